@@ -1,0 +1,204 @@
+package carfile
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/BurntSushi/toml"
+)
+
+const positionsSample = `# A car.
+schema = 1
+units  = "us"   # inches
+
+[car]
+name = "Saltgrass [No. 7] # one"
+weight = 2_650.0
+
+[chassis_bracket]             # hole centers
+upper = [[22.5, 18.5], [22.5, 17.75]]
+lower = [
+  # lowest first
+  [25.5, 12.25],  # a ] in a comment
+  [ 25.5 , -11.5e0 ],
+]
+
+[check]
+target_ic = { x = [40.0, 60.0], z.low = 6 }
+"odd key".inner = 'x'
+
+[[ setup ]]
+name = "baseline"
+[setup.extra]
+n = 1
+
+[[setup]]
+name = "second"
+[[setup.step]]
+n = 2
+[[setup.step]]
+n = 3
+`
+
+func TestKeyLinesOfEveryKind(t *testing.T) {
+	found, err := keyLines([]byte(positionsSample))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for path, want := range map[string]struct {
+		line  int
+		value string
+	}{
+		"schema":                    {2, `1`},
+		"units":                     {3, `"us"`},
+		"car":                       {5, "\nname = \"Saltgrass [No. 7] # one\"\nweight = 2_650.0"},
+		"car.name":                  {6, `"Saltgrass [No. 7] # one"`},
+		"car.weight":                {7, `2_650.0`},
+		"chassis_bracket.upper":     {10, `[[22.5, 18.5], [22.5, 17.75]]`},
+		"chassis_bracket.upper.0":   {10, `[22.5, 18.5]`},
+		"chassis_bracket.upper.0.1": {10, `18.5`},
+		"chassis_bracket.upper.1.1": {10, `17.75`},
+		"chassis_bracket.lower.0.0": {13, `25.5`},
+		"chassis_bracket.lower.1":   {14, `[ 25.5 , -11.5e0 ]`},
+		"chassis_bracket.lower.1.1": {14, `-11.5e0`},
+		"check.target_ic":           {18, `{ x = [40.0, 60.0], z.low = 6 }`},
+		"check.target_ic.x.1":       {18, `60.0`},
+		"check.target_ic.z.low":     {18, `6`},
+		`check."odd key".inner`:     {19, `'x'`},
+		"setup.0":                   {21, "\nname = \"baseline\""},
+		"setup.0.name":              {22, `"baseline"`},
+		"setup.0.extra.n":           {24, `1`},
+		"setup.1.name":              {27, `"second"`},
+		"setup.1.step.0.n":          {29, `2`},
+		"setup.1.step.1.n":          {31, `3`},
+	} {
+		at, ok := found[path]
+		if !ok {
+			t.Errorf("%s: not found", path)
+			continue
+		}
+		if got := positionsSample[at.Value.Start:at.Value.End]; got != want.value || at.Line != want.line {
+			t.Errorf("%s: line %d, value %q; want line %d, %q", path, at.Line, got, want.line, want.value)
+		}
+	}
+	if got := len(found); got != 37 {
+		t.Errorf("%d entries, want 37: %v", got, found.sorted())
+	}
+	for path, want := range map[string]string{"setup.0": "[[ setup ]]", "setup.1.step.1": "[[setup.step]]",
+		"car.weight": "weight", `check."odd key".inner`: `"odd key".inner`} {
+		if key := found[path].Key; positionsSample[key.Start:key.End] != want {
+			t.Errorf("%s: key %q, want %q", path, positionsSample[key.Start:key.End], want)
+		}
+	}
+}
+
+func TestLineOfMissingKeyIsItsTables(t *testing.T) {
+	found, err := keyLines([]byte(positionsSample))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for path, want := range map[string]int{
+		"car.wheelbase": 5, "setup.1.step.1.note": 30, "tires.grip": 0, `check."a.b"`: 17, "": 0,
+	} {
+		if got := found.line(path); got != want {
+			t.Errorf("%q: line %d, want %d", path, got, want)
+		}
+	}
+}
+
+func TestSortedFollowsTheFile(t *testing.T) {
+	found, err := keyLines([]byte("b = [1, [2]]\na = 1\n[[c]]\nd = 1\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := strings.Join(found.sorted(), " "), "b b.0 b.1 b.1.0 a c.0 c.0.d"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+func TestSyntaxErrorNamesTheLine(t *testing.T) {
+	for text, want := range map[string]string{
+		"a = 1\nb = ?\n":       "line 2",
+		"a = 1\n\n[car\n":      "line 3",
+		"a = [1, 2\n":          "line 1",
+		"a = 1\r\nb = \"x\r\n": "line 2",
+	} {
+		_, err := keyLines([]byte(text))
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %s", text, err, want)
+		}
+	}
+}
+
+// Whatever the decoder accepts is found, and each leaf's bytes, decoded alone,
+// give the leaf's value.
+func FuzzKeyLinesAgreesWithDecoder(f *testing.F) {
+	f.Add(positionsSample)
+	f.Add("a.b = 1\n'c.d' = [ {x = 1}, {} ]\r\ne = 1979-05-27T07:32:00Z\n")
+	f.Add("a = \"\"\"\nx # ]\n\"\"\"\nb = '''\n]'''\nc = [ '''\n''', 1 ]\n")
+	f.Add("\"\" = 1\n[\"\\\"\".x]\ny = {}\n[[z.\"q.r\"]]\nw = [[],[[]]]\n")
+	f.Add("a = nan\nb = -inf\nc = 0x1F\nd = true\n")
+	f.Add("[ a . b ]#c\n[[a.c]]\n[[a.c]]#]]\nd=1")
+	f.Fuzz(func(t *testing.T, text string) {
+		var tree map[string]any
+		if _, err := toml.Decode(text, &tree); err != nil {
+			return
+		}
+		found, err := keyLines([]byte(text))
+		if err != nil {
+			return // Both must accept a file; the stricter one decides.
+		}
+		checkLeaves(t, text, found, "", tree)
+	})
+}
+
+func checkLeaves(t *testing.T, text string, found positions, path string, value any) {
+	switch v := value.(type) {
+	case map[string]any:
+		for key, inner := range v {
+			checkLeaves(t, text, found, joinPath(path, key), inner)
+		}
+	case []map[string]any:
+		for i, inner := range v {
+			checkLeaves(t, text, found, indexPath(path, i), inner)
+		}
+	case []any:
+		for i, inner := range v {
+			checkLeaves(t, text, found, indexPath(path, i), inner)
+		}
+	default:
+		checkLeaf(t, text, found, path, value)
+	}
+}
+
+func checkLeaf(t *testing.T, text string, found positions, path string, want any) {
+	at, ok := found[path]
+	if !ok {
+		t.Fatalf("%s: not found in %q", path, text)
+	}
+	var alone map[string]any
+	token := text[at.Value.Start:at.Value.End]
+	if _, err := toml.Decode("v = "+token, &alone); err != nil {
+		t.Fatalf("%s: %q: %v", path, token, err)
+	}
+	if !sameLeaf(alone["v"], want) {
+		t.Fatalf("%s: %q is %v, want %v", path, token, alone["v"], want)
+	}
+	if line := 1 + strings.Count(text[:at.start()], "\n"); line != at.Line {
+		t.Fatalf("%s: line %d, want %d", path, at.Line, line)
+	}
+}
+
+func sameLeaf(a, b any) bool {
+	if x, ok := a.(float64); ok {
+		y, ok := b.(float64)
+		return ok && (x == y || math.IsNaN(x) && math.IsNaN(y))
+	}
+	if x, ok := a.(time.Time); ok {
+		y, ok := b.(time.Time)
+		return ok && x.Equal(y)
+	}
+	return a == b
+}
