@@ -1,0 +1,95 @@
+package linkage
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+const (
+	// firstStep is the travel tried in one go from a known position [m].
+	firstStep = 0.04
+	// leastStep is the travel step below which the end is reached [m]; a
+	// tenth of the promise on bar lengths.
+	leastStep = 1e-10
+	// largestTurn bounds the housing's turn in one step [rad], so that the
+	// solution stays on the branch it came from.
+	largestTurn = 0.1
+	// largestCorrection bounds Newton's corrections by the tangent step they
+	// follow [1]; a larger one would be a jump to another position.
+	largestCorrection = 0.2
+	// newtonSteps is enough for quadratic convergence from a step that
+	// largestTurn allows.
+	newtonSteps = 5
+)
+
+// follow continues from a closed state to the height z, keeping the assembly
+// branch, and returns the state there. When the linkage does not reach z it
+// returns the last closed state and false.
+//
+// The branch is kept by bounding each step's turn and by the sign of the
+// determinant, which differs between the two positions that meet at the end of
+// the travel.
+func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
+	e := l.evaluate(s)
+	branch := math.Signbit(e.det())
+	for step := firstStep; s.z != z; {
+		to := z
+		if math.Abs(z-s.z) > step {
+			to = s.z + math.Copysign(step, z-s.z)
+		}
+		next, at, ok := l.stepTo(s, &e, to)
+		if !ok || math.Signbit(at.det()) != branch {
+			if step = math.Min(step, math.Abs(to-s.z)) / 2; step < leastStep {
+				return s, e, false
+			}
+			continue
+		}
+		s, e = next, at
+		step = math.Min(2*step, firstStep)
+	}
+	return s, e, true
+}
+
+// Range returns the travels between which the linkage closes, seen from ride
+// height: the axle rises or falls along its path until the path turns back.
+// droop is negative, bump positive [m]; both are found to 1e-9 m.
+func (l *Linkage) Range() (droop, bump float64) {
+	g := l.geometry
+	// The axle stays within one bar and one bracket of the chassis hole.
+	beyond := 4 * (l.upper + r2.Norm(g.HousingUpper))
+	s := state{z: g.RearRadius}
+	low, _, _ := l.follow(s, g.RearRadius-beyond)
+	high, _, _ := l.follow(s, g.RearRadius+beyond)
+	return low.z - g.RearRadius, high.z - g.RearRadius
+}
+
+// distance is how far the axle's shift and the housing's turn are apart in
+// two states, as lengths [m].
+func (l *Linkage) distance(s, t state) float64 {
+	return math.Abs(t.x-s.x) + l.scale()*math.Abs(t.turn-s.turn)
+}
+
+// stepTo moves from state s with evaluation e to height z by one tangent step
+// and Newton's corrections. It fails when the turn grows past largestTurn or
+// the corrections do not settle.
+func (l *Linkage) stepTo(s state, e *evaluation, z float64) (state, evaluation, bool) {
+	dz := z - s.z
+	dx, dturn := e.solve(-e.upper.z*dz, -e.lower.z*dz)
+	guess := state{x: s.x + dx, z: z, turn: s.turn + dturn}
+	stray := largestCorrection * (math.Abs(dz) + l.distance(s, guess))
+	next := guess
+	for i := 0; i < newtonSteps; i++ {
+		if !(math.Abs(next.turn-s.turn) < largestTurn && l.distance(guess, next) <= stray) {
+			break
+		}
+		at := l.evaluate(next)
+		if at.closed() {
+			return next, at, true
+		}
+		dx, dturn = at.solve(-at.stretchUpper, -at.stretchLower)
+		next.x += dx
+		next.turn += dturn
+	}
+	return s, evaluation{}, false
+}
