@@ -1,0 +1,131 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+const (
+	// windowTags are the build tags of the program that is handed out: it does all its drawing on one thread.
+	windowTags = "migrated_fynedo"
+	// headlessTags build the window's packages without cgo, headers or a display. One set for vet, tests and the race detector, so that
+	// nothing is compiled twice.
+	headlessTags = "ci," + windowTags
+	// endToEndTags add the tests that drive the window.
+	endToEndTags = headlessTags + ",e2e"
+
+	staticcheck = "honnef.co/go/tools/cmd/staticcheck@v0.8.2"
+)
+
+// Settings of the cgo switch.
+var (
+	withoutCgo = []string{"CGO_ENABLED=0"}
+	withCgo    = []string{"CGO_ENABLED=1"}
+)
+
+// runSuite carries out every check and reports all that fail.
+func runSuite(ctx context.Context) error {
+	root, err := moduleRoot(ctx)
+	if err != nil {
+		return err
+	}
+	cc, err := goCompiler(ctx)
+	if err != nil {
+		return err
+	}
+	bin, err := os.MkdirTemp("", "bowline-test-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(bin)
+	s := suite{root: root, bin: bin, cc: cc}
+	steps := s.steps(runtime.GOOS)
+	return summarize(os.Stdout, runSteps(ctx, os.Stdout, steps), len(steps))
+}
+
+// suite holds what the steps share.
+type suite struct {
+	root string // The module's folder.
+	bin  string // Where built programs go.
+	cc   string // The C compiler.
+}
+
+// Names of steps that others need.
+const (
+	toolsStep      = "system packages"
+	windowStep     = "build of the window"
+	threadingBuild = "build of the window with thread warnings"
+)
+
+// steps lists the suite: first what needs only Go, then what needs a C compiler, then what needs a display. The end-to-end test drives
+// an X server and so is part of it on Linux alone.
+func (s suite) steps(goos string) []step {
+	steps := []step{
+		{name: "formatting", run: func(context.Context) error { return checkFormat(s.root) }},
+		{name: "layout", run: func(ctx context.Context) error { return checkLayout(ctx, s.root) }},
+		{name: "build of the report", run: s.goStep(withoutCgo, "build", "-buildvcs=false", "-o", s.program("bowline-report"), "./cmd/bowline-report")},
+		{name: "go vet", run: s.goStep(withoutCgo, "vet", "-tags", endToEndTags, "./...")},
+		{name: "unit tests", run: s.goStep(withoutCgo, "test", "-tags", headlessTags, "./...")},
+		{name: "staticcheck", run: s.goStep(withoutCgo, "run", staticcheck, "-tags", endToEndTags, "./...")},
+		{name: toolsStep, run: s.provideTools(goos)},
+		{name: "race detector", needs: []string{toolsStep}, run: s.goStep(withCgo, "test", "-race", "-tags", headlessTags, "./...")},
+		{name: windowStep, needs: []string{toolsStep}, run: s.buildWindow("bowline", windowTags)},
+	}
+	if goos != "linux" {
+		return steps
+	}
+	return append(steps,
+		step{name: "go vet of the window as built", needs: []string{windowStep}, run: s.goStep(withCgo, "vet", "-tags", windowTags, "./cmd/bowline/...")},
+		step{name: threadingBuild, needs: []string{windowStep}, run: s.buildWindow("bowline-threads", "")},
+		step{name: "end to end", needs: []string{windowStep}, run: s.endToEnd("bowline")},
+		step{name: "end to end with thread warnings", needs: []string{threadingBuild}, run: s.endToEnd("bowline-threads")},
+	)
+}
+
+// goStep returns a step that runs the go command in the module's folder.
+func (s suite) goStep(env []string, args ...string) func(context.Context) error {
+	return func(ctx context.Context) error {
+		return command(ctx, s.root, env, "go", args...).Run()
+	}
+}
+
+// buildWindow returns a step that builds the window under the given tags; untagged, the toolkit warns of calls on the wrong thread.
+func (s suite) buildWindow(name, tags string) func(context.Context) error {
+	return s.goStep(withCgo, "build", "-buildvcs=false", "-tags", tags, "-o", s.program(name), "./cmd/bowline")
+}
+
+// endToEnd returns a step that drives the program of that name; pictures of a failure stay in a folder that git ignores.
+func (s suite) endToEnd(name string) func(context.Context) error {
+	return func(ctx context.Context) error {
+		pictures := filepath.Join(s.root, ".artifacts", name)
+		if err := os.MkdirAll(pictures, 0o755); err != nil {
+			return err
+		}
+		err := command(ctx, s.root, withoutCgo, "go", "test", "-count=1", "-tags", endToEndTags,
+			"-artifacts", "-outputdir", pictures, "./cmd/bowline/e2e", "-args", "-bowline", s.program(name)).Run()
+		if err != nil {
+			return fmt.Errorf("%w (pictures of the screen: %s)", err, pictures)
+		}
+		return nil
+	}
+}
+
+// provideTools returns the step that sees to compiler, headers, X server and hands on it.
+func (s suite) provideTools(goos string) func(context.Context) error {
+	needs := buildNeeds(goos, s.cc)
+	if goos == "linux" {
+		needs = append(needs, displayNeeds()...)
+	}
+	return func(ctx context.Context) error { return provide(ctx, s.cc, needs) }
+}
+
+// program returns the path of a built program.
+func (s suite) program(name string) string {
+	if runtime.GOOS == "windows" {
+		name += ".exe"
+	}
+	return filepath.Join(s.bin, name)
+}
