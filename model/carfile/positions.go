@@ -240,8 +240,16 @@ func (l *locator) syntaxError(err error) error {
 	if len(parse.Highlight) > 0 {
 		at = int(l.parser.Range(parse.Highlight).Offset)
 	}
-	return fmt.Errorf("line %d: %s", l.lineOf(at), parse.Message)
+	return &syntaxError{line: l.lineOf(at), message: parse.Message}
 }
+
+// syntaxError is the first thing in a file that doesn't parse.
+type syntaxError struct {
+	line    int
+	message string
+}
+
+func (e *syntaxError) Error() string { return fmt.Sprintf("line %d: %s", e.line, e.message) }
 
 // lineStarts returns the first byte of each line.
 func lineStarts(data []byte) []int {
