@@ -3,7 +3,6 @@ package carfile
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -12,13 +11,14 @@ const MaxSize = 1 << 20
 
 // Problem is one thing wrong with a file.
 type Problem struct {
-	File    string
-	Line    int    // The first is 1; 0 when the problem has no line.
-	Key     string // Dotted, elements counted from 1, such as "setup.2.name"; empty for the file as a whole.
-	Message string // What is wrong and what would be right.
+	File  string
+	Line  int    // The first is 1; 0 when the problem has no line.
+	Key   string // For people, list items counted from 1, as in "setup 2: name"; empty for the file as a whole.
+	Wrong string // What is wrong.
+	Right string // What would be right.
 }
 
-// Error returns "file:line: key: message", without the parts that are missing.
+// Error returns "file:line: key: wrong; right", without the parts that are missing.
 func (p Problem) Error() string {
 	place := p.File
 	if p.Line > 0 {
@@ -27,7 +27,7 @@ func (p Problem) Error() string {
 	if p.Key != "" {
 		place += ": " + p.Key
 	}
-	return place + ": " + p.Message
+	return fmt.Sprintf("%s: %s; %s", place, p.Wrong, p.Right)
 }
 
 // Problems is everything wrong with a file, in file order.
@@ -45,15 +45,4 @@ func (p Problems) Error() string {
 // sort brings the problems into file order.
 func (p Problems) sort() {
 	slices.SortStableFunc(p, func(a, b Problem) int { return a.Line - b.Line })
-}
-
-// shownPath counts the elements of a path from 1, as people do.
-func shownPath(path string) string {
-	parts := strings.Split(path, ".")
-	for i, part := range parts {
-		if index, err := strconv.Atoi(part); err == nil {
-			parts[i] = strconv.Itoa(index + 1)
-		}
-	}
-	return strings.Join(parts, ".")
 }

@@ -12,6 +12,12 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
+// What to give, in the words of a Problem.
+const (
+	giveText   = "give a text in quotes"
+	giveNumber = "give a number"
+)
+
 // document is a parsed file, read table by table. Reading never stops at a
 // problem: what is missing or wrong reads as zero and is noted.
 type document struct {
@@ -25,7 +31,7 @@ type document struct {
 type table struct {
 	doc    *document
 	path   string // As in positions; empty at the root.
-	shown  string // The same with elements counted from 1.
+	prefix string // What stands before its keys for people: "", "car." or "setup 2: ".
 	values map[string]any
 	known  []string // Keys asked for so far.
 }
@@ -34,7 +40,7 @@ type table struct {
 // syntax errors, duplicate keys or redefined tables: the error is a Problems.
 func parse(file string, data []byte) (*table, error) {
 	if len(data) > MaxSize {
-		return nil, Problems{{File: file, Message: fmt.Sprintf("has %d bytes; files over %d bytes are refused", len(data), MaxSize)}}
+		return nil, Problems{{File: file, Wrong: fmt.Sprintf("has %d bytes", len(data)), Right: fmt.Sprintf("at most %d are read", MaxSize)}}
 	}
 	at, err := keyLines(data)
 	if err != nil {
@@ -49,15 +55,16 @@ func parse(file string, data []byte) (*table, error) {
 }
 
 func syntaxProblem(file string, err error) Problem {
+	line, message := 0, err.Error()
 	var syntax *syntaxError
-	if errors.As(err, &syntax) {
-		return Problem{File: file, Line: syntax.line, Message: "is no valid TOML: " + syntax.message}
-	}
 	var parse toml.ParseError
-	if errors.As(err, &parse) {
-		return Problem{File: file, Line: parse.Position.Line, Message: "is no valid TOML: " + parse.Message}
+	switch {
+	case errors.As(err, &syntax):
+		line, message = syntax.line, syntax.message
+	case errors.As(err, &parse):
+		line, message = parse.Position.Line, parse.Message
 	}
-	return Problem{File: file, Message: "is no valid TOML: " + err.Error()}
+	return Problem{File: file, Line: line, Wrong: "is no valid TOML", Right: message}
 }
 
 // err returns everything wrong with the document, or nil.
@@ -69,24 +76,19 @@ func (d *document) err() error {
 	return d.problems
 }
 
-// note records a problem with the entry at path, shown to people as shown; the
-// first of each entry counts.
-func (d *document) note(path, shown, message string) {
+// note records what is wrong with the entry at path, named key for people; the
+// first problem of each entry counts.
+func (d *document) note(path, key, wrong, right string) {
 	if d.wrong[path] {
 		return
 	}
 	d.wrong[path] = true
-	d.problems = append(d.problems, Problem{File: d.file, Line: d.at.line(path), Key: shown, Message: message})
+	d.problems = append(d.problems, Problem{File: d.file, Line: d.at.line(path), Key: key, Wrong: wrong, Right: right})
 }
 
 // problem records what is wrong with one key of the table.
-func (t *table) problem(key, format string, values ...any) {
-	path, shown := t.paths(key)
-	t.doc.note(path, shown, fmt.Sprintf(format, values...))
-}
-
-func (t *table) paths(key string) (path, shown string) {
-	return joinPath(t.path, key), joinPath(t.shown, key)
+func (t *table) problem(key, wrong, right string) {
+	t.doc.note(joinPath(t.path, key), t.prefix+quoteKey(key), wrong, right)
 }
 
 // get looks a key up and remembers that it is a known one.
@@ -102,16 +104,16 @@ func (t *table) has(key string) bool {
 	return ok
 }
 
-// required notes a missing key.
-func (t *table) required(key, what string) {
+// required notes a missing key, and what to give.
+func (t *table) required(key, give string) {
 	if !t.has(key) {
-		t.problem(key, "is missing; give %s", what)
+		t.problem(key, "is missing", give)
 	}
 }
 
 // text reads a string that must be there.
 func (t *table) text(key string) string {
-	t.required(key, "a text in quotes")
+	t.required(key, giveText)
 	return t.textOr(key, "")
 }
 
@@ -123,14 +125,14 @@ func (t *table) textOr(key, otherwise string) string {
 	}
 	text, ok := value.(string)
 	if !ok {
-		t.problem(key, "is %s; give a text in quotes", kindOf(value))
+		t.problem(key, "is "+kindOf(value), giveText)
 	}
 	return text
 }
 
 // number reads a finite number that must be there.
 func (t *table) number(key string) float64 {
-	t.required(key, "a number")
+	t.required(key, giveNumber)
 	return t.numberOr(key, 0)
 }
 
@@ -142,7 +144,7 @@ func (t *table) numberOr(key string, otherwise float64) float64 {
 	}
 	number, wrong := asNumber(value)
 	if wrong != "" {
-		t.problem(key, "is %s; give a number", wrong)
+		t.problem(key, "is "+wrong, giveNumber)
 	}
 	return number
 }
@@ -150,13 +152,13 @@ func (t *table) numberOr(key string, otherwise float64) float64 {
 // choice reads one of several names that must be there; the first stands for a
 // missing or wrong one.
 func (t *table) choice(key string, names ...string) string {
-	list := quotedList(names, " or ")
-	t.required(key, list)
+	give := "give " + quotedList(names, " or ")
+	t.required(key, give)
 	text := t.textOr(key, names[0])
 	if slices.Contains(names, text) {
 		return text
 	}
-	t.problem(key, "is %q; give %s", text, list)
+	t.problem(key, "is "+strconv.Quote(text), give)
 	return names[0]
 }
 
@@ -168,11 +170,10 @@ func (t *table) table(key string) (*table, bool) {
 	}
 	values, ok := value.(map[string]any)
 	if !ok {
-		t.problem(key, "is %s; give a table", kindOf(value))
+		t.problem(key, "is "+kindOf(value), "give a table")
 		return nil, false
 	}
-	path, shown := t.paths(key)
-	return &table{doc: t.doc, path: path, shown: shown, values: values}, true
+	return &table{doc: t.doc, path: joinPath(t.path, key), prefix: t.prefix + quoteKey(key) + ".", values: values}, true
 }
 
 // tables reads an array of tables that may be left out.
@@ -189,18 +190,19 @@ func (t *table) tables(key string) []*table {
 		for _, element := range v {
 			values, ok := element.(map[string]any)
 			if !ok {
-				t.problem(key, "holds %s; give tables only", kindOf(element))
+				t.problem(key, "holds "+kindOf(element), "give tables only")
 				return nil
 			}
 			list = append(list, values)
 		}
 	default:
-		t.problem(key, "is %s; give [[%s]] tables", kindOf(value), key)
+		t.problem(key, "is "+kindOf(value), "give [["+key+"]] tables")
 	}
-	path, shown := t.paths(key)
 	tables := make([]*table, len(list))
 	for i, values := range list {
-		tables[i] = &table{doc: t.doc, path: indexPath(path, i), shown: indexPath(shown, i+1), values: values}
+		path := indexPath(joinPath(t.path, key), i)
+		prefix := fmt.Sprintf("%s%s %d: ", t.prefix, quoteKey(key), i+1)
+		tables[i] = &table{doc: t.doc, path: path, prefix: prefix, values: values}
 	}
 	return tables
 }
@@ -209,7 +211,7 @@ func (t *table) tables(key string) []*table {
 func (t *table) close() {
 	for key := range t.values {
 		if !slices.Contains(t.known, key) {
-			t.problem(key, "is unknown here; known are %s", strings.Join(t.known, ", "))
+			t.problem(key, "is unknown here", "known are "+strings.Join(t.known, ", "))
 		}
 	}
 }

@@ -38,7 +38,7 @@ func DecodeTables(name string, data []byte) (stock.Library, error) {
 	}
 	library := readLibrary(root)
 	for _, wrong := range library.Validate() {
-		root.doc.note(wrong.Field, shownPath(wrong.Field), wrong.Message)
+		root.doc.note(wrong.Path, wrong.Key(), wrong.Wrong, wrong.Right)
 	}
 	if err := root.doc.err(); err != nil {
 		return stock.Library{}, err

@@ -189,25 +189,25 @@ wall = [0.1]
 	want := []string{
 		`own.toml:1: units: is "metric"; give "us" or "si"`,
 		`own.toml:2: colour: is unknown here; known are units, material, tube`,
-		`own.toml:4: material.1.elastic_modulus: is missing; give a number`,
-		`own.toml:5: material.1.name: is a number; give a text in quotes`,
-		`own.toml:6: material.1.Yield: is unknown here; known are name, elastic_modulus, yield, ultimate, density, source, column`,
-		`own.toml:7: material.1.yield: is not finite; give a number`,
-		`own.toml:8: material.1.ultimate: is not finite; give a number`,
-		`own.toml:9: material.1.density: is a text; give a number`,
-		`own.toml:15: material.2.ultimate: must be no less than the yield strength`,
-		`own.toml:17: material.2.column.coefficient: is missing; give a number`,
-		`own.toml:17: material.2.column.exponent: is missing; give a number`,
-		`own.toml:17: material.2.column.long: is missing; give a number`,
-		`own.toml:17: material.2.column.max_diameter_to_wall: is missing; give a number`,
-		`own.toml:17: material.2.column.max_slenderness: is missing; give a number`,
-		`own.toml:17: material.2.column.transition: is missing; give a number`,
-		`own.toml:18: material.2.column.short: is true or false; give a number`,
-		`own.toml:19: material.2.column.exponents: is unknown here; known are short, coefficient, exponent, transition, long, max_slenderness, max_diameter_to_wall, source`,
-		`own.toml:24: tube.1.wall: must be less than half the OD`,
-		`own.toml:26: tube.2.name: "x" is already the name of tube 1 of this table; give each its own`,
-		`own.toml:27: tube.2.od: must be a finite number above 0`,
-		`own.toml:28: tube.2.wall: is a list; give a number`,
+		`own.toml:4: material 1: elastic_modulus: is missing; give a number`,
+		`own.toml:5: material 1: name: is a number; give a text in quotes`,
+		`own.toml:6: material 1: Yield: is unknown here; known are name, elastic_modulus, yield, ultimate, density, source, column`,
+		`own.toml:7: material 1: yield: is not finite; give a number`,
+		`own.toml:8: material 1: ultimate: is not finite; give a number`,
+		`own.toml:9: material 1: density: is a text; give a number`,
+		`own.toml:15: material 2: ultimate: is below the yield strength; give at least the yield strength`,
+		`own.toml:17: material 2: column.coefficient: is missing; give a number`,
+		`own.toml:17: material 2: column.exponent: is missing; give a number`,
+		`own.toml:17: material 2: column.long: is missing; give a number`,
+		`own.toml:17: material 2: column.max_diameter_to_wall: is missing; give a number`,
+		`own.toml:17: material 2: column.max_slenderness: is missing; give a number`,
+		`own.toml:17: material 2: column.transition: is missing; give a number`,
+		`own.toml:18: material 2: column.short: is true or false; give a number`,
+		`own.toml:19: material 2: column.exponents: is unknown here; known are short, coefficient, exponent, transition, long, max_slenderness, max_diameter_to_wall, source`,
+		`own.toml:24: tube 1: wall: is half the OD or more; give less than half the OD`,
+		`own.toml:26: tube 2: name: "x" is the name of tube 1 already; give each its own`,
+		`own.toml:27: tube 2: od: is not a finite number above 0; give one`,
+		`own.toml:28: tube 2: wall: is a list; give a number`,
 	}
 	slices.Sort(want)
 	if !slices.Equal(got, want) {
@@ -227,7 +227,7 @@ func TestRefusedAsAWhole(t *testing.T) {
 		"units = \"us\"\ntube = [1, 2]":    "own.toml:2: tube: holds a number; give tables only",
 		"units = \"us\"\n[tube]\nod = 1":   "own.toml:2: tube: is a table; give [[tube]] tables",
 		"units = \"us\"\ntube = [{name = \"x\", od = 1, wall = 1e999}]":   "own.toml:2: is no valid TOML",
-		"units = \"us\"\ntube = [{name = \"x\", od = 1, wall = 1e308, }]": "own.toml:2: tube.1.wall: must be less than half",
+		"units = \"us\"\ntube = [{name = \"x\", od = 1, wall = 1e308, }]": "own.toml:2: tube 1: wall: is half the OD or more",
 		"a = " + strings.Repeat("[", 300000):                              "own.toml:1: is no valid TOML",
 		strings.Repeat("# comment\n", MaxSize/10+1):                       "own.toml: has 1048580 bytes",
 	} {
@@ -271,7 +271,7 @@ func FuzzDecodeTables(f *testing.F) {
 			t.Fatalf("%v isn't a list of problems", err)
 		}
 		for _, p := range problems {
-			if p.Message == "" || !utf8.ValidString(p.Error()) {
+			if p.Wrong == "" || p.Right == "" || !utf8.ValidString(p.Error()) {
 				t.Fatalf("unreadable: %q", p.Error())
 			}
 		}

@@ -107,10 +107,10 @@ func TestValidateNamesEveryProblemAtOnce(t *testing.T) {
 	}
 	var got []string
 	for _, p := range l.Validate() {
-		if p.Message == "" || p.Error() != p.Field+": "+p.Message {
-			t.Errorf("unreadable: %v", p)
+		if p.Wrong == "" || p.Right == "" {
+			t.Errorf("says too little: %v", p)
 		}
-		got = append(got, p.Field)
+		got = append(got, p.Path)
 	}
 	want := []string{
 		"material.0.name", "material.2.name",
@@ -121,5 +121,12 @@ func TestValidateNamesEveryProblemAtOnce(t *testing.T) {
 	}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("got  %v\nwant %v", got, want)
+	}
+}
+
+func TestProblemCountsFromOneForPeople(t *testing.T) {
+	p := Problem{Path: "material.2.column.long", Wrong: "is bad", Right: "give a good one"}
+	if got, want := p.String(), "material 3: column.long: is bad; give a good one"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

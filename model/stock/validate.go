@@ -3,18 +3,30 @@ package stock
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 )
 
 // Problem is one thing wrong with a table.
 type Problem struct {
-	// Field is the entry's path with the names of the table files, counted
-	// from 0, such as "material.2.yield".
-	Field   string
-	Message string // What is wrong and what would be right.
+	Path  string // Entry of the table file; list items count from 0, as in "material.2.yield".
+	Wrong string // What is wrong.
+	Right string // What would be right.
 }
 
-// Error returns the field and what is wrong with it.
-func (p Problem) Error() string { return p.Field + ": " + p.Message }
+// Key writes the path for people, counting from 1 as they do: "material 3: yield".
+func (p Problem) Key() string {
+	table, rest, _ := strings.Cut(p.Path, ".")
+	number, field, _ := strings.Cut(rest, ".")
+	index, err := strconv.Atoi(number)
+	if err != nil {
+		return p.Path
+	}
+	return fmt.Sprintf("%s %d: %s", table, index+1, field)
+}
+
+// String writes the problem in one line.
+func (p Problem) String() string { return fmt.Sprintf("%s: %s; %s", p.Key(), p.Wrong, p.Right) }
 
 // Validate returns everything wrong with the tables: names missing or given
 // twice, numbers that aren't finite and positive, an ultimate strength below
@@ -35,8 +47,8 @@ func (l Library) Validate() []Problem {
 
 type problems []Problem
 
-func (p *problems) add(path, field, message string) {
-	*p = append(*p, Problem{Field: path + "." + field, Message: message})
+func (p *problems) add(path, field, wrong, right string) {
+	*p = append(*p, Problem{Path: path + "." + field, Wrong: wrong, Right: right})
 }
 
 // positive checks one number; zero stands for a missing one.
@@ -44,23 +56,24 @@ func (p *problems) positive(path, field string, value float64) bool {
 	if value > 0 && !math.IsInf(value, 1) {
 		return true
 	}
-	p.add(path, field, "must be a finite number above 0")
+	p.add(path, field, "is not a finite number above 0", "give one")
 	return false
 }
 
+// names checks that each entry of a table has a name of its own.
 func (p *problems) names(table string, all []string) {
 	seen := map[string]int{}
 	for i, name := range all {
 		path := fmt.Sprintf("%s.%d", table, i)
-		if name == "" {
-			p.add(path, "name", "must not be empty")
-			continue
+		first, twice := seen[name]
+		switch {
+		case name == "":
+			p.add(path, "name", "is empty", "give the name that car files use")
+		case twice:
+			p.add(path, "name", fmt.Sprintf("%q is the name of %s %d already", name, table, first+1), "give each its own")
+		default:
+			seen[name] = i
 		}
-		if first, twice := seen[name]; twice {
-			p.add(path, "name", fmt.Sprintf("%q is already the name of %s %d of this table; give each its own", name, table, first+1))
-			continue
-		}
-		seen[name] = i
 	}
 }
 
@@ -70,7 +83,7 @@ func (p *problems) material(path string, m Material) {
 	yield := p.positive(path, "yield", m.Yield)
 	ultimate := p.positive(path, "ultimate", m.Ultimate)
 	if yield && ultimate && m.Ultimate < m.Yield {
-		p.add(path, "ultimate", "must be no less than the yield strength")
+		p.add(path, "ultimate", "is below the yield strength", "give at least the yield strength")
 	}
 	if m.Handbook.Given() {
 		p.handbook(path+".column", m.Handbook)
@@ -93,10 +106,10 @@ func (p *problems) handbook(path string, h Handbook) {
 		return
 	}
 	if h.Transition > h.MaxSlenderness {
-		p.add(path, "transition", "must not lie beyond max_slenderness")
+		p.add(path, "transition", "lies beyond max_slenderness", "give at most max_slenderness")
 	}
 	if !(h.Coefficient*math.Pow(h.Transition, h.Exponent) < h.Short) {
-		p.add(path, "coefficient", "leaves no strength at the transition: coefficient × transition^exponent must be less than short")
+		p.add(path, "coefficient", "leaves no strength at the transition", "coefficient × transition^exponent must be less than short")
 	}
 }
 
@@ -104,6 +117,6 @@ func (p *problems) tube(path string, t Tube) {
 	od := p.positive(path, "od", t.OD)
 	wall := p.positive(path, "wall", t.Wall)
 	if od && wall && t.Wall >= t.OD/2 {
-		p.add(path, "wall", "must be less than half the OD")
+		p.add(path, "wall", "is half the OD or more", "give less than half the OD")
 	}
 }
