@@ -1,0 +1,239 @@
+package raster
+
+import (
+	"math"
+)
+
+const (
+	// miterLimit is the longest miter, in half line widths; longer ones are
+	// beveled. The value is the default of PDF (ISO 32000-1, table 52) and
+	// PostScript.
+	miterLimit = 10
+
+	// nearest is the least distance between two points of a line that are
+	// told apart [px].
+	nearest = 1.0 / 256
+
+	// straight is the offset between the sides of a joint below which it needs
+	// no join [px].
+	straight = 1.0 / 64
+)
+
+// stroker turns polylines into the outlines of lines. All outlines turn the
+// same way, so that overlaps unite under the non-zero winding rule.
+type stroker struct {
+	out    *polylines
+	half   float64 // Half the line width [px].
+	cap    LineCap
+	join   LineJoin
+	step   float64 // Angle between the points of a round cap or join [rad].
+	dashes dashes
+
+	pts  []point // The line being outlined, no two neighbors nearer than nearest.
+	dirs []leg   // dirs[i] leads from pts[i] to the next point.
+	run  []point // The dash or the visible part being collected.
+}
+
+// leg is the direction and length of a piece of a line.
+type leg struct {
+	dir point   // Unit vector.
+	len float64 // [px]
+}
+
+// init sets the shape of the lines and empties the output.
+func (s *stroker) init(out *polylines, half float64, lc LineCap, lj LineJoin) {
+	out.reset()
+	s.out, s.half, s.cap, s.join = out, half, lc, lj
+	// A wide line still gets no more points than a curve.
+	s.step = max(chordAngle(half), 2*math.Pi/maxChords)
+}
+
+// reach returns how far an outline may lie from its line [px].
+func (s *stroker) reach() float64 {
+	if s.join == MiterJoin {
+		return s.half * miterLimit
+	}
+	return s.half * math.Sqrt2
+}
+
+// stroke outlines all polylines where they are in view.
+func (s *stroker) stroke(p *polylines, view box) {
+	whole := s.dashes.solid() && p.bounds().inside(view)
+	from := 0
+	for _, piece := range p.pieces {
+		line := p.pts[from:piece.end]
+		if whole {
+			s.line(line, piece.closed)
+		} else {
+			s.cut(line, piece.closed, view)
+		}
+		from = piece.end
+	}
+}
+
+// line outlines a polyline.
+func (s *stroker) line(line []point, closed bool) {
+	s.load(line, closed)
+	switch {
+	case len(s.pts) == 1:
+		s.dot(s.pts[0], point{1, 0})
+	case closed:
+		s.loop()
+	default:
+		s.strip()
+	}
+}
+
+// load takes over the points of a polyline that are apart from one another,
+// and the legs between them.
+func (s *stroker) load(line []point, closed bool) {
+	s.pts, s.dirs = append(s.pts[:0], line[0]), s.dirs[:0]
+	for _, q := range line[1:] {
+		if l, ok := legOf(s.pts[len(s.pts)-1], q); ok {
+			s.pts, s.dirs = append(s.pts, q), append(s.dirs, l)
+		}
+	}
+	if !closed || len(s.pts) == 1 {
+		return
+	}
+	// The last point of a closed line leads to the first, unless it is there.
+	if l, ok := legOf(s.pts[len(s.pts)-1], s.pts[0]); ok {
+		s.dirs = append(s.dirs, l)
+	} else {
+		s.pts = s.pts[:len(s.pts)-1]
+	}
+}
+
+// legOf returns the leg from p to q, or false when they are too near.
+func legOf(p, q point) (leg, bool) {
+	dx, dy := q.x-p.x, q.y-p.y
+	l := math.Sqrt(dx*dx + dy*dy)
+	if l < nearest {
+		return leg{}, false
+	}
+	return leg{point{dx / l, dy / l}, l}, true
+}
+
+// strip outlines the loaded line as an open one: along its left, around the
+// end, back along its right, around the start.
+func (s *stroker) strip() {
+	n := len(s.dirs)
+	s.side(s.pts[0], s.dirs[0].dir)
+	for i := 1; i < n; i++ {
+		s.joint(s.pts[i], s.dirs[i-1], s.dirs[i])
+	}
+	s.side(s.pts[n], s.dirs[n-1].dir)
+	s.end(s.pts[n], s.dirs[n-1].dir)
+	s.side(s.pts[n], s.dirs[n-1].back().dir)
+	for i := n - 1; i > 0; i-- {
+		s.joint(s.pts[i], s.dirs[i].back(), s.dirs[i-1].back())
+	}
+	s.side(s.pts[0], s.dirs[0].back().dir)
+	s.end(s.pts[0], s.dirs[0].back().dir)
+	s.out.finish(true)
+}
+
+// loop outlines the loaded line as a closed one: one loop along its left, one
+// back along its right.
+func (s *stroker) loop() {
+	n := len(s.dirs)
+	before := s.dirs[n-1]
+	for i, l := range s.dirs {
+		s.joint(s.pts[i], before, l)
+		before = l
+	}
+	s.out.finish(true)
+	before = s.dirs[0].back()
+	for i := n - 1; i >= 0; i-- {
+		l := s.dirs[i].back()
+		s.joint(s.pts[(i+1)%n], before, l)
+		before = l
+	}
+	s.out.finish(true)
+}
+
+// back returns the leg walked the other way.
+func (l leg) back() leg { return leg{point{-l.dir.x, -l.dir.y}, l.len} }
+
+// left returns the vector of half a line width to the left of the direction.
+func (s *stroker) left(dir point) point { return point{-dir.y * s.half, dir.x * s.half} }
+
+// side adds the point to the left of p.
+func (s *stroker) side(p, dir point) { s.offset(p, s.left(dir)) }
+
+// offset adds p+v.
+func (s *stroker) offset(p, v point) { s.out.add(point{p.x + v.x, p.y + v.y}) }
+
+// joint adds the left side of the corner at p between legs a and b.
+func (s *stroker) joint(p point, a, b leg) {
+	from, to := s.left(a.dir), s.left(b.dir)
+	sin := a.dir.x*b.dir.y - a.dir.y*b.dir.x
+	cos := a.dir.x*b.dir.x + a.dir.y*b.dir.y
+	switch {
+	case cos > 0 && s.half*math.Abs(sin) < straight:
+		s.offset(p, from)
+	case sin > 0:
+		// The inner side. When a leg is too short to hold the turn, the outline
+		// goes through the corner, which winds each leg on its own.
+		s.offset(p, from)
+		if s.half*sin > min(a.len, b.len) {
+			s.out.add(p)
+		}
+		s.offset(p, to)
+	default:
+		s.offset(p, from)
+		s.outer(p, from, to, sin, cos)
+		s.offset(p, to)
+	}
+}
+
+// outer adds what the join puts between the offsets from and to, a right turn
+// of the given sine and cosine.
+func (s *stroker) outer(p, from, to point, sin, cos float64) {
+	switch s.join {
+	case RoundJoin:
+		s.turn(p, from, -math.Abs(math.Atan2(sin, cos)))
+	case MiterJoin:
+		// The miter is sqrt(2/(1+cos)) half widths long.
+		if 2 <= miterLimit*miterLimit*(1+cos) {
+			s.offset(p, point{(from.x + to.x) / (1 + cos), (from.y + to.y) / (1 + cos)})
+		}
+	}
+}
+
+// turn adds the points between from and from turned by the angle around p.
+func (s *stroker) turn(p, from point, angle float64) {
+	n := math.Ceil(math.Abs(angle) / s.step)
+	sin, cos := math.Sincos(angle / n)
+	for ; n > 1; n-- {
+		from = point{from.x*cos - from.y*sin, from.x*sin + from.y*cos}
+		s.offset(p, from)
+	}
+}
+
+// end adds the cap of a line that arrives at p, between its sides.
+func (s *stroker) end(p, dir point) {
+	from := s.left(dir)
+	switch s.cap {
+	case RoundCap:
+		s.turn(p, from, -math.Pi)
+	case SquareCap:
+		ahead := point{dir.x * s.half, dir.y * s.half}
+		s.offset(p, point{ahead.x + from.x, ahead.y + from.y})
+		s.offset(p, point{ahead.x - from.x, ahead.y - from.y})
+	}
+}
+
+// dot outlines a line or a dash without length. It has a direction, and shows
+// as far as its caps do.
+func (s *stroker) dot(p, dir point) {
+	if s.cap == ButtCap {
+		return
+	}
+	ahead, back := dir, point{-dir.x, -dir.y}
+	s.side(p, ahead)
+	s.end(p, ahead)
+	s.side(p, back)
+	s.end(p, back)
+	s.out.finish(true)
+}
