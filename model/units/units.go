@@ -58,6 +58,7 @@ type Quantity int
 // The quantities that appear in car files and on screen, with their SI unit.
 const (
 	Number       Quantity = iota // a plain ratio or count [1]
+	Percent                      // a ratio shown in percent [1]
 	Length                       // [m]
 	Mass                         // [kg]
 	Force                        // [N]
@@ -87,6 +88,7 @@ const degree = math.Pi / 180
 var tables = [2][quantities]unit{
 	US: {
 		Number:       {"", 1, 3},
+		Percent:      {"%", 0.01, 1},
 		Length:       {"in", Inch, 2},
 		Mass:         {"lb", Pound, 0},
 		Force:        {"lb", PoundForce, 0},
@@ -103,6 +105,7 @@ var tables = [2][quantities]unit{
 	},
 	SI: {
 		Number:       {"", 1, 3},
+		Percent:      {"%", 0.01, 1},
 		Length:       {"mm", 1e-3, 1},
 		Mass:         {"kg", 1, 1},
 		Force:        {"N", 1, 0},

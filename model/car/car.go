@@ -1,0 +1,188 @@
+// Package car holds the inputs of one four-link car as a plain value in SI,
+// the description of each input (unit, allowed range, meaning), and the rules
+// a car must meet before anything is computed from it.
+//
+// Axes follow ISO 8855: x forward, z up. The chassis frame has its origin on
+// the ground under the rear axle centerline at ride height. A side-view point
+// is an r2.Vec whose X is x and whose Y is the height z.
+package car
+
+import (
+	"slices"
+
+	"bowline/model/column"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Car is everything a person types about one car. Copy it with Clone: the
+// hole and setup lists are shared by plain assignment.
+type Car struct {
+	Body      Body
+	Tires     Tires
+	Chassis   Bracket // chassis holes, in the chassis frame
+	Housing   Bracket // housing holes, from the axle centerline
+	UpperBar  Bar     // both upper bars
+	LowerBar  Bar     // both lower bars
+	Springs   Springs
+	Drive     Drive
+	Driveline Driveline
+	Check     Check
+	Setups    []Setup
+}
+
+// Body is the car as a whole, race-ready with the driver aboard.
+type Body struct {
+	Name          string
+	Wheelbase     float64 // at ride height [m]
+	Mass          float64 // whole car [kg]
+	RearMass      float64 // carried by the rear tires at rest [kg]
+	CGHeight      float64 // whole car, above the ground at ride height [m]
+	UnsprungRear  float64 // axle assembly with wheels and tires [kg]
+	UnsprungFront float64 // both front wheels with what moves along [kg]
+	TrackRear     float64 // [m]
+	TrackFront    float64 // [m]
+}
+
+// Tires are the wheels as the ground sees them.
+type Tires struct {
+	RearRadius       float64 // loaded, at ride height [m]
+	FrontRadius      float64 // loaded, at ride height [m]
+	Grip             float64 // peak thrust over tire load [1]
+	RearSpinInertia  float64 // both rear wheels, axles and ring gear [kg·m²]
+	FrontSpinInertia float64 // both front wheels [kg·m²]
+}
+
+// Bracket is a pair of hole rows, the same on the left and the right.
+type Bracket struct {
+	Upper       []r2.Vec // hole centers for the upper bars [m]
+	Lower       []r2.Vec // hole centers for the lower bars [m]
+	SpreadUpper float64  // left to right upper bar, center to center [m]
+	SpreadLower float64  // left to right lower bar, center to center [m]
+}
+
+// Bar is the tube of one pair of bars and what is screwed into it.
+type Bar struct {
+	OD       float64 // outside diameter [m]
+	Wall     float64 // wall thickness [m]; OD/2 is a solid rod
+	Material string  // a name in the material table
+	RodEnd   string  // a name in the rod-end table, or empty
+	Adapter  string  // a name in the adapter table, or empty
+}
+
+// Springs are the suspension springs and the travel they allow.
+type Springs struct {
+	RearRate         float64 // each rear spring along its own line [N/m]
+	RearAxleMount    r2.Vec  // from the axle centerline [m]
+	RearChassisMount r2.Vec  // in the chassis frame [m]
+	RearDroop        float64 // rear travel below ride height, positive [m]
+	RearBump         float64 // rear travel above ride height, positive [m]
+	FrontDroop       float64 // front travel below ride height, positive [m]
+	FrontBump        float64 // front travel above ride height, positive [m]
+	FrontRate        float64 // each front corner, at the wheel [N/m]
+}
+
+// Drive is what turns the axle at launch.
+type Drive struct {
+	Torque     float64 // engine, at launch [N·m]
+	Speed      float64 // engine, at launch [rad/s]
+	Converter  float64 // stall torque ratio, 1 for a clutch [1]
+	Gear       float64 // first gear ratio [1]
+	Axle       float64 // axle ratio [1]
+	Efficiency float64 // axle torque over engine torque times ratios [1]
+}
+
+// Driveline is the driveshaft in side view. It is optional: the zero value,
+// with Given false, means that no joint angle is reported.
+type Driveline struct {
+	Given             bool
+	TransmissionJoint r2.Vec  // front joint, in the chassis frame [m]
+	PinionJoint       r2.Vec  // rear joint, from the axle centerline at ride height [m]
+	TransmissionAngle float64 // output shaft against the ground at ride height, nose-up positive [rad]
+	PinionAngle       float64 // pinion shaft against the ground at ride height, nose-up positive [rad]
+}
+
+// Check says what the results are held against.
+type Check struct {
+	Factor          float64    // capacity is divided by this [1]
+	Crookedness     float64    // initial bow over length [1]
+	Column          string     // file name of the column curve
+	TargetAntiSquat [2]float64 // least and greatest, 1 is 100 % [1]
+	TargetICX       [2]float64 // instant center ahead of the rear contact [m]
+	TargetICZ       [2]float64 // instant center above the ground [m]
+}
+
+// Setup is a choice of holes.
+type Setup struct {
+	Name  string
+	Note  string
+	Holes Holes
+}
+
+// Holes picks one hole in each row, counted from 0. Car files and people
+// count from 1.
+type Holes struct {
+	ChassisUpper, ChassisLower, HousingUpper, HousingLower int
+}
+
+// Clone returns a copy that shares nothing with c.
+func (c *Car) Clone() *Car {
+	d := *c
+	for _, row := range Rows {
+		*row.In(&d) = slices.Clone(*row.In(c))
+	}
+	d.Setups = slices.Clone(c.Setups)
+	return &d
+}
+
+// CGAhead returns how far the whole car's center of gravity is ahead of the
+// rear axle at ride height, wheelbase · front mass / mass [m].
+func (c *Car) CGAhead() float64 {
+	return c.Body.Wheelbase * (c.Body.Mass - c.Body.RearMass) / c.Body.Mass
+}
+
+// Sprung returns the mass the springs carry [kg] and its center of gravity in
+// the chassis frame [m]: the whole car less the rear unsprung mass at the axle
+// centerline and the front unsprung mass at the front wheel centers.
+func (c *Car) Sprung() (mass float64, cg r2.Vec) {
+	b := c.Body
+	mass = b.Mass - b.UnsprungRear - b.UnsprungFront
+	moment := r2.Scale(b.Mass, r2.Vec{X: c.CGAhead(), Y: b.CGHeight})
+	moment = r2.Sub(moment, r2.Scale(b.UnsprungRear, r2.Vec{Y: c.Tires.RearRadius}))
+	moment = r2.Sub(moment, r2.Scale(b.UnsprungFront, r2.Vec{X: b.Wheelbase, Y: c.Tires.FrontRadius}))
+	return mass, r2.Scale(1/mass, moment)
+}
+
+// AxleTorque returns the torque that the engine can put on the rear axle at
+// launch: engine torque × converter × gear × axle ratio × efficiency [N·m].
+func (c *Car) AxleTorque() float64 {
+	d := c.Drive
+	return d.Torque * d.Converter * d.Gear * d.Axle * d.Efficiency
+}
+
+// Power returns the engine's power at launch, torque × speed [W].
+func (c *Car) Power() float64 { return c.Drive.Torque * c.Drive.Speed }
+
+// SetupNamed returns the index of the setup with the given name, or −1.
+func (c *Car) SetupNamed(name string) int {
+	return slices.IndexFunc(c.Setups, func(s Setup) bool { return s.Name == name })
+}
+
+// Defaults returns a car in which everything optional has its stated default
+// and everything required is zero.
+func Defaults() *Car {
+	c := &Car{Check: Check{
+		Column:          column.DefaultCurve.Name(),
+		TargetAntiSquat: [2]float64{1.0, 1.6},
+		TargetICX:       [2]float64{40 * inch, 60 * inch},
+		TargetICZ:       [2]float64{6 * inch, 14 * inch},
+	}}
+	for _, s := range Sections {
+		for _, f := range s.Fields {
+			if f.Optional {
+				*f.In(c) = f.Default
+			}
+		}
+	}
+	return c
+}
