@@ -97,10 +97,13 @@ func (s suite) buildWindow(name, tags string) func(context.Context) error {
 	return s.goStep(withCgo, "build", "-buildvcs=false", "-tags", tags, "-o", s.program(name), "./cmd/bowline")
 }
 
-// endToEnd returns a step that drives the program of that name; pictures of a failure stay in a folder that git ignores.
+// endToEnd returns a step that drives the program of that name; pictures of its failures stay in a folder that git ignores until the next run.
 func (s suite) endToEnd(name string) func(context.Context) error {
 	return func(ctx context.Context) error {
 		pictures := filepath.Join(s.root, ".artifacts", name)
+		if err := os.RemoveAll(pictures); err != nil {
+			return err
+		}
 		if err := os.MkdirAll(pictures, 0o755); err != nil {
 			return err
 		}
