@@ -172,7 +172,7 @@ func (c *Car) SetupNamed(name string) int {
 // and everything required is zero.
 func Defaults() *Car {
 	c := &Car{Check: Check{
-		Column:          column.DefaultCurve.Name(),
+		Column:          column.JohnsonEuler.String(),
 		TargetAntiSquat: [2]float64{1.0, 1.6},
 		TargetICX:       [2]float64{40 * inch, 60 * inch},
 		TargetICZ:       [2]float64{6 * inch, 14 * inch},

@@ -1,6 +1,7 @@
 package car
 
 import (
+	"bowline/model/column"
 	"bowline/model/units"
 )
 
@@ -89,8 +90,8 @@ var Sections = []Section{
 		{"drive.efficiency", "Driveline efficiency", "Axle torque over engine torque times the ratios.", units.Number, 0.1, 1, false, 0, func(c *Car) *float64 { return &c.Drive.Efficiency }},
 	}},
 	{"check", "Check", []*Field{
-		{"check.factor", "Factor", "Capacity is divided by this before a load is held against it.", units.Number, 1, 20, true, 2, func(c *Car) *float64 { return &c.Check.Factor }},
-		{"check.crookedness", "Initial bow over length", "0.001 is a bow of one thousandth of the bar; measure yours with a straightedge.", units.Number, 0, 0.05, true, 0.001, func(c *Car) *float64 { return &c.Check.Crookedness }},
+		{"check.factor", "Factor", "Capacity is divided by this before a load is held against it.", units.Number, 1, 20, true, column.DefaultFactor, func(c *Car) *float64 { return &c.Check.Factor }},
+		{"check.crookedness", "Initial bow over length", "0.001 is a bow of one thousandth of the bar; measure yours with a straightedge.", units.Number, 0, 0.05, true, column.DefaultCrookedness, func(c *Car) *float64 { return &c.Check.Crookedness }},
 	}},
 }
 

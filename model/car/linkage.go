@@ -1,6 +1,60 @@
 package car
 
-import "bowline/model/linkage"
+import (
+	"bowline/model/column"
+	"bowline/model/linkage"
+	"bowline/model/stock"
+)
+
+// Pair is one of the two pairs of bars.
+type Pair int
+
+// The pairs.
+const (
+	Upper Pair = iota
+	Lower
+)
+
+// Pairs lists both pairs.
+var Pairs = [...]Pair{Upper, Lower}
+
+// String returns "upper bar" or "lower bar".
+func (p Pair) String() string { return [...]string{"upper bar", "lower bar"}[p] }
+
+// Table returns the pair's table in a car file.
+func (p Pair) Table() string { return [...]string{"upper_bar", "lower_bar"}[p] }
+
+// Bar returns the pair's tube in c.
+func (p Pair) Bar(c *Car) *Bar {
+	if p == Upper {
+		return &c.UpperBar
+	}
+	return &c.LowerBar
+}
+
+// Length returns the pair's bar length in l, pin to pin [m].
+func (p Pair) Length(l *linkage.Linkage) float64 {
+	if p == Upper {
+		return l.UpperLength()
+	}
+	return l.LowerLength()
+}
+
+// Capacity returns what one bar of a pair can carry at its length in l. It
+// fails with column.Problems as column.Capacity does, for an unknown material
+// or curve too.
+func (c *Car) Capacity(p Pair, l *linkage.Linkage, lib stock.Library) (column.Result, error) {
+	bar := p.Bar(c)
+	material, _ := lib.Material(bar.Material)
+	curve, err := column.ParseCurve(c.Check.Column)
+	if err != nil {
+		curve = -1
+	}
+	return column.Capacity(
+		column.Bar{OD: bar.OD, Wall: bar.Wall, Material: material, Length: p.Length(l)},
+		column.Options{Curve: curve, Crookedness: c.Check.Crookedness, Factor: c.Check.Factor},
+	)
+}
 
 // Linkage returns the side-view four-link of a setup. It fails as linkage.New
 // does; it panics when the setup or one of its holes does not exist.

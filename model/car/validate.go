@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,11 +39,11 @@ func (c *Car) Validate(lib stock.Library, s units.System) []Problem {
 	v.bar("lower_bar", c.LowerBar, lib)
 	v.springs()
 	v.driveline()
-	v.check(lib)
+	v.check()
 	v.setups()
 	// What the parts do together means something only when each is right.
 	if len(v.problems) == 0 {
-		v.linkages()
+		v.linkages(lib)
 	}
 	return v.problems
 }
@@ -196,7 +197,7 @@ func (v *validator) driveline() {
 }
 
 // check checks targets and the column curve.
-func (v *validator) check(lib stock.Library) {
+func (v *validator) check() {
 	k := v.car.Check
 	targets := []struct {
 		path     string
@@ -214,20 +215,12 @@ func (v *validator) check(lib stock.Library) {
 				fmt.Sprintf("give [least, greatest] within %s to %s", bound(v.units, t.q, t.min), bound(v.units, t.q, t.max)))
 		}
 	}
-	curve, err := column.ParseCurve(k.Column)
-	if err != nil {
-		v.add("check.column", fmt.Sprintf("column curve %q is unknown", k.Column), "use one of "+quoted(column.CurveNames()))
-		return
-	}
-	for _, b := range []struct {
-		table string
-		bar   Bar
-	}{{"upper_bar", v.car.UpperBar}, {"lower_bar", v.car.LowerBar}} {
-		if m, ok := lib.Material(b.bar.Material); ok {
-			if err := curve.Serves(m); err != nil {
-				v.add("check.column", fmt.Sprintf("%v (%s)", err, b.table), "use another curve or material")
-			}
+	if _, err := column.ParseCurve(k.Column); err != nil {
+		names := make([]string, 0, len(column.Curves()))
+		for _, c := range column.Curves() {
+			names = append(names, c.String())
 		}
+		v.add("check.column", fmt.Sprintf("column curve %q is unknown", k.Column), "use one of "+quoted(names))
 	}
 }
 
@@ -257,8 +250,9 @@ func (v *validator) setups() {
 	}
 }
 
-// linkages checks that the bars of each setup hold the axle over its travel.
-func (v *validator) linkages() {
+// linkages checks that the bars of each setup hold the axle over its travel
+// and that their strength can be computed.
+func (v *validator) linkages(lib stock.Library) {
 	for i, s := range v.car.Setups {
 		path := fmt.Sprintf("setup.%d", i)
 		l, err := v.car.Linkage(i)
@@ -266,17 +260,48 @@ func (v *validator) linkages() {
 			v.add(path, fmt.Sprintf("in %q %v", s.Name, err), "choose other holes")
 			continue
 		}
-		travel := v.car.Springs
-		for _, end := range []struct {
-			key string
-			q   float64
-		}{{"rear_droop", -travel.RearDroop}, {"rear_bump", travel.RearBump}} {
-			_, err := l.Pose(end.q, 0)
-			var c *linkage.ClosureError
-			if errors.As(err, &c) {
-				v.add(path, fmt.Sprintf("in %q the bars do not reach the %s of %s: they close only to %s", s.Name, strings.ReplaceAll(end.key, "_", " "), v.length(math.Abs(end.q)), v.units.Format(units.Length, math.Abs(c.Reached))),
-					"choose other holes or allow less springs."+end.key)
-			}
+		v.travel(path, s.Name, l)
+		for _, pair := range Pairs {
+			v.strength(path, pair, l, lib)
+		}
+	}
+}
+
+// travel checks that a setup's linkage closes from full droop to full bump.
+func (v *validator) travel(path, setup string, l *linkage.Linkage) {
+	travel := v.car.Springs
+	for _, end := range []struct {
+		key string
+		q   float64
+	}{{"rear_droop", -travel.RearDroop}, {"rear_bump", travel.RearBump}} {
+		_, err := l.Pose(end.q, 0)
+		var c *linkage.ClosureError
+		if errors.As(err, &c) {
+			v.add(path, fmt.Sprintf("in %q the bars do not reach the %s of %s: they close only to %s", setup, strings.ReplaceAll(end.key, "_", " "), v.length(math.Abs(end.q)), v.units.Format(units.Length, math.Abs(c.Reached))),
+				"choose other holes or allow less springs."+end.key)
+		}
+	}
+}
+
+// strength checks that the column formulas hold for one pair of bars.
+func (v *validator) strength(path string, pair Pair, l *linkage.Linkage, lib stock.Library) {
+	_, err := v.car.Capacity(pair, l, lib)
+	var wrong column.Problems
+	if !errors.As(err, &wrong) {
+		return
+	}
+	for _, w := range wrong {
+		at := path
+		switch w.Field {
+		case "od", "wall", "material":
+			at = pair.Table() + "." + w.Field
+		case "crookedness", "factor", "column":
+			at = "check." + w.Field
+		}
+		p := Problem{at, fmt.Sprintf("the %s's %s %s", pair, w.Field, w.Wrong), w.Right}
+		// Setups differ in length only: say what holds for all of them once.
+		if !slices.Contains(v.problems, p) {
+			v.problems = append(v.problems, p)
 		}
 	}
 }
