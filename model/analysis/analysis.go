@@ -1,0 +1,279 @@
+// Package analysis turns a car into everything the screen, the charts and the
+// report show of its side view. It is the one place where the linkage, the
+// statics and the columns meet.
+package analysis
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/linkage"
+	"bowline/model/statics"
+	"bowline/model/stock"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// DefaultSteps is the number of rear travels from full droop to full bump.
+const DefaultSteps = 41
+
+// Options say what to analyze.
+type Options struct {
+	Setup       int     // index of the setup
+	FrontTravel float64 // rise of the front wheels, bump positive [m]
+	Steps       int     // rear travels, at least DefaultSteps; 0 means DefaultSteps
+}
+
+// Result is one analysis. It never changes after Run returns; share it freely.
+type Result struct {
+	Car     *car.Car // the inputs, not to be changed
+	Options Options
+	Linkage *linkage.Linkage
+	Vehicle statics.Vehicle
+
+	// Droop and Bump are the travels between which the linkage closes [m].
+	Droop, Bump float64
+	// Bars are the upper and the lower bars by car.Pair.
+	Bars [2]Bar
+	// Ride is the car at ride height, front and rear; its Loads.Rest is what
+	// changes are counted from.
+	Ride Station
+	// Travel runs from full droop to full bump and includes ride height.
+	Travel []Station
+	// Worst is the largest share of capacity by car.Pair and column.Direction.
+	Worst [2][2]Use
+	// Warnings are what the user should know, the worst of each kind.
+	Warnings []Warning
+}
+
+// Bar is one pair of bars.
+type Bar struct {
+	Length float64 // pin to pin [m]
+	column.Result
+}
+
+// Station is the car at one travel.
+type Station struct {
+	Pose             linkage.Pose
+	InstantCenter    r2.Vec // ahead of the rear contact and above the ground [m]
+	HasInstantCenter bool   // false for parallel bars
+	AntiSquat        float64
+	HasAntiSquat     bool   // false where the line of action stands upright
+	CG               r2.Vec // whole car, ground frame [m]
+	Loads            statics.Loads
+	Joints           Joints
+}
+
+// Case is one of the two load cases.
+type Case int
+
+// The load cases.
+const (
+	Hooked Case = iota
+	Hit
+)
+
+// Cases lists both cases.
+var Cases = [...]Case{Hooked, Hit}
+
+// String returns the case's name.
+func (c Case) String() string { return [...]string{"hooked", "hit"}[c] }
+
+// Of returns the case's load.
+func (c Case) Of(l *statics.Loads) *statics.Load {
+	if c == Hooked {
+		return &l.Hooked
+	}
+	return &l.Hit
+}
+
+// Tension returns a bar's force in a load, pull positive [N].
+func Tension(p car.Pair, l *statics.Load) float64 {
+	if p == car.Upper {
+		return l.Upper.Tension
+	}
+	return l.Lower.Tension
+}
+
+// Use is a bar's force held against its capacity.
+type Use struct {
+	Force  float64 // magnitude [N]; 0 when the bar is never loaded this way
+	Share  float64 // of the allowable load [1]
+	Travel float64 // where it occurs [m]
+	Case   Case
+}
+
+// Run analyzes one setup of a car that passes Validate. It fails when the
+// setup does not exist, when the context is done, and on whatever Validate
+// would have refused.
+func Run(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Result, error) {
+	if o.Setup < 0 || o.Setup >= len(c.Setups) {
+		return nil, fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
+	}
+	o.Steps = max(o.Steps, DefaultSteps)
+	r := &Result{Car: c, Options: o, Vehicle: vehicle(c)}
+	var err error
+	if r.Linkage, err = c.Linkage(o.Setup); err != nil {
+		return nil, err
+	}
+	for _, p := range car.Pairs {
+		strength, err := c.Capacity(p, r.Linkage, lib)
+		if err != nil {
+			return nil, err
+		}
+		r.Bars[p] = Bar{Length: p.Length(r.Linkage), Result: strength}
+	}
+	r.Droop, r.Bump = r.Linkage.Range()
+	if err := r.sweep(ctx); err != nil {
+		return nil, err
+	}
+	r.findWorst()
+	r.warn()
+	return r, nil
+}
+
+// sweep fills Ride and Travel, from ride height outward.
+func (r *Result) sweep(ctx context.Context) error {
+	ride, err := r.At(0, 0)
+	if err != nil {
+		return err
+	}
+	r.Ride = ride
+	travels, zero := travels(r.Car.Springs.RearDroop, r.Car.Springs.RearBump, r.Options.Steps)
+	r.Travel = make([]Station, len(travels))
+	// Bump from ride height up, then droop from ride height down.
+	up, err := r.Linkage.Sweep(travels[zero:], r.Options.FrontTravel)
+	if err != nil {
+		return err
+	}
+	fall := make([]float64, zero)
+	for i := range fall {
+		fall[i] = travels[zero-1-i]
+	}
+	down, err := r.Linkage.Sweep(fall, r.Options.FrontTravel)
+	if err != nil {
+		return err
+	}
+	for i := range r.Travel {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if i >= zero {
+			r.Travel[i] = r.station(up[i-zero])
+		} else {
+			r.Travel[i] = r.station(down[zero-1-i])
+		}
+	}
+	return nil
+}
+
+// At returns the car at any rear and front travel [m]; beyond the closure
+// range it fails with a *linkage.ClosureError.
+func (r *Result) At(travel, frontTravel float64) (Station, error) {
+	p, err := r.Linkage.Pose(travel, frontTravel)
+	if err != nil {
+		return Station{}, err
+	}
+	return r.station(p), nil
+}
+
+// station computes all that follows from a pose.
+func (r *Result) station(p linkage.Pose) Station {
+	s := Station{Pose: p, CG: r.Vehicle.CG(&p), Loads: r.Vehicle.Solve(&p), Joints: joints(r.Car.Driveline, &p)}
+	s.InstantCenter, s.HasInstantCenter = p.InstantCenter().Point()
+	s.AntiSquat, s.HasAntiSquat = r.Vehicle.AntiSquat(&p)
+	return s
+}
+
+// SpringChange returns how much more the rear springs push in a load than at
+// rest at ride height, both together [N]. Below zero they have let go: the
+// rear rises. Above zero it squats.
+func (r *Result) SpringChange(l *statics.Load) float64 {
+	return l.Spring - r.Ride.Loads.Rest.Spring
+}
+
+// travels spaces steps travels from −droop to bump with one at exactly 0, and
+// returns its index.
+func travels(droop, bump float64, steps int) (list []float64, zero int) {
+	below := int(math.Round(float64(steps-1) * droop / (droop + bump)))
+	// A side that moves at all gets a step of its own.
+	if droop > 0 {
+		below = max(below, 1)
+	}
+	if bump > 0 {
+		below = min(below, steps-2)
+	}
+	above := steps - 1 - below
+	list = make([]float64, 0, steps)
+	for i := below; i > 0; i-- {
+		list = append(list, -droop*float64(i)/float64(below))
+	}
+	list = append(list, 0)
+	for i := 1; i <= above; i++ {
+		list = append(list, bump*float64(i)/float64(above))
+	}
+	return list, below
+}
+
+// vehicle extracts what the statics need.
+func vehicle(c *car.Car) statics.Vehicle {
+	mass, cg := c.Sprung()
+	return statics.Vehicle{
+		SprungMass: mass, SprungCG: cg,
+		UnsprungRear: c.Body.UnsprungRear, UnsprungFront: c.Body.UnsprungFront,
+		RearRadius: c.Tires.RearRadius, FrontRadius: c.Tires.FrontRadius,
+		RearSpinInertia: c.Tires.RearSpinInertia, FrontSpinInertia: c.Tires.FrontSpinInertia,
+		Grip: c.Tires.Grip, AxleTorque: c.AxleTorque(),
+		SpringAxleMount: c.Springs.RearAxleMount, SpringChassisSide: c.Springs.RearChassisMount,
+	}
+}
+
+// findWorst holds every force against its capacity.
+func (r *Result) findWorst() {
+	for i := range r.Travel {
+		s := &r.Travel[i]
+		for _, c := range Cases {
+			for _, p := range car.Pairs {
+				u, d := r.Use(p, c, s)
+				if u.Share > r.Worst[p][d].Share {
+					r.Worst[p][d] = u
+				}
+			}
+		}
+	}
+}
+
+// Use holds one bar's force in a case at a station against its capacity.
+func (r *Result) Use(p car.Pair, c Case, s *Station) (Use, column.Direction) {
+	force := Tension(p, c.Of(&s.Loads))
+	direction, limit := column.Pull, r.Bars[p].Pull
+	if force < 0 {
+		direction, limit = column.Push, r.Bars[p].Push
+	}
+	force = math.Abs(force)
+	return Use{Force: force, Share: force / limit.Allowable, Travel: s.Pose.Travel, Case: c}, direction
+}
+
+// Limit returns the governing limit of a pair in a direction.
+func (r *Result) Limit(p car.Pair, d column.Direction) column.Limit {
+	if d == column.Pull {
+		return r.Bars[p].Pull
+	}
+	return r.Bars[p].Push
+}
+
+// Highest returns the pair and direction that come nearest to their capacity.
+func (r *Result) Highest() (car.Pair, column.Direction) {
+	bestPair, bestDirection := car.Lower, column.Push
+	for _, p := range car.Pairs {
+		for _, d := range []column.Direction{column.Push, column.Pull} {
+			if r.Worst[p][d].Share > r.Worst[bestPair][bestDirection].Share {
+				bestPair, bestDirection = p, d
+			}
+		}
+	}
+	return bestPair, bestDirection
+}

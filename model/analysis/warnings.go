@@ -1,0 +1,152 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/statics"
+	"bowline/model/units"
+)
+
+// Kind is a kind of warning.
+type Kind int
+
+// The warnings, most urgent first.
+const (
+	OverCapacity  Kind = iota // a bar is loaded beyond its allowable load
+	NotBalanced               // bars and spring cannot hold the axle at some travel
+	ThinWall                  // D/t beyond the limit of 0.11 E/Fy
+	Slender                   // a bar longer than 200 radii of gyration
+	NearClosure               // the travel comes close to where the bars stop closing
+	WheelsOff                 // the front wheels leave the ground
+	NoCenter                  // parallel bars at ride height
+	OffTarget                 // anti-squat outside the target at ride height
+	CenterOffTarget           // instant center outside the target at ride height
+	SquatReversal             // anti-squat changes sign over the travel
+)
+
+// Warning is one thing the user should know. Text writes it in words.
+type Warning struct {
+	Kind   Kind
+	Pair   car.Pair         // for OverCapacity, ThinWall, Slender
+	Way    column.Direction // for OverCapacity
+	Case   Case             // for WheelsOff
+	Value  float64          // what was found: a share, D/t, L/r or a travel [m]
+	Limit  float64          // what it is held against
+	Travel float64          // where [m]
+}
+
+const (
+	// slendernessPreferred is the largest L/r that AISC 360-22 section E2
+	// prefers for columns.
+	slendernessPreferred = 200
+	// closureMargin is how much travel must be left before the bars stop
+	// closing without a warning [m].
+	closureMargin = 0.5 * units.Inch
+)
+
+// warn collects the warnings in the order of Kind.
+func (r *Result) warn() {
+	add := func(w Warning) { r.Warnings = append(r.Warnings, w) }
+	for _, p := range car.Pairs {
+		for _, d := range []column.Direction{column.Push, column.Pull} {
+			if u := r.Worst[p][d]; u.Share > 1 {
+				add(Warning{Kind: OverCapacity, Pair: p, Way: d, Case: u.Case, Value: u.Share, Limit: 1, Travel: u.Travel})
+			}
+		}
+	}
+	for i := range r.Travel {
+		if s := &r.Travel[i]; !s.Loads.Hit.Balanced {
+			add(Warning{Kind: NotBalanced, Travel: s.Pose.Travel})
+			break
+		}
+	}
+	for _, p := range car.Pairs {
+		b := &r.Bars[p]
+		if b.Wall.Slender() {
+			add(Warning{Kind: ThinWall, Pair: p, Value: b.Wall.Ratio, Limit: b.Wall.Limit})
+		}
+		if b.Slenderness > slendernessPreferred {
+			add(Warning{Kind: Slender, Pair: p, Value: b.Slenderness, Limit: slendernessPreferred})
+		}
+	}
+	springs := r.Car.Springs
+	if left := math.Min(r.Bump-springs.RearBump, -r.Droop-springs.RearDroop); left < closureMargin {
+		add(Warning{Kind: NearClosure, Value: left, Limit: closureMargin})
+	}
+	for _, c := range Cases {
+		if c.Of(&r.Ride.Loads).Governs == statics.FrontWheelsOff {
+			add(Warning{Kind: WheelsOff, Case: c})
+			break
+		}
+	}
+	r.warnOfTargets(add)
+}
+
+// warnOfTargets compares ride height with the targets and looks along the
+// travel for a change of sign.
+func (r *Result) warnOfTargets(add func(Warning)) {
+	if !r.Ride.HasInstantCenter {
+		add(Warning{Kind: NoCenter})
+	}
+	if a := r.Car.Check.TargetAntiSquat; r.Ride.HasAntiSquat && (r.Ride.AntiSquat < a[0] || r.Ride.AntiSquat > a[1]) {
+		limit := a[0]
+		if r.Ride.AntiSquat > a[1] {
+			limit = a[1]
+		}
+		add(Warning{Kind: OffTarget, Value: r.Ride.AntiSquat, Limit: limit})
+	}
+	if k := r.Car.Check; r.Ride.HasInstantCenter {
+		if ic := r.Ride.InstantCenter; ic.X < k.TargetICX[0] || ic.X > k.TargetICX[1] || ic.Y < k.TargetICZ[0] || ic.Y > k.TargetICZ[1] {
+			add(Warning{Kind: CenterOffTarget})
+		}
+	}
+	for i := 1; i < len(r.Travel); i++ {
+		a, b := &r.Travel[i-1], &r.Travel[i]
+		if a.HasAntiSquat && b.HasAntiSquat && a.AntiSquat*b.AntiSquat < 0 {
+			add(Warning{Kind: SquatReversal, Travel: b.Pose.Travel})
+			break
+		}
+	}
+}
+
+// Text writes the warning in words, with values in the unit system s.
+func (w Warning) Text(s units.System) string {
+	travel := s.Format(units.Length, w.Travel)
+	switch w.Kind {
+	case OverCapacity:
+		return fmt.Sprintf("The %ss reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair, 100*w.Value, w.Way, w.Case, travelWords(w.Travel, s))
+	case NotBalanced:
+		return "At " + travel + " of travel the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
+	case ThinWall:
+		return fmt.Sprintf("The wall of the %ss is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", w.Pair, w.Value, w.Limit)
+	case Slender:
+		return fmt.Sprintf("The %ss are slender: length over radius of gyration is %.0f; up to %.0f is preferred.", w.Pair, w.Value, w.Limit)
+	case NearClosure:
+		return "The bars stop closing " + s.Format(units.Length, w.Value) + " beyond the travel allowed."
+	case WheelsOff:
+		return fmt.Sprintf("In the %s case the front wheels carry nothing: the rear tires hold the whole car.", w.Case)
+	case NoCenter:
+		return "At ride height the bars are parallel: there is no instant center, and the line of action has their slope."
+	case OffTarget:
+		return fmt.Sprintf("Anti-squat at ride height is %.0f %%, outside the target that ends at %.0f %%.", 100*w.Value, 100*w.Limit)
+	case CenterOffTarget:
+		return "The instant center at ride height is outside its target box."
+	case SquatReversal:
+		return "Anti-squat changes sign near " + travel + " of travel."
+	}
+	return ""
+}
+
+// travelWords names a travel: "ride height", "2.00 in of droop".
+func travelWords(q float64, s units.System) string {
+	switch {
+	case q < 0:
+		return s.Format(units.Length, -q) + " of droop"
+	case q > 0:
+		return s.Format(units.Length, q) + " of bump"
+	}
+	return "ride height"
+}
