@@ -15,16 +15,16 @@ type Kind int
 
 // The warnings, most urgent first.
 const (
-	OverCapacity  Kind = iota // a bar is loaded beyond its allowable load
-	NotBalanced               // bars and spring cannot hold the axle at some travel
-	ThinWall                  // D/t beyond the limit of 0.11 E/Fy
-	Slender                   // a bar longer than 200 radii of gyration
-	NearClosure               // the travel comes close to where the bars stop closing
-	WheelsOff                 // the front wheels leave the ground
-	NoCenter                  // parallel bars at ride height
-	OffTarget                 // anti-squat outside the target at ride height
-	CenterOffTarget           // instant center outside the target at ride height
-	SquatReversal             // anti-squat changes sign over the travel
+	OverCapacity    Kind = iota // a bar is loaded beyond its allowable load
+	NotBalanced                 // bars and spring cannot hold the axle at some travel
+	ThinWall                    // D/t beyond the limit of 0.11 E/Fy
+	Slender                     // a bar longer than 200 radii of gyration
+	NearClosure                 // the travel comes close to where the bars stop closing
+	WheelsOff                   // the front wheels leave the ground
+	NoCenter                    // parallel bars at ride height
+	OffTarget                   // anti-squat outside the target at ride height
+	CenterOffTarget             // instant center outside the target at ride height
+	SquatReversal               // anti-squat changes sign over the travel
 )
 
 // Warning is one thing the user should know. Text writes it in words.

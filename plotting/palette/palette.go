@@ -1,0 +1,73 @@
+// Package palette holds the colors of everything Bowline draws, for light and
+// dark screens. Charts and the side view take them from here and nowhere else.
+//
+// Push and pull are an orange red and a blue, upper and lower bars a green and
+// a purple: each pair stays apart for the common kinds of color blindness and
+// in gray, and shape or dash always tells them apart as well.
+package palette
+
+import "image/color"
+
+// Palette gives every drawn thing its color. All are opaque unless the comment
+// says otherwise.
+type Palette struct {
+	Background color.RGBA // behind the side view and the charts
+	Raised     color.RGBA // behind tags and legends
+	Ink        color.RGBA // main text and outlines
+	Muted      color.RGBA // secondary text, axes
+	Grid       color.RGBA // grid lines
+	Accent     color.RGBA // selection, current setup, markers
+
+	Push  color.RGBA // a bar that pushes
+	Pull  color.RGBA // a bar that pulls
+	Slack color.RGBA // a bar without force, or whose force is unknown
+	Upper color.RGBA // upper bars in charts
+	Lower color.RGBA // lower bars in charts
+
+	Good   color.RGBA // inside a target or below a limit
+	Bad    color.RGBA // outside, beyond
+	Target color.RGBA // fill of a target region, translucent
+
+	Ground  color.RGBA // the ground line
+	Tire    color.RGBA // tire fill
+	Rim     color.RGBA // wheel outline
+	Housing color.RGBA // housing and its bracket
+	Chassis color.RGBA // chassis bracket
+	Hole    color.RGBA // unused holes
+	Spring  color.RGBA // coil-over
+	Shaft   color.RGBA // driveshaft
+	Center  color.RGBA // instant center and the bar lines to it
+	Action  color.RGBA // line from the tire contact through the instant center
+	Whole   color.RGBA // the 100 % line
+	CG      color.RGBA // center of gravity
+	Ghost   color.RGBA // ride height behind a moved pose
+}
+
+func rgb(hex uint32) color.RGBA {
+	return color.RGBA{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: 0xff}
+}
+
+// translucent returns the color premultiplied at an opacity of 0 to 255.
+func translucent(hex uint32, alpha uint8) color.RGBA {
+	c := rgb(hex)
+	scale := func(x uint8) uint8 { return uint8(uint32(x) * uint32(alpha) / 255) }
+	return color.RGBA{R: scale(c.R), G: scale(c.G), B: scale(c.B), A: alpha}
+}
+
+// Light is for light screens and for paper.
+var Light = Palette{
+	Background: rgb(0xfbf9f5), Raised: rgb(0xf0ece3), Ink: rgb(0x1d2830), Muted: rgb(0x5c6870), Grid: rgb(0xe3ded3), Accent: rgb(0x0d6f66),
+	Push: rgb(0xc4420a), Pull: rgb(0x0b62ad), Slack: rgb(0x7b858c), Upper: rgb(0x0a7a55), Lower: rgb(0x94359a),
+	Good: rgb(0x2c7a3d), Bad: rgb(0xb3261e), Target: translucent(0x2c7a3d, 40),
+	Ground: rgb(0x6b5d48), Tire: rgb(0xcdd0d1), Rim: rgb(0x4a555c), Housing: rgb(0x39444b), Chassis: rgb(0x6d5a2c), Hole: rgb(0x98a0a5), Spring: rgb(0x7a8288), Shaft: rgb(0xa8adb0),
+	Center: rgb(0x0d6f66), Action: rgb(0x0d6f66), Whole: rgb(0x8a7a1f), CG: rgb(0x1d2830), Ghost: rgb(0xc3c6c6),
+}
+
+// Dark is for dark screens.
+var Dark = Palette{
+	Background: rgb(0x151b1f), Raised: rgb(0x232b31), Ink: rgb(0xece7dc), Muted: rgb(0x9fa9af), Grid: rgb(0x2a3339), Accent: rgb(0x45c4b5),
+	Push: rgb(0xff8a4d), Pull: rgb(0x62b5f5), Slack: rgb(0x8d979d), Upper: rgb(0x3ccf9b), Lower: rgb(0xe28fe6),
+	Good: rgb(0x6fcf83), Bad: rgb(0xff7b72), Target: translucent(0x6fcf83, 38),
+	Ground: rgb(0xa8926d), Tire: rgb(0x384249), Rim: rgb(0xa9b3b8), Housing: rgb(0xc3cbd0), Chassis: rgb(0xd2b566), Hole: rgb(0x6f7a81), Spring: rgb(0x9aa4aa), Shaft: rgb(0x59646b),
+	Center: rgb(0x45c4b5), Action: rgb(0x45c4b5), Whole: rgb(0xd6c34a), CG: rgb(0xece7dc), Ghost: rgb(0x46525a),
+}
