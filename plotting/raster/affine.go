@@ -14,6 +14,12 @@ func (p point) finite() bool {
 	return math.Abs(p.x) <= farthest && math.Abs(p.y) <= farthest
 }
 
+// length returns the distance of p from the origin.
+func (p point) length() float64 { return math.Sqrt(p.x*p.x + p.y*p.y) }
+
+// minus returns the vector from q to p.
+func (p point) minus(q point) point { return point{p.x - q.x, p.y - q.y} }
+
 // lerp returns the point at fraction t of the way from p to q.
 func (p point) lerp(q point, t float64) point {
 	return point{p.x*(1-t) + q.x*t, p.y*(1-t) + q.y*t}
@@ -61,10 +67,20 @@ func emptyBox() box {
 	return box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
 }
 
-// include grows b to hold p.
+// include grows b to hold p; a coordinate that is no number is left out.
 func (b *box) include(p point) {
-	b.x0, b.x1 = min(b.x0, p.x), max(b.x1, p.x)
-	b.y0, b.y1 = min(b.y0, p.y), max(b.y1, p.y)
+	if p.x < b.x0 {
+		b.x0 = p.x
+	}
+	if p.x > b.x1 {
+		b.x1 = p.x
+	}
+	if p.y < b.y0 {
+		b.y0 = p.y
+	}
+	if p.y > b.y1 {
+		b.y1 = p.y
+	}
 }
 
 // grow returns b moved outward by d on all sides.

@@ -195,24 +195,45 @@ func (c *Canvas) Fill(p vg.Path) {
 		return
 	}
 	c.path.flatten(p, c.m, c.view)
-	c.fill(&c.path)
+	c.fill(&c.path, 0, len(c.path.pieces))
 }
 
 // Stroke implements vg.Canvas.
 func (c *Canvas) Stroke(p vg.Path) {
-	scale := math.Sqrt(math.Abs(c.m.det()))
-	width := max(c.width.Points()*scale, minWidth)
-	if !(c.width > 0) || !(scale > 0) || math.IsInf(width, 0) {
-		return
-	}
-	s := &c.stroker
-	s.init(&c.outline, width/2, c.cap, c.join)
-	view := c.view.grow(s.reach())
-	if !pathBounds(p, c.m).touches(view) {
+	view, ok := c.startStroke()
+	if !ok || !pathBounds(p, c.m).touches(view) {
 		return
 	}
 	c.path.flatten(p, c.m, view)
-	s.dashes = dashesOf(c.dashes, c.offset, scale, view)
-	s.stroke(&c.path, view)
-	c.fill(&c.outline)
+	c.strokePath(view)
+}
+
+// startStroke prepares the stroker, and returns the part of the plane where
+// lines may show. It reports false when the line width draws nothing.
+func (c *Canvas) startStroke() (view box, ok bool) {
+	scale := math.Sqrt(math.Abs(c.m.det()))
+	width := max(c.width.Points()*scale, minWidth)
+	if !(c.width > 0) || !(scale > 0) || !(width <= farthest) {
+		return box{}, false
+	}
+	c.stroker.init(&c.outline, width/2, c.cap, c.join)
+	view = c.view.grow(c.stroker.reach())
+	c.stroker.dashes = dashesOf(c.dashes, c.offset, scale, view)
+	return view, true
+}
+
+// strokePath strokes the flattened path.
+func (c *Canvas) strokePath(view box) {
+	c.outline.reset()
+	c.stroker.stroke(&c.path, view)
+	n := len(c.outline.pieces)
+	straight := len(c.path.pts) == 2 && !c.path.pieces[0].closed
+	if !straight || !c.stroker.apart() {
+		c.fill(&c.outline, 0, n)
+		return
+	}
+	// The dashes of a straight line do not meet: one by one is faster.
+	for i := range n {
+		c.fill(&c.outline, i, i+1)
+	}
 }

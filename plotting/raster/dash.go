@@ -34,7 +34,7 @@ func dashesOf(pattern []vg.Length, offset vg.Length, scale float64, view box) da
 		}
 		round += l.Points() * scale
 	}
-	finest := max(minPeriod, math.Hypot(view.x1-view.x0, view.y1-view.y0)/maxRounds)
+	finest := max(minPeriod, point{view.x1 - view.x0, view.y1 - view.y0}.length()/maxRounds)
 	// Two rounds, since dashes and gaps change places in an odd pattern.
 	period := 2 * round
 	start := math.Mod(offset.Points()*scale, period)
@@ -49,6 +49,20 @@ func dashesOf(pattern []vg.Length, offset vg.Length, scale float64, view box) da
 
 // solid reports whether there is no pattern.
 func (d *dashes) solid() bool { return d.pattern == nil }
+
+// apart reports whether no two dashes of a straight line touch the same pixel.
+func (s *stroker) apart() bool {
+	d := &s.dashes
+	if d.solid() || s.cap != ButtCap {
+		return false
+	}
+	for i := range 2 * len(d.pattern) {
+		if i%2 == 1 && d.length(i) < 2 {
+			return false
+		}
+	}
+	return true
+}
 
 // on reports whether the position is in a dash.
 func (d *dashes) on() bool { return d.index%2 == 0 }
@@ -132,7 +146,7 @@ func (s *stroker) segment(a, b point, view box) {
 // pass goes from a to b without drawing.
 func (s *stroker) pass(a, b point) {
 	s.flush()
-	s.dashes.skip(math.Hypot(b.x-a.x, b.y-a.y))
+	s.dashes.skip(b.minus(a).length())
 }
 
 // dash draws the dashes between p and q.
@@ -141,7 +155,7 @@ func (s *stroker) dash(p, q point) {
 	if d.on() {
 		s.run = append(s.run, p)
 	}
-	length := math.Hypot(q.x-p.x, q.y-p.y)
+	length := q.minus(p).length()
 	at := 0.0
 	for length > 0 && at+d.rest <= length {
 		at += d.rest

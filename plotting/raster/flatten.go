@@ -58,18 +58,33 @@ func (p *polylines) finish(closed bool) {
 	p.pieces = append(p.pieces, piece{len(p.pts), closed})
 }
 
-// bounds returns the bounding box of all points.
-func (p *polylines) bounds() box {
+// piece returns the points of polyline i.
+func (p *polylines) piece(i int) []point {
+	if i == 0 {
+		return p.pts[:p.pieces[0].end]
+	}
+	return p.pts[p.pieces[i-1].end:p.pieces[i].end]
+}
+
+// bounds returns the bounding box of polylines i to j.
+func (p *polylines) bounds(i, j int) box {
 	b := emptyBox()
-	for _, q := range p.pts {
-		b.include(q)
+	for ; i < j; i++ {
+		for _, q := range p.piece(i) {
+			b.include(q)
+		}
 	}
 	return b
 }
 
+// bend returns the second difference of three control points. A curve of n
+// points is split into sqrt(n·(n-1)/8·bend/flatness) chords (Wang's formula, from
+// memory).
+func bend(a, b, c point) float64 { return point{a.x - 2*b.x + c.x, a.y - 2*b.y + c.y}.length() }
+
 // quad appends chords of the quadratic Bézier curve a, b, c, without a itself.
 func (p *polylines) quad(a, b, c point, view box, halvings int) {
-	bend := math.Hypot(a.x-2*b.x+c.x, a.y-2*b.y+c.y)
+	bend := bend(a, b, c)
 	chords := math.Sqrt(bend * (1.0 / 4 / flatness))
 	if chords > maxChords && halvings > 0 {
 		hull := emptyBox()
@@ -95,7 +110,7 @@ func (p *polylines) quad(a, b, c point, view box, halvings int) {
 
 // cube appends chords of the cubic Bézier curve a, b, c, d, without a itself.
 func (p *polylines) cube(a, b, c, d point, view box, halvings int) {
-	bend := max(math.Hypot(a.x-2*b.x+c.x, a.y-2*b.y+c.y), math.Hypot(b.x-2*c.x+d.x, b.y-2*c.y+d.y))
+	bend := max(bend(a, b, c), bend(b, c, d))
 	chords := math.Sqrt(bend * (3.0 / 4 / flatness))
 	if chords > maxChords && halvings > 0 {
 		hull := emptyBox()
@@ -136,9 +151,14 @@ func (p *polylines) arc(e ellipse, s, sweep float64, view box, halvings int) {
 		chords = 1
 	}
 	n := chordCount(chords)
-	for i := 1; i <= n; i++ {
-		p.add(e.at(s + sweep*float64(i)/float64(n)))
+	// Turn the radius step by step.
+	sin, cos := math.Sincos(s)
+	dsin, dcos := math.Sincos(sweep / float64(n))
+	for range n - 1 {
+		sin, cos = sin*dcos+cos*dsin, cos*dcos-sin*dsin
+		p.add(e.toward(sin, cos))
 	}
+	p.add(e.at(s + sweep))
 }
 
 // chordCount rounds a number of chords up, within 1 to maxChords.
@@ -167,6 +187,11 @@ type ellipse struct{ center, u, v point }
 // at returns the point at the angle.
 func (e ellipse) at(angle float64) point {
 	sin, cos := math.Sincos(angle)
+	return e.toward(sin, cos)
+}
+
+// toward returns the point at the angle with this sine and cosine.
+func (e ellipse) toward(sin, cos float64) point {
 	return point{e.center.x + cos*e.u.x + sin*e.v.x, e.center.y + cos*e.u.y + sin*e.v.y}
 }
 

@@ -13,6 +13,8 @@ import (
 // as a whole when a font joins, so that reading it takes no lock.
 var typefaces atomic.Pointer[map[*sfnt.Font]*typeface]
 
+func init() { typefaces.Store(&map[*sfnt.Font]*typeface{}) }
+
 // typeface caches what drawing needs of a font, in font units. It is safe for
 // concurrent use: an entry found missing is worked out and stored by whoever
 // comes first, and later comers store the same.
@@ -42,20 +44,17 @@ type curve struct {
 // typefaceOf returns the cache of the font.
 func typefaceOf(f *sfnt.Font) *typeface {
 	for {
-		old := typefaces.Load()
-		all := map[*sfnt.Font]*typeface{}
-		if old != nil {
-			if t := (*old)[f]; t != nil {
-				return t
-			}
-			all = maps.Clone(*old)
+		known := typefaces.Load()
+		if t := (*known)[f]; t != nil {
+			return t
 		}
-		all[f] = &typeface{
+		more := maps.Clone(*known)
+		more[f] = &typeface{
 			font:   f,
 			em:     fixed.Int26_6(f.UnitsPerEm()),
 			glyphs: make([]atomic.Pointer[glyph], f.NumGlyphs()),
 		}
-		typefaces.CompareAndSwap(old, &all)
+		typefaces.CompareAndSwap(known, &more)
 	}
 }
 

@@ -29,32 +29,30 @@ func (c *Canvas) rasterizer(rows int) *raster.Rasterizer {
 	return c.scans[class]
 }
 
-// fill paints the closed polygons in the current color, by the non-zero
-// winding rule.
-func (c *Canvas) fill(p *polylines) {
-	b := p.bounds()
+// fill paints pieces i to j of the polygons in the current color, by the
+// non-zero winding rule.
+func (c *Canvas) fill(p *polylines, i, j int) {
+	b := p.bounds(i, j)
 	if !b.touches(c.view) || c.color.alpha() == 0 {
 		return
 	}
 	c.ink.color = c.color
-	if len(p.pieces) == 1 {
-		if r, ok := rectangle(p.pts); ok {
+	if j == i+1 {
+		if r, ok := rectangle(p.piece(i)); ok {
 			c.ink.rectangle(r)
 			return
 		}
 	}
 	// Only the rows the shape touches take part.
-	top, bottom := max(int(max(b.y0, 0)), 0), int(math.Ceil(min(b.y1, c.view.y1)))
+	top, bottom := int(max(b.y0, 0)), int(math.Ceil(min(b.y1, c.view.y1)))
 	if top >= bottom {
 		return
 	}
 	r := c.rasterizer(bottom - top)
 	r.Dy = top
 	e := edges{r: r, top: float64(top), w: c.view.x1, h: float64(bottom - top), clip: !b.inside(c.view)}
-	from := 0
-	for _, piece := range p.pieces {
-		e.polygon(p.pts[from:piece.end])
-		from = piece.end
+	for ; i < j; i++ {
+		e.polygon(p.piece(i))
 	}
 	r.Rasterize(&c.ink)
 	r.Clear()
@@ -71,10 +69,16 @@ type edges struct {
 
 // fix rounds to the grid; what lies outside 0 to limit is moved to its edge.
 func fix(v, limit float64) fixed.Int26_6 {
-	if !(v > 0) {
+	if v < limit {
+		if v > 0 {
+			return fixed.Int26_6(v*one + 0.5)
+		}
 		return 0
 	}
-	return fixed.Int26_6(min(v, limit)*one + 0.5)
+	if v >= limit {
+		return fixed.Int26_6(limit * one)
+	}
+	return 0
 }
 
 // polygon adds a closed polygon.

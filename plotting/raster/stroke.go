@@ -14,9 +14,9 @@ const (
 	// told apart [px].
 	nearest = 1.0 / 256
 
-	// straight is the offset between the sides of a joint below which it needs
-	// no join [px].
-	straight = 1.0 / 64
+	// blunt is the length of a miter beyond the half line width up to which a
+	// corner is mitered whatever the join: the turns within a curve [px].
+	blunt = 1.0 / 64
 )
 
 // stroker turns polylines into the outlines of lines. All outlines turn the
@@ -40,9 +40,8 @@ type leg struct {
 	len float64 // [px]
 }
 
-// init sets the shape of the lines and empties the output.
+// init sets the shape of the lines.
 func (s *stroker) init(out *polylines, half float64, lc LineCap, lj LineJoin) {
-	out.reset()
 	s.out, s.half, s.cap, s.join = out, half, lc, lj
 	// A wide line still gets no more points than a curve.
 	s.step = max(chordAngle(half), 2*math.Pi/maxChords)
@@ -58,16 +57,13 @@ func (s *stroker) reach() float64 {
 
 // stroke outlines all polylines where they are in view.
 func (s *stroker) stroke(p *polylines, view box) {
-	whole := s.dashes.solid() && p.bounds().inside(view)
-	from := 0
-	for _, piece := range p.pieces {
-		line := p.pts[from:piece.end]
+	whole := s.dashes.solid() && p.bounds(0, len(p.pieces)).inside(view)
+	for i, piece := range p.pieces {
 		if whole {
-			s.line(line, piece.closed)
+			s.line(p.piece(i), piece.closed)
 		} else {
-			s.cut(line, piece.closed, view)
+			s.cut(p.piece(i), piece.closed, view)
 		}
-		from = piece.end
 	}
 }
 
@@ -106,12 +102,12 @@ func (s *stroker) load(line []point, closed bool) {
 
 // legOf returns the leg from p to q, or false when they are too near.
 func legOf(p, q point) (leg, bool) {
-	dx, dy := q.x-p.x, q.y-p.y
-	l := math.Sqrt(dx*dx + dy*dy)
+	d := q.minus(p)
+	l := d.length()
 	if l < nearest {
 		return leg{}, false
 	}
-	return leg{point{dx / l, dy / l}, l}, true
+	return leg{point{d.x / l, d.y / l}, l}, true
 }
 
 // strip outlines the loaded line as an open one: along its left, around the
@@ -169,14 +165,17 @@ func (s *stroker) joint(p point, a, b leg) {
 	from, to := s.left(a.dir), s.left(b.dir)
 	sin := a.dir.x*b.dir.y - a.dir.y*b.dir.x
 	cos := a.dir.x*b.dir.x + a.dir.y*b.dir.y
+	room := s.half*math.Abs(sin) <= min(a.len, b.len)
 	switch {
-	case cos > 0 && s.half*math.Abs(sin) < straight:
-		s.offset(p, from)
+	case room && cos > 0 && s.half*(1-cos) <= 4*blunt:
+		// A miter is sqrt(2/(1+cos)) half widths long, for a small turn about
+		// 1+(1-cos)/4.
+		s.miter(p, from, to, cos)
 	case sin > 0:
 		// The inner side. When a leg is too short to hold the turn, the outline
 		// goes through the corner, which winds each leg on its own.
 		s.offset(p, from)
-		if s.half*sin > min(a.len, b.len) {
+		if !room {
 			s.out.add(p)
 		}
 		s.offset(p, to)
@@ -194,16 +193,23 @@ func (s *stroker) outer(p, from, to point, sin, cos float64) {
 	case RoundJoin:
 		s.turn(p, from, -math.Abs(math.Atan2(sin, cos)))
 	case MiterJoin:
-		// The miter is sqrt(2/(1+cos)) half widths long.
 		if 2 <= miterLimit*miterLimit*(1+cos) {
-			s.offset(p, point{(from.x + to.x) / (1 + cos), (from.y + to.y) / (1 + cos)})
+			s.miter(p, from, to, cos)
 		}
 	}
+}
+
+// miter adds the point where the sides at the offsets from and to meet.
+func (s *stroker) miter(p, from, to point, cos float64) {
+	s.offset(p, point{(from.x + to.x) / (1 + cos), (from.y + to.y) / (1 + cos)})
 }
 
 // turn adds the points between from and from turned by the angle around p.
 func (s *stroker) turn(p, from point, angle float64) {
 	n := math.Ceil(math.Abs(angle) / s.step)
+	if n <= 1 {
+		return
+	}
 	sin, cos := math.Sincos(angle / n)
 	for ; n > 1; n-- {
 		from = point{from.x*cos - from.y*sin, from.x*sin + from.y*cos}

@@ -11,6 +11,33 @@ import (
 // pairs are kerned. A face without a font draws nothing, as does a size that is
 // not positive.
 func (c *Canvas) FillString(f font.Face, pt vg.Point, text string) {
+	c.eachGlyph(f, pt, text, func(g *glyph, m affine) {
+		if g.box.through(m).touches(c.view) {
+			c.path.glyph(g, m, c.view)
+			c.fill(&c.path, 0, len(c.path.pieces))
+		}
+	})
+}
+
+// StrokeString strokes the outlines of a text that FillString would fill. In
+// the color of the background and under the filled text, it sets a label off
+// from the lines it crosses.
+func (c *Canvas) StrokeString(f font.Face, pt vg.Point, text string) {
+	view, ok := c.startStroke()
+	if !ok {
+		return
+	}
+	c.eachGlyph(f, pt, text, func(g *glyph, m affine) {
+		if g.box.through(m).touches(view) {
+			c.path.glyph(g, m, view)
+			c.strokePath(view)
+		}
+	})
+}
+
+// eachGlyph calls draw for the glyphs of a text, with the transform from font
+// units to device pixels.
+func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*glyph, affine)) {
 	if f.Face == nil || !(f.Font.Size > 0) {
 		return
 	}
@@ -25,38 +52,35 @@ func (c *Canvas) FillString(f font.Face, pt vg.Point, text string) {
 			at += t.kern(&c.sfntBuf, prev, x)
 		}
 		g := t.glyph(&c.sfntBuf, x)
-		c.fillGlyph(g, m.translate(float64(at), 0))
+		draw(g, m.translate(float64(at), 0))
 		at += g.advance
 		prev = x
 	}
 }
 
-// fillGlyph paints a glyph; m takes font units to device pixels.
-func (c *Canvas) fillGlyph(g *glyph, m affine) {
-	if !g.box.through(m).touches(c.view) {
-		return
-	}
-	c.path.reset()
+// glyph replaces p by the outline of a glyph; m takes font units to device
+// pixels.
+func (p *polylines) glyph(g *glyph, m affine, view box) {
+	p.reset()
 	var pen point
 	for i := range g.curves {
 		k := &g.curves[i]
 		var q [3]point
-		for j, p := range k.pts[:k.controls+1] {
-			q[j] = m.apply(p.x, p.y)
+		for j, a := range k.pts[:k.controls+1] {
+			q[j] = m.apply(a.x, a.y)
 		}
 		switch {
 		case k.start:
-			c.path.finish(true)
-			c.path.add(q[0])
+			p.finish(true)
+			p.add(q[0])
 		case k.controls == 1:
-			c.path.quad(pen, q[0], q[1], c.view, maxHalvings)
+			p.quad(pen, q[0], q[1], view, maxHalvings)
 		case k.controls == 2:
-			c.path.cube(pen, q[0], q[1], q[2], c.view, maxHalvings)
+			p.cube(pen, q[0], q[1], q[2], view, maxHalvings)
 		default:
-			c.path.add(q[0])
+			p.add(q[0])
 		}
 		pen = q[k.controls]
 	}
-	c.path.finish(true)
-	c.fill(&c.path)
+	p.finish(true)
 }
