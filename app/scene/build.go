@@ -1,0 +1,358 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/linkage"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Options say how a car is shown.
+type Options struct {
+	Units    units.System
+	Case     analysis.Case
+	Selected car.Row // the pivot that the keyboard moves
+	Hot      ID      // under the pointer
+	Labels   bool    // numbers at the items
+	Moving   bool    // dragging moves holes rather than choosing them
+}
+
+// Sizes of parts whose real size is not among the inputs, drawn to give an
+// idea of the place.
+const (
+	tubeRadius   = 1.75 * units.Inch // axle tube
+	caseRadius   = 4.5 * units.Inch  // gear case
+	pinionReach  = 10 * units.Inch   // pinion yoke ahead of the axle
+	pinionRadius = 1.6 * units.Inch
+	coilRadius   = 1.6 * units.Inch
+	coilTurns    = 7
+	bracketEdge  = 0.75 * units.Inch // plate beyond the outermost holes
+	ghostTravel  = 0.02 * units.Inch // least travel that shows the ride-height ghost
+	farCenter    = 400 * units.Inch  // an instant center beyond is not drawn
+	lineReach    = 500 * units.Inch  // lines that run out of the picture
+)
+
+// Widths and sizes on screen [px].
+const (
+	thin      = 1.0
+	line      = 1.6
+	barLeast  = 4.0
+	barSpan   = 7.0 // added at full use of the capacity
+	letter    = 12.0
+	small     = 11.0
+	holeSize  = 3.2
+	pivotSize = 6.0
+	easyPick  = 11.0
+	closePick = 6.0
+)
+
+// builder collects items.
+type builder struct {
+	result  *analysis.Result
+	station *analysis.Station
+	options Options
+	items   []Item
+}
+
+// Build lists what is drawn of a result at a station, back to front. The list
+// reuses the memory of items.
+func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []Item {
+	b := &builder{result: r, station: s, options: o, items: items[:0]}
+	b.target()
+	b.ground()
+	b.ghost()
+	b.wheels()
+	b.referenceLines()
+	b.spring()
+	b.chassis()
+	b.housing()
+	b.driveshaft()
+	b.barLines()
+	b.bars()
+	b.holes()
+	b.marks()
+	return b.items
+}
+
+func (b *builder) add(i Item) { b.items = append(b.items, i) }
+
+// place turns a point of the chassis frame into the ground's frame.
+func (b *builder) place(p r2.Vec) r2.Vec { return b.station.Pose.Ground.Point(p) }
+
+// onHousing turns a point given from the axle centerline into the ground's
+// frame, turning with the housing.
+func (b *builder) onHousing(p r2.Vec) r2.Vec { return b.place(housingPoint(&b.station.Pose, p)) }
+
+// housingPoint turns a point given from the axle centerline into the chassis
+// frame at a pose.
+func housingPoint(p *linkage.Pose, h r2.Vec) r2.Vec {
+	return r2.Add(p.Axle, r2.Rotate(h, p.Turn, r2.Vec{}))
+}
+
+// label adds text beside a point.
+func (b *builder) label(id ID, at r2.Vec, text string, color Color, anchor, offset r2.Vec) {
+	if b.options.Labels {
+		b.add(Item{ID: id, Shape: Label, Points: []r2.Vec{at}, Text: text, Stroke: color, Anchor: anchor, Offset: offset, Size: letter})
+	}
+}
+
+// ground draws the ground line with the contact points.
+func (b *builder) ground() {
+	b.add(Item{ID: ID{Kind: Ground}, Points: []r2.Vec{{X: -lineReach}, {X: lineReach}}, Stroke: GroundColor, Width: line, Pick: closePick})
+}
+
+// wheels draws both tires.
+func (b *builder) wheels() {
+	p, t := &b.station.Pose, b.result.Car.Tires
+	for _, w := range []struct {
+		kind   Kind
+		center r2.Vec
+		radius float64
+	}{{RearTire, p.Axle, t.RearRadius}, {FrontTire, p.FrontWheel, t.FrontRadius}} {
+		center := []r2.Vec{b.place(w.center)}
+		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius, Fill: Tire, Stroke: Rim, Width: line, Pick: closePick})
+		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius * 0.52, Stroke: Rim, Width: thin})
+	}
+}
+
+// ghost draws bars and tires as they stand at ride height.
+func (b *builder) ghost() {
+	p := &b.station.Pose
+	if math.Abs(p.Travel) < ghostTravel && math.Abs(p.FrontTravel) < ghostTravel {
+		return
+	}
+	ride := &b.result.Ride.Pose
+	at := func(q r2.Vec) r2.Vec { return ride.Ground.Point(q) }
+	id := ID{Kind: RideHeight}
+	for _, bar := range [][]r2.Vec{{at(ride.HousingUpper), at(ride.ChassisUpper)}, {at(ride.HousingLower), at(ride.ChassisLower)}} {
+		b.add(Item{ID: id, Points: bar, Stroke: Ghost, Width: 3})
+	}
+	if ic := b.result.Ride; ic.HasInstantCenter {
+		b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{ic.InstantCenter}, Pixels: 4, Stroke: Ghost, Width: line})
+	}
+	b.add(Item{ID: id, Shape: Quarter, Points: []r2.Vec{b.result.Ride.CG}, Pixels: 6, Fill: Ghost, Stroke: Ghost, Width: thin})
+}
+
+// target draws the box where the instant center should be.
+func (b *builder) target() {
+	k := b.result.Car.Check
+	box := []r2.Vec{
+		{X: k.TargetICX[0], Y: k.TargetICZ[0]}, {X: k.TargetICX[1], Y: k.TargetICZ[0]},
+		{X: k.TargetICX[1], Y: k.TargetICZ[1]}, {X: k.TargetICX[0], Y: k.TargetICZ[1]},
+	}
+	b.add(Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1})
+	b.label(ID{Kind: TargetBox}, box[3], "target", Muted, r2.Vec{Y: 1}, r2.Vec{X: 4, Y: -3})
+}
+
+// referenceLines draws the 100 % line and the line of action.
+func (b *builder) referenceLines() {
+	s := b.station
+	corner := r2.Vec{X: s.Pose.Ground.Wheelbase, Y: s.CG.Y}
+	b.add(Item{ID: ID{Kind: WholeLine}, Points: []r2.Vec{{}, corner}, Stroke: Whole, Width: line, Dashed: true, Pick: closePick})
+	b.label(ID{Kind: WholeLine}, r2.Scale(0.62, corner), "100 %", Whole, r2.Vec{X: 0.5, Y: 0}, r2.Vec{Y: 4})
+	slope, ok := s.Pose.InstantCenter().Slope()
+	if !ok {
+		b.add(Item{ID: ID{Kind: ActionLine}, Points: []r2.Vec{{}, {Y: lineReach}}, Stroke: Action, Width: line, Pick: closePick})
+		return
+	}
+	end := corner.X
+	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter {
+		end = math.Max(1.06*s.InstantCenter.X, math.Min(1.06*s.InstantCenter.X, 0))
+		if s.InstantCenter.X > 0 && s.InstantCenter.X < 0.5*corner.X {
+			end = 0.5 * corner.X
+		}
+	}
+	b.add(Item{ID: ID{Kind: ActionLine}, Points: []r2.Vec{{}, {X: end, Y: slope * end}}, Stroke: Action, Width: line, Pick: closePick})
+}
+
+// spring draws the coil-over between its mounts.
+func (b *builder) spring() {
+	k := b.result.Car.Springs
+	low, high := b.onHousing(k.RearAxleMount), b.place(k.RearChassisMount)
+	d := r2.Sub(high, low)
+	along, across := r2.Unit(d), r2.Vec{}
+	across = r2.Vec{X: -along.Y, Y: along.X}
+	points := []r2.Vec{low}
+	for i := 0; i <= 2*coilTurns; i++ {
+		side := coilRadius
+		if i%2 == 1 {
+			side = -coilRadius
+		}
+		part := 0.15 + 0.7*float64(i)/(2*coilTurns)
+		points = append(points, r2.Add(low, r2.Add(r2.Scale(part, d), r2.Scale(side, across))))
+	}
+	b.add(Item{ID: ID{Kind: Spring}, Points: append(points, high), Stroke: SpringColor, Width: line, Pick: closePick})
+}
+
+// chassis draws the chassis bracket plate.
+func (b *builder) chassis() {
+	c := b.result.Car
+	var holes []r2.Vec
+	for _, h := range c.Chassis.Upper {
+		holes = append(holes, b.place(h))
+	}
+	for _, h := range c.Chassis.Lower {
+		holes = append(holes, b.place(h))
+	}
+	b.add(Item{ID: ID{Kind: ChassisBody}, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Chassis, Width: line, Pick: 1})
+}
+
+// housing draws bracket plate, axle tube, gear case and pinion.
+func (b *builder) housing() {
+	c := b.result.Car
+	id := ID{Kind: HousingBody}
+	var holes []r2.Vec
+	for _, row := range [][]r2.Vec{c.Housing.Upper, c.Housing.Lower} {
+		for _, h := range row {
+			holes = append(holes, b.onHousing(h))
+		}
+	}
+	axle := b.place(b.station.Pose.Axle)
+	snout := []r2.Vec{
+		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Vec{X: pinionReach, Y: pinionRadius}),
+		b.onHousing(r2.Vec{X: pinionReach, Y: -pinionRadius}), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
+	}
+	b.add(Item{ID: id, Shape: Area, Points: snout, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
+	b.add(Item{ID: id, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Housing, Width: line, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: tubeRadius, Fill: Background, Stroke: Housing, Width: line, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Pixels: 1.5, Fill: Housing})
+}
+
+// driveshaft draws the shaft where the car file gives its joints.
+func (b *builder) driveshaft() {
+	d := b.result.Car.Driveline
+	if !d.Given {
+		return
+	}
+	ends := []r2.Vec{b.onHousing(d.PinionJoint), b.place(d.TransmissionJoint)}
+	b.add(Item{ID: ID{Kind: Driveshaft}, Points: ends, Stroke: Shaft, Width: 5, Pick: closePick})
+	for _, e := range ends {
+		b.add(Item{ID: ID{Kind: Driveshaft}, Shape: Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: Shaft, Stroke: Muted, Width: thin})
+	}
+}
+
+// barLines draws the bars' lines on to the instant center.
+func (b *builder) barLines() {
+	s := b.station
+	p := &s.Pose
+	for _, pair := range car.Pairs {
+		housing, chassis := b.ends(pair)
+		end := r2.Add(chassis, r2.Scale(lineReach, r2.Unit(r2.Sub(chassis, housing))))
+		from := chassis
+		if s.HasInstantCenter && r2.Norm(r2.Sub(s.InstantCenter, b.place(p.Axle))) < farCenter {
+			end = s.InstantCenter
+			// Behind the axle the line starts at the housing.
+			if r2.Norm(r2.Sub(end, housing)) < r2.Norm(r2.Sub(end, chassis)) {
+				from = housing
+			}
+		}
+		b.add(Item{ID: ID{Kind: BarLine, Index: int(pair)}, Points: []r2.Vec{from, end}, Stroke: Center, Width: thin, Dashed: true, Pick: closePick})
+	}
+}
+
+// ends returns a pair's pivots in the ground's frame.
+func (b *builder) ends(pair car.Pair) (housing, chassis r2.Vec) {
+	p := &b.station.Pose
+	if pair == car.Upper {
+		return b.place(p.HousingUpper), b.place(p.ChassisUpper)
+	}
+	return b.place(p.HousingLower), b.place(p.ChassisLower)
+}
+
+// bars draws the bars, colored and widened by what they carry.
+func (b *builder) bars() {
+	for _, pair := range car.Pairs {
+		housing, chassis := b.ends(pair)
+		load := b.options.Case.Of(&b.station.Loads)
+		item := Item{ID: ID{Kind: [...]Kind{UpperBar, LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Stroke: Slack, Width: barLeast, Pick: closePick}
+		text := "no force"
+		if load.Balanced {
+			use, way := b.result.Use(pair, b.options.Case, b.station)
+			tension := analysis.Tension(pair, load)
+			switch {
+			case tension > 0:
+				item.Stroke, item.Arrows = Pull, -1
+			case tension < 0:
+				item.Stroke, item.Arrows = Push, 1
+			}
+			item.Width += barSpan * math.Min(use.Share, 1)
+			text = fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share)
+			if use.Share > 1 {
+				b.add(Item{ID: item.ID, Points: item.Points, Stroke: Bad, Width: item.Width + 6})
+			}
+		}
+		b.add(item)
+		middle := r2.Scale(0.5, r2.Add(housing, chassis))
+		// Words stand on the side where the bar runs away from them.
+		falls := chassis.Y < housing.Y
+		anchor, offset := r2.Vec{}, r2.Vec{Y: 10}
+		if pair == car.Lower {
+			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -10}
+		}
+		if !falls {
+			anchor.X = 1 - anchor.X
+		}
+		b.label(item.ID, middle, text, item.Stroke, anchor, offset)
+	}
+}
+
+// holes draws every hole and the four pivots.
+func (b *builder) holes() {
+	c := b.result.Car
+	setup := &c.Setups[b.result.Options.Setup]
+	for _, row := range car.Rows {
+		used := *row.Of(&setup.Holes)
+		for i, h := range *row.In(c) {
+			if i == used {
+				continue
+			}
+			id := ID{Kind: Hole, Row: row, Index: i}
+			item := Item{ID: id, Shape: Disc, Points: []r2.Vec{b.hole(row, h)}, Pixels: holeSize, Fill: Background, Stroke: HoleColor, Width: line, Pick: closePick}
+			if b.options.Hot == id {
+				item.Stroke, item.Pixels = Accent, holeSize+2
+			}
+			b.add(item)
+		}
+	}
+	for _, row := range car.Rows {
+		id := ID{Kind: Pivot, Row: row, Index: *row.Of(&setup.Holes)}
+		item := Item{ID: id, Shape: Disc, Points: []r2.Vec{b.hole(row, row.Hole(c, b.result.Options.Setup))}, Pixels: pivotSize, Fill: Background, Stroke: Ink, Width: 2, Pick: easyPick}
+		if row == b.options.Selected {
+			item.Fill = Accent
+		}
+		if b.options.Hot.Kind == Pivot && b.options.Hot.Row == row {
+			item.Stroke, item.Pixels = Accent, pivotSize+2
+		}
+		b.add(item)
+	}
+}
+
+// hole places a hole of a row.
+func (b *builder) hole(row car.Row, h r2.Vec) r2.Vec {
+	if row.OnChassis() {
+		return b.place(h)
+	}
+	return b.onHousing(h)
+}
+
+// marks draws the center of gravity and the instant center on top.
+func (b *builder) marks() {
+	s, u := b.station, b.options.Units
+	b.add(Item{ID: ID{Kind: CG}, Shape: Quarter, Points: []r2.Vec{s.CG}, Pixels: 8, Fill: CGColor, Stroke: CGColor, Width: line, Pick: easyPick})
+	b.label(ID{Kind: CG}, s.CG, "CG "+u.Format(units.Length, s.CG.Y), Ink, r2.Vec{X: 0, Y: 0.5}, r2.Vec{X: 13})
+	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter && math.Abs(s.InstantCenter.Y) < farCenter {
+		ic := s.InstantCenter
+		b.add(Item{ID: ID{Kind: InstantCenter}, Shape: Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Fill: Center, Stroke: Background, Width: 2, Pick: easyPick})
+		text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, ic.X), u.Format(units.Length, ic.Y))
+		if s.HasAntiSquat {
+			text += fmt.Sprintf("  anti-squat %.0f %%", 100*s.AntiSquat)
+		}
+		b.label(ID{Kind: InstantCenter}, ic, text, Center, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+	}
+}

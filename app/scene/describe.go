@@ -1,0 +1,117 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/units"
+)
+
+// Describe says in a few words, a line each, what an item is and its numbers.
+func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []string {
+	length := func(x float64) string { return o.Units.Format(units.Length, x) }
+	switch id.Kind {
+	case UpperBar, LowerBar:
+		return describeBar(id.Pair(), r, s, o)
+	case Pivot, Hole:
+		return describeHole(id, r, o)
+	case InstantCenter:
+		return []string{"Instant center", length(s.InstantCenter.X) + " ahead of the contact, " + length(s.InstantCenter.Y) + " up"}
+	case CG:
+		return []string{"Center of gravity, whole car", length(s.CG.X) + " ahead of the rear contact, " + length(s.CG.Y) + " up"}
+	case ActionLine:
+		if !s.HasAntiSquat {
+			return []string{"Line of action: upright, anti-squat has no value"}
+		}
+		return []string{"Line of action", fmt.Sprintf("anti-squat %.1f %%", 100*s.AntiSquat)}
+	case WholeLine:
+		return []string{"100 % line", "to the CG height above the front contact"}
+	case BarLine:
+		return []string{"Line of the " + id.Pair().String() + "s"}
+	case RearTire:
+		l := o.Case.Of(&s.Loads)
+		return []string{"Rear tire, loaded radius " + length(r.Car.Tires.RearRadius), fmt.Sprintf("both carry %s, thrust %s (%s)", o.Units.Format(units.Force, l.RearLoad), o.Units.Format(units.Force, l.Thrust), o.Case)}
+	case FrontTire:
+		return []string{"Front tire", "both carry " + o.Units.Format(units.Force, o.Case.Of(&s.Loads).FrontLoad) + " (" + o.Case.String() + ")"}
+	case Spring:
+		return describeSpring(r, s, o)
+	case Driveshaft:
+		return []string{"Driveshaft", fmt.Sprintf("pinion joint %s, transmission joint %s", o.Units.Format(units.Angle, s.Joints.Pinion), o.Units.Format(units.Angle, s.Joints.Transmission))}
+	case HousingBody:
+		return []string{"Housing", "pinion " + noseWords(s.Pose.Turn, o.Units), "drag moves all its holes"}
+	case ChassisBody:
+		return []string{"Chassis bracket", "drag moves all its holes"}
+	case TargetBox:
+		k := r.Car.Check
+		return []string{"Target for the instant center", fmt.Sprintf("%s to %s ahead, %s to %s up", length(k.TargetICX[0]), length(k.TargetICX[1]), length(k.TargetICZ[0]), length(k.TargetICZ[1]))}
+	case Ground:
+		return []string{"Ground"}
+	}
+	return nil
+}
+
+// describeBar names a bar's length, force and limit.
+func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options) []string {
+	name := strings.ToUpper(p.String()[:1]) + p.String()[1:]
+	lines := []string{name + ", " + o.Units.Format(units.Length, r.Bars[p].Length) + " pin to pin"}
+	if !o.Case.Of(&s.Loads).Balanced {
+		return append(lines, "no force: bars and spring meet in one point")
+	}
+	use, way := r.Use(p, o.Case, s)
+	return append(lines,
+		fmt.Sprintf("%s %s each (%s)", way, o.Units.Format(units.Force, use.Force), o.Case),
+		fmt.Sprintf("%.0f %% of %s: %s", 100*use.Share, o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Governs(p, way)))
+}
+
+// describeHole names a hole and what a drag or click does.
+func describeHole(id ID, r *analysis.Result, o Options) []string {
+	holes := *id.Row.In(r.Car)
+	if id.Index >= len(holes) {
+		return nil
+	}
+	h := holes[id.Index]
+	row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
+	hint := "click to use it; shift-drag moves the hole"
+	switch {
+	case o.Moving:
+		hint = "drag moves the hole"
+	case id.Kind == Pivot:
+		hint = "drag to another hole; shift-drag moves the hole"
+	}
+	return []string{
+		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
+		o.Units.FormatExact(units.Length, h.X) + " forward, " + o.Units.FormatExact(units.Length, h.Y) + map[bool]string{true: " above the ground", false: " above the axle"}[id.Row.OnChassis()],
+		hint,
+	}
+}
+
+// describeSpring says what the springs do in the load case.
+func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string {
+	l := o.Case.Of(&s.Loads)
+	if !l.Balanced {
+		return []string{"Rear springs"}
+	}
+	change, does := r.SpringChange(l), "more than at rest: squat"
+	if change < 0 {
+		does = "less than at rest: rise"
+	}
+	return []string{
+		"Rear springs, both " + o.Units.Format(units.Force, l.Spring) + " (" + o.Case.String() + ")",
+		o.Units.Format(units.Force, math.Abs(change)) + " " + does,
+	}
+}
+
+// noseWords writes a pinion angle change in words.
+func noseWords(turn float64, u units.System) string {
+	switch a := u.Format(units.Angle, math.Abs(turn)); {
+	case math.Abs(turn) < 5e-5:
+		return "as at ride height"
+	case turn > 0:
+		return a + " nose up"
+	default:
+		return a + " nose down"
+	}
+}

@@ -1,0 +1,70 @@
+package scene
+
+import (
+	"math"
+
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// gridSpacing is the least distance of two grid lines [px].
+const gridSpacing = 34
+
+// gridSteps are the spacings tried, in shop units.
+var gridSteps = map[units.System][]float64{
+	units.US: {0.25, 0.5, 1, 2, 5, 10, 20, 50, 100},
+	units.SI: {5, 10, 20, 50, 100, 200, 500, 1000, 2000},
+}
+
+// spacing returns the grid's spacing [m] at a scale.
+func spacing(v View, u units.System) float64 {
+	steps := gridSteps[u]
+	for _, s := range steps {
+		if d := u.ToSI(units.Length, s); d*v.Scale >= gridSpacing {
+			return d
+		}
+	}
+	return u.ToSI(units.Length, steps[len(steps)-1])
+}
+
+// grid draws lines at round distances from the rear contact.
+func (r *Renderer) grid(v View, u units.System, colors *palette.Palette) {
+	step := spacing(v, u)
+	low, high := v.World(r2.Vec{Y: v.Height}), v.World(r2.Vec{X: v.Width})
+	item := Item{Stroke: Grid, Width: 1}
+	lines := func(from, to float64, ends func(x float64) (a, b r2.Vec)) {
+		for i := math.Ceil(from / step); i*step <= to; i++ {
+			a, b := ends(i * step)
+			r.draw(&Drawn{Item: &item, Points: []r2.Vec{v.Screen(a), v.Screen(b)}}, colors)
+		}
+	}
+	lines(low.X, high.X, func(x float64) (a, b r2.Vec) { return r2.Vec{X: x, Y: low.Y}, r2.Vec{X: x, Y: high.Y} })
+	lines(low.Y, high.Y, func(y float64) (a, b r2.Vec) { return r2.Vec{X: low.X, Y: y}, r2.Vec{X: high.X, Y: y} })
+}
+
+// gridNumbers labels every second line of the grid along the left and the
+// bottom edge.
+func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) {
+	step := spacing(v, u)
+	low, high := v.World(r2.Vec{Y: v.Height}), v.World(r2.Vec{X: v.Width})
+	for i := math.Ceil(low.X / (2 * step)); i*2*step <= high.X; i++ {
+		x := i * 2 * step
+		at := v.Screen(r2.Vec{X: x})
+		r.text(r2.Vec{X: at.X, Y: v.Height - edge}, &Item{Text: gridText(u, x), Size: small, Stroke: Muted, Anchor: r2.Vec{X: 0.5}}, colors)
+	}
+	for i := math.Ceil(low.Y / (2 * step)); i*2*step <= high.Y; i++ {
+		y := i * 2 * step
+		at := v.Screen(r2.Vec{Y: y})
+		if at.Y > v.Height-3*small {
+			continue
+		}
+		r.text(r2.Vec{X: edge, Y: at.Y}, &Item{Text: gridText(u, y), Size: small, Stroke: Muted, Anchor: r2.Vec{Y: 0.5}}, colors)
+	}
+}
+
+// gridText writes a grid line's distance.
+func gridText(u units.System, x float64) string {
+	return u.FormatExact(units.Length, u.ToSI(units.Length, math.Round(u.FromSI(units.Length, x)*100)/100+0))
+}

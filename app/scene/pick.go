@@ -1,0 +1,146 @@
+package scene
+
+import (
+	"math"
+
+	"bowline/model/car"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Drawn is an item on screen.
+type Drawn struct {
+	*Item
+	Points []r2.Vec // [px]
+	Radius float64  // of a Disc or Quarter [px]
+}
+
+// Picture is a projected scene: what is drawn and picked from.
+type Picture struct {
+	View   View
+	Drawn  []Drawn
+	Tags   []Tag
+	points []r2.Vec
+}
+
+// Project places the items in a view. It reuses the picture's memory and
+// refers to the items, which must outlive it.
+func (p *Picture) Project(items []Item, v View) {
+	p.View = v
+	p.Drawn, p.Tags, p.points = p.Drawn[:0], p.Tags[:0], p.points[:0]
+	for i := range items {
+		p.points = append(p.points, items[i].Points...)
+	}
+	used := 0
+	for i := range items {
+		item := &items[i]
+		points := p.points[used : used+len(item.Points)]
+		used += len(item.Points)
+		for j, q := range points {
+			points[j] = v.Screen(q)
+		}
+		radius := item.Pixels
+		if item.Radius > 0 {
+			radius = item.Radius * v.Scale
+		}
+		p.Drawn = append(p.Drawn, Drawn{Item: item, Points: points, Radius: radius})
+	}
+}
+
+// Pick returns what stands under a screen point: of the items within their
+// picking distance the smallest kind of thing first (points, then lines, then
+// areas), the nearest of those, and the topmost of equals.
+func (p *Picture) Pick(at r2.Vec) ID {
+	best, bestClass, bestDistance := ID{}, math.MaxInt, math.Inf(1)
+	for i := len(p.Drawn) - 1; i >= 0; i-- {
+		d := &p.Drawn[i]
+		if d.Pick == 0 {
+			continue
+		}
+		distance, class := d.distance(at)
+		if distance > d.Pick {
+			continue
+		}
+		if class < bestClass || class == bestClass && distance < bestDistance-1e-9 {
+			best, bestClass, bestDistance = d.ID, class, distance
+		}
+	}
+	return best
+}
+
+// Classes of picking, first come first.
+const (
+	pointClass = iota
+	barClass
+	lineClass
+	areaClass
+)
+
+// distance returns how far a screen point is from what is drawn [px], and the
+// item's class.
+func (d *Drawn) distance(at r2.Vec) (float64, int) {
+	switch {
+	case d.Shape == Disc && d.Item.Radius > 0:
+		return math.Max(0, r2.Norm(r2.Sub(at, d.Points[0]))-d.Radius), areaClass
+	case d.Shape == Disc || d.Shape == Quarter:
+		return r2.Norm(r2.Sub(at, d.Points[0])), pointClass
+	case d.Shape == Area:
+		if inside(d.Points, at) {
+			return 0, areaClass
+		}
+		return math.Inf(1), areaClass
+	case d.Shape == Path:
+		nearest := math.Inf(1)
+		for i := 1; i < len(d.Points); i++ {
+			nearest = math.Min(nearest, toSegment(at, d.Points[i-1], d.Points[i]))
+		}
+		class := lineClass
+		if d.ID.Kind == UpperBar || d.ID.Kind == LowerBar {
+			class = barClass
+		}
+		return math.Max(0, nearest-d.Width/2), class
+	}
+	return math.Inf(1), areaClass
+}
+
+// toSegment is the distance from p to the segment ab.
+func toSegment(p, a, b r2.Vec) float64 {
+	ab := r2.Sub(b, a)
+	t := 0.0
+	if n := r2.Norm2(ab); n > 0 {
+		t = math.Max(0, math.Min(1, r2.Dot(r2.Sub(p, a), ab)/n))
+	}
+	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, ab))))
+}
+
+// inside tells whether p lies in a polygon (even-odd rule).
+func inside(polygon []r2.Vec, p r2.Vec) bool {
+	in := false
+	for i, j := 0, len(polygon)-1; i < len(polygon); j, i = i, i+1 {
+		a, b := polygon[i], polygon[j]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
+			in = !in
+		}
+	}
+	return in
+}
+
+// Find returns where an item stands on screen: its first point.
+func (p *Picture) Find(id ID) (r2.Vec, bool) {
+	for i := range p.Drawn {
+		if p.Drawn[i].ID == id && p.Drawn[i].Pick > 0 {
+			return p.Drawn[i].Points[0], true
+		}
+	}
+	return r2.Vec{}, false
+}
+
+// Pivot returns where the pivot of a row stands on screen.
+func (p *Picture) Pivot(row car.Row) (r2.Vec, bool) {
+	for i := range p.Drawn {
+		if d := &p.Drawn[i]; d.ID.Kind == Pivot && d.ID.Row == row {
+			return d.Points[0], true
+		}
+	}
+	return r2.Vec{}, false
+}

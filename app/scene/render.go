@@ -1,0 +1,215 @@
+package scene
+
+import (
+	"image"
+	"math"
+
+	"bowline/model/units"
+	"bowline/plotting/palette"
+	"bowline/plotting/raster"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/font/liberation"
+	"gonum.org/v1/plot/vg"
+)
+
+// pointsPerInch is chosen as the resolution of an unscaled screen, so that one
+// point of the canvas is one pixel of the view.
+const pointsPerInch = 72
+
+// Renderer draws pictures. It keeps what can be used again and serves one
+// goroutine.
+type Renderer struct {
+	canvas *raster.Canvas
+	fonts  *font.Cache
+	faces  map[float64]font.Face
+	path   vg.Path
+	dashes []vg.Length
+	height float64
+}
+
+// NewRenderer returns a renderer.
+func NewRenderer() *Renderer {
+	return &Renderer{
+		fonts:  font.NewCache(liberation.Collection()),
+		faces:  map[float64]font.Face{},
+		dashes: []vg.Length{6, 4},
+	}
+}
+
+// Draw fills img with the picture. scale is the number of image pixels to one
+// pixel of the picture's view; u sets the spacing of the grid.
+func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.System, colors *palette.Palette) {
+	if r.canvas == nil {
+		r.canvas = raster.New(img, pointsPerInch*scale)
+	} else {
+		r.canvas.Reset(img, pointsPerInch*scale)
+	}
+	r.height = float64(img.Bounds().Dy()) / scale
+	r.canvas.Clear(colors.Background)
+	r.grid(p.View, u, colors)
+	for i := range p.Drawn {
+		if d := &p.Drawn[i]; d.Shape != Label {
+			r.draw(d, colors)
+		}
+	}
+	// Words stand above all lines.
+	r.gridNumbers(p.View, u, colors)
+	for i := range p.Drawn {
+		if d := &p.Drawn[i]; d.Shape == Label {
+			r.text(d.Points[0], d.Item, colors)
+		}
+	}
+	for i := range p.Tags {
+		r.tag(&p.Tags[i], p.View, colors)
+	}
+}
+
+// at turns a screen point into a canvas point, whose y runs up.
+func (r *Renderer) at(p r2.Vec) vg.Point {
+	return vg.Point{X: vg.Length(p.X), Y: vg.Length(r.height - p.Y)}
+}
+
+// draw draws one item.
+func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
+	r.path = r.path[:0]
+	switch d.Shape {
+	case Disc, Quarter:
+		c := r.at(d.Points[0])
+		r.path.Move(vg.Point{X: c.X + vg.Length(d.Radius), Y: c.Y})
+		r.path.Arc(c, vg.Length(d.Radius), 0, 2*math.Pi)
+		r.path.Close()
+	default:
+		for i, p := range d.Points {
+			if i == 0 {
+				r.path.Move(r.at(p))
+			} else {
+				r.path.Line(r.at(p))
+			}
+		}
+		if d.Shape == Area {
+			r.path.Close()
+		}
+	}
+	if d.Shape == Quarter {
+		r.quarter(d, colors)
+		return
+	}
+	if d.Fill != None {
+		r.canvas.SetColor(d.Fill.In(colors))
+		r.canvas.Fill(r.path)
+	}
+	r.stroke(d, colors)
+	if d.Arrows != 0 {
+		r.arrows(d, colors)
+	}
+}
+
+// stroke draws the current path's outline.
+func (r *Renderer) stroke(d *Drawn, colors *palette.Palette) {
+	if d.Stroke == None {
+		return
+	}
+	r.canvas.SetColor(d.Stroke.In(colors))
+	r.canvas.SetLineWidth(vg.Length(d.Width))
+	r.canvas.SetLineCap(raster.RoundCap)
+	if d.Dashed {
+		r.canvas.SetLineCap(raster.ButtCap)
+		r.canvas.SetLineDash(r.dashes, 0)
+	} else {
+		r.canvas.SetLineDash(nil, 0)
+	}
+	r.canvas.Stroke(r.path)
+}
+
+// quarter draws the sign of a center of gravity.
+func (r *Renderer) quarter(d *Drawn, colors *palette.Palette) {
+	r.canvas.SetColor(colors.Background)
+	r.canvas.Fill(r.path)
+	r.stroke(d, colors)
+	c, radius := r.at(d.Points[0]), vg.Length(d.Radius)
+	r.canvas.SetColor(d.Fill.In(colors))
+	for _, start := range []float64{0, math.Pi} {
+		r.path = r.path[:0]
+		r.path.Move(c)
+		r.path.Arc(c, radius, start, math.Pi/2)
+		r.path.Close()
+		r.canvas.Fill(r.path)
+	}
+}
+
+// Size of the arrowheads on bars [px].
+const (
+	arrowLength = 11.0
+	arrowWidth  = 7.0
+	arrowInset  = 0.2 // part of the bar between pivot and arrowhead
+)
+
+// arrows marks a bar with two heads: toward the pivots where it pushes on
+// them, away from them where it pulls.
+func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
+	a, b := d.Points[0], d.Points[len(d.Points)-1]
+	length := r2.Norm(r2.Sub(b, a))
+	if length < 6*arrowLength {
+		return
+	}
+	u := r2.Scale(1/length, r2.Sub(b, a))
+	n := r2.Vec{X: -u.Y, Y: u.X}
+	r.canvas.SetColor(colors.Background)
+	half := arrowLength / 2 * float64(d.Arrows)
+	width := math.Max(arrowWidth, d.Width) * 0.5
+	for _, end := range []struct {
+		at   r2.Vec
+		sign float64
+	}{{r2.Add(a, r2.Scale(arrowInset, r2.Sub(b, a))), -1}, {r2.Add(b, r2.Scale(arrowInset, r2.Sub(a, b))), 1}} {
+		tip := r2.Add(end.at, r2.Scale(half*end.sign, u))
+		tail := r2.Sub(end.at, r2.Scale(half*end.sign, u))
+		corners := []r2.Vec{tip, r2.Add(tail, r2.Scale(width, n)), r2.Sub(tail, r2.Scale(width, n))}
+		r.path = r.path[:0]
+		r.path.Move(r.at(corners[0]))
+		r.path.Line(r.at(corners[1]))
+		r.path.Line(r.at(corners[2]))
+		r.path.Close()
+		r.canvas.SetColor(colors.Background)
+		r.canvas.Fill(r.path)
+		r.canvas.SetColor(d.Stroke.In(colors))
+		r.canvas.SetLineWidth(2)
+		r.canvas.SetLineDash(nil, 0)
+		r.canvas.Stroke(r.path)
+	}
+}
+
+// face returns the font at a size.
+func (r *Renderer) face(size float64) font.Face {
+	f, ok := r.faces[size]
+	if !ok {
+		f = r.fonts.Lookup(font.Font{Typeface: "Liberation", Variant: "Sans"}, vg.Length(size))
+		r.faces[size] = f
+	}
+	return f
+}
+
+// edge keeps words inside the picture [px].
+const edge = 4
+
+// text draws a label over a halo of the background, kept inside the picture.
+func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
+	face := r.face(item.Size)
+	width := float64(face.Width(item.Text))
+	w, h := r.canvas.Size()
+	x := at.X + item.Offset.X - item.Anchor.X*width
+	y := at.Y - item.Offset.Y + item.Anchor.Y*0.72*item.Size
+	// A label whose point is out of the picture stays with it.
+	if at.X >= 0 && at.X <= float64(w) && at.Y >= 0 && at.Y <= float64(h) {
+		x = math.Max(edge, math.Min(float64(w)-width-edge, x))
+		y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
+	}
+	p := r.at(r2.Vec{X: x, Y: y})
+	r.canvas.SetColor(colors.Background)
+	r.canvas.SetLineWidth(3.5)
+	r.canvas.SetLineDash(nil, 0)
+	r.canvas.StrokeString(face, p, item.Text)
+	r.canvas.SetColor(item.Stroke.In(colors))
+	r.canvas.FillString(face, p, item.Text)
+}

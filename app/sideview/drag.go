@@ -1,0 +1,144 @@
+package sideview
+
+import (
+	"bowline/app/scene"
+	"bowline/model/car"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// drag is what the pressed mouse button holds.
+type drag struct {
+	id      scene.ID // Nothing: not dragging, or panning
+	panning bool
+	moves   bool     // the hole itself moves
+	begun   bool     // the document has been told
+	grip    r2.Vec   // from the pointer to what is dragged [px]
+	from    r2.Vec   // where the button went down, in the dragged bracket's own frame [m]
+	before  *car.Car // the car when the button went down
+}
+
+func (d *drag) active() bool { return d.id.Kind != scene.Nothing || d.panning }
+
+// MouseDown implements desktop.Mouseable: it takes hold of what is under the
+// pointer.
+func (v *SideView) MouseDown(e *desktop.MouseEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
+		c.Focus(v)
+	}
+	if e.Button != desktop.MouseButtonPrimary {
+		return
+	}
+	at := vec(e.Position)
+	id := v.picture.Pick(at)
+	v.hot, v.pointer = id, at
+	switch id.Kind {
+	case scene.Pivot, scene.Hole:
+		v.study.Select(id.Row)
+		v.drag = drag{id: id, moves: v.study.Moving() || e.Modifier&fyne.KeyModifierShift != 0}
+		if p, ok := v.picture.Find(id); ok {
+			v.drag.grip = r2.Sub(p, at)
+		}
+	case scene.ChassisBody, scene.HousingBody:
+		v.drag = drag{id: id}
+		v.drag.from = v.study.Local(v.bracketRow(), v.view.World(at))
+	default:
+		v.drag = drag{panning: true}
+	}
+	v.drag.before = v.study.Document().Car()
+}
+
+// bracketRow is a row whose frame the dragged bracket has.
+func (v *SideView) bracketRow() car.Row {
+	if v.drag.id.Kind == scene.ChassisBody {
+		return car.ChassisUpper
+	}
+	return car.HousingUpper
+}
+
+// MouseUp implements desktop.Mouseable. A click on a free hole takes it.
+func (v *SideView) MouseUp(e *desktop.MouseEvent) {
+	if e.Button != desktop.MouseButtonPrimary {
+		return
+	}
+	if d := v.drag; d.id.Kind == scene.Hole && !d.begun && !d.moves {
+		v.report(v.study.Choose(d.id.Row, d.id.Index))
+	}
+	v.endDrag()
+}
+
+// Dragged implements fyne.Draggable.
+func (v *SideView) Dragged(e *fyne.DragEvent) {
+	v.pointer = vec(e.Position)
+	switch {
+	case v.drag.panning:
+		v.fit = Free
+		v.view = v.view.Panned(r2.Vec{X: float64(e.Dragged.DX), Y: float64(e.Dragged.DY)})
+		v.Redraw()
+	case v.drag.active():
+		v.begin()
+		v.report(v.dragTo(v.pointer))
+	}
+}
+
+// DragEnd implements fyne.Draggable.
+func (v *SideView) DragEnd() { v.endDrag() }
+
+// begin makes the drag one undo step.
+func (v *SideView) begin() {
+	if v.drag.begun {
+		return
+	}
+	v.drag.begun = true
+	label := "Move bracket"
+	switch {
+	case v.drag.id.Kind == scene.Pivot || v.drag.id.Kind == scene.Hole:
+		label = "Use another " + v.drag.id.Row.String() + " hole"
+		if v.drag.moves {
+			label = "Move " + v.drag.id.Row.String() + " hole"
+		}
+	case v.drag.id.Kind == scene.ChassisBody:
+		label = "Move chassis bracket"
+	case v.drag.id.Kind == scene.HousingBody:
+		label = "Move housing bracket"
+	}
+	v.study.Document().Begin(label)
+}
+
+// dragTo brings what is held to the pointer.
+func (v *SideView) dragTo(pointer r2.Vec) []car.Problem {
+	d := &v.drag
+	switch d.id.Kind {
+	case scene.Pivot, scene.Hole:
+		p := v.view.World(r2.Add(pointer, d.grip))
+		if d.moves {
+			return v.study.Move(d.id.Row, d.id.Index, p)
+		}
+		return v.study.Choose(d.id.Row, v.study.Nearest(d.id.Row, p))
+	default:
+		to := v.study.Local(v.bracketRow(), v.view.World(pointer))
+		return v.study.MoveBracket(d.id.Kind == scene.ChassisBody, d.before, r2.Sub(to, d.from))
+	}
+}
+
+// endDrag lets go.
+func (v *SideView) endDrag() {
+	if v.drag.begun {
+		v.study.Document().End()
+		v.report(nil)
+	}
+	v.drag = drag{}
+	v.Redraw()
+}
+
+// cancelDrag lets go and takes the drag back.
+func (v *SideView) cancelDrag() {
+	if v.drag.begun {
+		v.study.Document().Cancel()
+		v.report(nil)
+	}
+	v.drag = drag{}
+	v.Redraw()
+}

@@ -1,0 +1,250 @@
+// Package sideview is the window's canvas: it shows the study's car in side
+// view and turns the mouse and the keyboard into edits of it.
+package sideview
+
+import (
+	"image"
+	"math"
+
+	"bowline/app/scene"
+	"bowline/app/study"
+	"bowline/model/car"
+	"bowline/plotting/palette"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Fit is what the view keeps in sight while nobody zooms or pans.
+type Fit int
+
+// The fits.
+const (
+	FitLink Fit = iota // rear tire, brackets and instant center
+	FitCar             // both tires
+	Free               // as zoomed and panned
+)
+
+// SideView is the side view widget.
+type SideView struct {
+	widget.BaseWidget
+
+	study  *study.Study
+	colors func() *palette.Palette
+
+	raster   *canvas.Raster
+	image    *image.RGBA
+	renderer *scene.Renderer
+	items    []scene.Item
+	picture  scene.Picture
+	view     scene.View
+	fit      Fit
+
+	hot     scene.ID // under the pointer
+	pointer r2.Vec   // [px]
+	inside  bool     // the pointer is over the view
+	focused bool
+	drag    drag
+
+	// Refused is told why an edit was refused, and nil when one was taken.
+	Refused func([]car.Problem)
+	// Drawn, if set, is called after each drawing of the picture.
+	Drawn func(*scene.Picture)
+}
+
+// New returns the side view of a study. colors is asked at every drawing.
+func New(s *study.Study, colors func() *palette.Palette) *SideView {
+	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer()}
+	v.raster = canvas.NewRaster(v.draw)
+	v.ExtendBaseWidget(v)
+	s.Listen(func(study.Change) { v.Redraw() })
+	return v
+}
+
+// CreateRenderer implements fyne.Widget.
+func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(v.raster) }
+
+// MinSize implements fyne.CanvasObject.
+func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(320, 240) }
+
+// Resize implements fyne.CanvasObject.
+func (v *SideView) Resize(size fyne.Size) {
+	v.BaseWidget.Resize(size)
+	v.view = v.view.Resized(float64(size.Width), float64(size.Height))
+}
+
+// Redraw has the view drawn anew in the next frame.
+func (v *SideView) Redraw() { v.raster.Refresh() }
+
+// Picture returns what is on screen.
+func (v *SideView) Picture() *scene.Picture { return &v.picture }
+
+// draw is the raster's generator: it gets the size in device pixels.
+func (v *SideView) draw(w, h int) image.Image {
+	if v.image == nil || v.image.Rect.Dx() != w || v.image.Rect.Dy() != h {
+		v.image = image.NewRGBA(image.Rect(0, 0, w, h))
+	}
+	size := v.Size()
+	if size.Width < 1 || size.Height < 1 {
+		return v.image
+	}
+	v.project()
+	v.renderer.Draw(v.image, float64(w)/float64(size.Width), &v.picture, v.study.Units(), v.colors())
+	if v.Drawn != nil {
+		v.Drawn(&v.picture)
+	}
+	return v.image
+}
+
+// project places the study's car on screen.
+func (v *SideView) project() {
+	r, s, o := v.study.Result(), v.study.Station(), v.options()
+	v.items = scene.Build(v.items, r, s, o)
+	width, height := float64(v.Size().Width), float64(v.Size().Height)
+	switch {
+	case v.drag.active():
+		// The picture stands still while something is dragged.
+		v.view = v.view.Resized(width, height)
+	case v.fit == FitLink:
+		v.view = scene.FitLink(width, height, r)
+	case v.fit == FitCar:
+		v.view = scene.FitCar(width, height, r)
+	default:
+		v.view = v.view.Resized(width, height)
+	}
+	v.picture.Project(v.items, v.view)
+	if v.inside && !v.drag.panning {
+		v.picture.Tag(v.pointer, scene.Describe(v.hot, r, s, o))
+		v.picture.Coordinates(v.pointer, v.study.Units())
+	}
+}
+
+// options say how the car is shown now.
+func (v *SideView) options() scene.Options {
+	return scene.Options{
+		Units: v.study.Units(), Case: v.study.Case(), Selected: v.study.Pivot(),
+		Hot: v.hot, Labels: true, Moving: v.study.Moving(),
+	}
+}
+
+// SetFit keeps something in sight from now on.
+func (v *SideView) SetFit(f Fit) {
+	v.fit = f
+	v.Redraw()
+}
+
+// Zoom magnifies about the middle of the view.
+func (v *SideView) Zoom(factor float64) {
+	v.zoom(factor, r2.Vec{X: v.view.Width / 2, Y: v.view.Height / 2})
+}
+
+func (v *SideView) zoom(factor float64, about r2.Vec) {
+	v.fit = Free
+	v.view = v.view.Zoomed(factor, about)
+	v.Redraw()
+}
+
+// wheelZoom is the magnification of one scrolled unit; a notch is ten.
+const wheelZoom = 1.012
+
+// Scrolled implements fyne.Scrollable: zoom about the pointer.
+func (v *SideView) Scrolled(e *fyne.ScrollEvent) {
+	v.zoom(math.Pow(wheelZoom, float64(e.Scrolled.DY)), vec(e.Position))
+}
+
+// vec turns a position into a screen point.
+func vec(p fyne.Position) r2.Vec { return r2.Vec{X: float64(p.X), Y: float64(p.Y)} }
+
+// MouseIn implements desktop.Hoverable.
+func (v *SideView) MouseIn(e *desktop.MouseEvent) { v.hover(e.Position) }
+
+// MouseMoved implements desktop.Hoverable.
+func (v *SideView) MouseMoved(e *desktop.MouseEvent) { v.hover(e.Position) }
+
+// MouseOut implements desktop.Hoverable.
+func (v *SideView) MouseOut() {
+	v.inside, v.hot = false, scene.ID{}
+	v.Redraw()
+}
+
+// hover finds what is under the pointer.
+func (v *SideView) hover(p fyne.Position) {
+	v.inside, v.pointer = true, vec(p)
+	if !v.drag.active() {
+		v.hot = v.picture.Pick(v.pointer)
+	}
+	v.Redraw()
+}
+
+// Cursor implements desktop.Cursorable.
+func (v *SideView) Cursor() desktop.Cursor {
+	switch v.hot.Kind {
+	case scene.Pivot, scene.Hole:
+		return desktop.PointerCursor
+	case scene.ChassisBody, scene.HousingBody:
+		return desktop.CrosshairCursor
+	}
+	return desktop.DefaultCursor
+}
+
+// FocusGained implements fyne.Focusable.
+func (v *SideView) FocusGained() { v.focused = true }
+
+// FocusLost implements fyne.Focusable.
+func (v *SideView) FocusLost() { v.focused = false }
+
+// TypedRune implements fyne.Focusable.
+func (v *SideView) TypedRune(r rune) {
+	switch r {
+	case '+', '=':
+		v.Zoom(1.2)
+	case '-':
+		v.Zoom(1 / 1.2)
+	case 'f', 'F':
+		v.SetFit(FitLink)
+	case 'c', 'C':
+		v.SetFit(FitCar)
+	case 'm', 'M':
+		v.study.SetMoving(!v.study.Moving())
+	case '1', '2', '3', '4':
+		v.study.Select(car.Rows[r-'1'])
+	}
+}
+
+// TypedKey implements fyne.Focusable: arrows nudge the selected pivot.
+func (v *SideView) TypedKey(e *fyne.KeyEvent) {
+	step := 1.0
+	if modifiers()&fyne.KeyModifierShift != 0 {
+		step = study.NudgeFast
+	}
+	switch e.Name {
+	case fyne.KeyLeft:
+		v.report(v.study.Nudge(-step, 0))
+	case fyne.KeyRight:
+		v.report(v.study.Nudge(step, 0))
+	case fyne.KeyUp:
+		v.report(v.study.Nudge(0, step))
+	case fyne.KeyDown:
+		v.report(v.study.Nudge(0, -step))
+	case fyne.KeyEscape:
+		v.cancelDrag()
+	}
+}
+
+// report passes on why an edit was refused.
+func (v *SideView) report(p []car.Problem) {
+	if v.Refused != nil {
+		v.Refused(p)
+	}
+}
+
+// modifiers returns the modifier keys held down, where the driver tells.
+func modifiers() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}
