@@ -68,14 +68,28 @@ func (at position) start() int {
 	return at.Value.Start
 }
 
+// maxDepth is how deep a file may nest, ten times what any needs: paths and the
+// decoder's work grow with the square of it.
+const maxDepth = 50
+
+// maxPaths is how long all paths of a file may be together, a hundred times what
+// any needs [bytes]: a long key counts anew for each element below it.
+const maxPaths = 16 << 20
+
 // keyLines finds every table, key and array element of a TOML file. It refuses
-// what doesn't parse, with the line; it does not look for duplicate keys or
-// redefined tables, which the decoder refuses.
+// what doesn't parse or goes beyond maxDepth or maxPaths, with the line; it does not
+// look for duplicate keys or redefined tables, which the decoder refuses.
 func keyLines(data []byte) (positions, error) {
 	l := locator{data: data, found: positions{}, tables: map[string]int{}, starts: lineStarts(data)}
 	l.parser.Reset(data)
 	for l.parser.NextExpression() {
-		l.expression(l.parser.Expression())
+		node := l.parser.Expression()
+		if depth(node) > maxDepth {
+			return nil, &syntaxError{l.lineOf(l.firstKey(node)), fmt.Sprintf("keys, tables and lists are nested more than %d deep", maxDepth)}
+		}
+		if l.expression(node); l.bytes > maxPaths {
+			return nil, &syntaxError{l.lineOf(l.firstKey(node)), "too many entries under long keys"}
+		}
 	}
 	if err := l.parser.Error(); err != nil {
 		return nil, l.syntaxError(err)
@@ -90,7 +104,14 @@ type locator struct {
 	found  positions
 	tables map[string]int // Tables seen so far of each array of tables.
 	starts []int          // First byte of each line.
+	bytes  int            // Length of all paths so far.
 	table  string         // Path of the table that the walk is in.
+}
+
+// record notes where the entry at path stands.
+func (l *locator) record(path string, at position) {
+	l.bytes += len(path)
+	l.found[path] = at
 }
 
 func (l *locator) expression(node *unstable.Node) {
@@ -104,6 +125,30 @@ func (l *locator) expression(node *unstable.Node) {
 			l.found[l.table] = at
 		}
 	}
+}
+
+// depth counts the parts of the longest path that an expression adds.
+func depth(node *unstable.Node) int {
+	own, below := 0, 0
+	for it := node.Children(); it.Next(); {
+		switch child := it.Node(); child.Kind {
+		case unstable.Key:
+			own++
+		default:
+			below = max(below, depth(child))
+		}
+	}
+	if node.Kind == unstable.Array {
+		own++
+	}
+	return own + below
+}
+
+// firstKey is the first byte of an expression's key.
+func (l *locator) firstKey(node *unstable.Node) int {
+	it := node.Key()
+	it.Next()
+	return l.span(it.Node()).Start
 }
 
 // header enters a table, and the next one of its kind when it is of an array.
@@ -126,7 +171,7 @@ func (l *locator) header(node *unstable.Node) {
 	}
 	header := Range{l.openingBracket(first), l.closingBracket(last)}
 	l.table = path
-	l.found[path] = position{Line: l.lineOf(header.Start), Key: header, Value: Range{header.End, header.End}}
+	l.record(path, position{Line: l.lineOf(header.Start), Key: header, Value: Range{header.End, header.End}})
 }
 
 // keyValue records one key of the table at path, and all within its value. It
@@ -144,7 +189,7 @@ func (l *locator) keyValue(path string, node *unstable.Node) int {
 	equals := l.skipBlanks(key.End)
 	value := Range{Start: l.skipBlanks(equals + 1)}
 	value.End = l.value(path, node.Value(), value.Start)
-	l.found[path] = position{Line: l.lineOf(key.Start), Key: key, Value: value}
+	l.record(path, position{Line: l.lineOf(key.Start), Key: key, Value: value})
 	return value.End
 }
 
@@ -157,7 +202,7 @@ func (l *locator) value(path string, node *unstable.Node, start int) int {
 	case unstable.InlineTable:
 		end := start + 1
 		for it := node.Children(); it.Next(); {
-			if it.Node().Kind == unstable.KeyValue {
+			if it.Node().Kind == unstable.KeyValue && l.bytes <= maxPaths {
 				end = l.keyValue(path, it.Node())
 			}
 		}
@@ -173,10 +218,13 @@ func (l *locator) array(path string, node *unstable.Node, start int) int {
 		if it.Node().Kind == unstable.Comment {
 			continue
 		}
+		if l.bytes > maxPaths {
+			break
+		}
 		from := l.skipFiller(end)
 		element := indexPath(path, index)
 		end = l.value(element, it.Node(), from)
-		l.found[element] = position{Line: l.lineOf(from), Value: Range{from, end}}
+		l.record(element, position{Line: l.lineOf(from), Value: Range{from, end}})
 		index++
 	}
 	return l.skipFiller(end) + 1

@@ -1,6 +1,7 @@
 package carfile
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -130,6 +131,53 @@ func TestSyntaxErrorNamesTheLine(t *testing.T) {
 			t.Errorf("%q: %v, want %s", text, err, want)
 		}
 	}
+}
+
+func TestDeepNestingIsRefused(t *testing.T) {
+	for _, open := range []string{"a = [", "[[a.a", "a.a", "a = {a=", "a = [{a=[["} {
+		deep := "\n" + deepen(open, 60)
+		if _, err := keyLines([]byte(deep)); err == nil || err.Error() != "line 2: keys, tables and lists are nested more than 50 deep" {
+			t.Errorf("%.20q: %v", deep, err)
+		}
+		if _, err := keyLines([]byte(deepen(open, 10))); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+func TestLongKeysOverManyEntriesAreRefused(t *testing.T) {
+	key := strings.Repeat("k", 500_000)
+	for _, list := range []string{strings.Repeat("1,", 200_000), strings.Repeat("{a=1},", 50_000)} {
+		_, err := keyLines([]byte("a = 1\n" + key + " = [" + list + "]"))
+		if err == nil || err.Error() != "line 2: too many entries under long keys" {
+			t.Error(err)
+		}
+	}
+	var text strings.Builder
+	for i := range 60_000 {
+		fmt.Fprintf(&text, "a%d=1,", i)
+	}
+	if _, err := keyLines([]byte(key + " = {" + text.String() + "}")); err == nil {
+		t.Error("an inline table is not refused")
+	}
+	if found, err := keyLines([]byte("a = [" + strings.Repeat("1,", 400_000) + "]")); err != nil || len(found) != 400_001 {
+		t.Errorf("%d entries, %v", len(found), err)
+	}
+}
+
+// deepen repeats the last part of an opening so many times, and closes it.
+func deepen(open string, times int) string {
+	switch open {
+	case "a = [":
+		return "a = " + strings.Repeat("[", times) + strings.Repeat("]", times)
+	case "[[a.a":
+		return "[[a" + strings.Repeat(".a", times) + "]]"
+	case "a.a":
+		return "a" + strings.Repeat(".a", times) + " = 1"
+	case "a = {a=":
+		return "a = " + strings.Repeat("{a=", times) + "1" + strings.Repeat("}", times)
+	}
+	return "a = " + strings.Repeat("[{a=[[", times/4) + strings.Repeat("]]}]", times/4)
 }
 
 // Whatever the decoder accepts is found, and each leaf's bytes, decoded alone,

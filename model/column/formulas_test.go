@@ -241,6 +241,9 @@ func TestContinuityAtTransitions(t *testing.T) {
 	if !near(johnson(at), fy/2, 1e-12) || !near(johnson(at*(1+1e-9)), johnson(at*(1-1e-9)), 1e-8) {
 		t.Errorf("Johnson to Euler: %g, %g", johnson(at*(1-1e-9)), johnson(at*(1+1e-9)))
 	}
+	if longer := eulerStress(e, at*1.01); johnson(at*1.01) != longer || !(johnson(at*0.99) < eulerStress(e, at*0.99)) {
+		t.Error("the branches meet elsewhere")
+	}
 	const h = 1e-4
 	below, above := (johnson(at-h)-johnson(at-2*h))/h, (johnson(at+2*h)-johnson(at+h))/h
 	if !near(below, above, 1e-4) || !(below < -0.5) {
