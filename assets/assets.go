@@ -12,3 +12,8 @@ var Materials []byte
 //
 //go:embed tubes.toml
 var Tubes []byte
+
+// Icon is the program's icon, a PNG picture.
+//
+//go:embed icon.png
+var Icon []byte

@@ -1,0 +1,274 @@
+package window
+
+import (
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"bowline/app/document"
+	"bowline/assets"
+	"bowline/model/carfile"
+	"bowline/model/stock"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+)
+
+// demoFile reads the embedded demo car.
+func demoFile(library stock.Library) (*carfile.File, error) {
+	data, err := assets.Cars.ReadFile(assets.DemoCar)
+	if err != nil {
+		return nil, err
+	}
+	return carfile.Decode(filepath.Base(assets.DemoCar), data, library)
+}
+
+// openDemo loads one of the embedded cars.
+func (w *Window) openExample(name string) {
+	data, err := assets.Cars.ReadFile(name)
+	if err == nil {
+		err = w.doc.OpenBytes(filepath.Base(name), data)
+	}
+	w.fail(err)
+}
+
+// open loads a car file, offering what a crash has left of it.
+func (w *Window) open(path string) {
+	if err := w.doc.Open(path); err != nil {
+		w.fail(err)
+		return
+	}
+	w.remember()
+	if r, ok := document.Recoverable(w.doc.Path()); ok {
+		w.offer(r)
+	}
+}
+
+// remember puts the document's file at the head of the recent ones.
+func (w *Window) remember() {
+	if err := w.recent.Add(w.doc.Path()); err != nil {
+		w.say("The list of recent files could not be kept: " + err.Error())
+	}
+	w.remake()
+}
+
+// fail shows an error with all its lines.
+func (w *Window) fail(err error) {
+	if err == nil {
+		return
+	}
+	text := widget.NewLabel(err.Error())
+	text.Wrapping = fyne.TextWrapWord
+	box := container.NewVScroll(text)
+	box.SetMinSize(fyne.NewSize(620, float32(min(320, 60+40*strings.Count(err.Error(), "\n")))))
+	dialog.ShowCustom("This did not work", "Close", box, w.window)
+}
+
+// ask shows a question with an answer for each button; the last is the mild
+// one.
+func (w *Window) ask(title, question string, answers ...answer) {
+	text := widget.NewLabel(question)
+	text.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomWithoutButtons(title, container.New(wide(460), text), w.window)
+	buttons := make([]fyne.CanvasObject, len(answers))
+	for i, a := range answers {
+		b := widget.NewButton(a.name, func() {
+			d.Hide()
+			if a.do != nil {
+				a.do()
+			}
+		})
+		if i == 0 {
+			b.Importance = widget.HighImportance
+		}
+		buttons[i] = b
+	}
+	d.SetButtons(buttons)
+	d.Show()
+}
+
+// answer is a button of a question; do may be nil.
+type answer struct {
+	name string
+	do   func()
+}
+
+// wide gives its object at least a width.
+type wide float32
+
+// MinSize implements fyne.Layout.
+func (l wide) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().Max(fyne.NewSize(float32(l), 0))
+}
+
+// Layout implements fyne.Layout.
+func (l wide) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(size)
+}
+
+// leave asks about unsaved changes before it goes on.
+func (w *Window) leave(then func()) {
+	if !w.inputs.CommitPending() {
+		w.say("A value typed is refused; correct it or press Escape there first.")
+		return
+	}
+	if !w.doc.Modified() {
+		then()
+		return
+	}
+	w.ask("Unsaved changes", w.doc.Car().Body.Name+" has changes that are not saved.",
+		answer{"Save", func() { w.save(then) }},
+		answer{"Discard changes", then},
+		answer{"Keep editing", nil})
+}
+
+// save writes the car to its file, asking for one where it has none.
+func (w *Window) save(then func()) {
+	if !w.inputs.CommitPending() {
+		w.say("A value typed is refused; correct it or press Escape there first.")
+		return
+	}
+	err := w.doc.Save()
+	switch {
+	case errors.Is(err, document.ErrNoPath):
+		w.saveAs(then)
+	case errors.Is(err, document.ErrChangedOnDisk):
+		w.ask("Changed on disk", "Another program has written "+w.doc.Path()+" since it was opened.",
+			answer{"Save under another name", func() { w.saveAs(then) }},
+			answer{"Overwrite it", func() { w.saved(w.doc.Overwrite(), then) }},
+			answer{"Keep editing", nil})
+	default:
+		w.saved(err, then)
+	}
+}
+
+// saved goes on after a save.
+func (w *Window) saved(err error, then func()) {
+	if err != nil {
+		w.fail(err)
+		return
+	}
+	w.remember()
+	w.say("Saved " + w.doc.Path())
+	if then != nil {
+		then()
+	}
+}
+
+// saveAs asks where to save.
+func (w *Window) saveAs(then func()) {
+	w.askFile("", w.fileName()+".toml", func(path string) {
+		if filepath.Ext(path) == "" {
+			path += ".toml"
+		}
+		w.saved(w.doc.SaveAs(path), then)
+	})
+}
+
+// fileName makes a file stem of the car's name.
+func (w *Window) fileName() string {
+	if p := w.doc.Path(); p != "" {
+		return strings.TrimSuffix(filepath.Base(p), filepath.Ext(p))
+	}
+	stem := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r == ' ':
+			return '-'
+		}
+		return -1
+	}, strings.ToLower(w.doc.Car().Body.Name))
+	if stem == "" {
+		return "car"
+	}
+	return stem
+}
+
+// askFile asks for a file to write and hands on its path; nothing is written
+// by the asking itself.
+func (w *Window) askFile(extension, name string, then func(path string)) {
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		if err != nil || f == nil {
+			w.fail(err)
+			return
+		}
+		path := f.URI().Path()
+		w.fail(f.Close())
+		then(path)
+	}, w.window)
+	d.SetFileName(name)
+	if extension != "" {
+		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
+	}
+	w.placeDialog(d)
+}
+
+// askOpen asks for a car file to open.
+func (w *Window) askOpen() {
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if err != nil || f == nil {
+			w.fail(err)
+			return
+		}
+		path := f.URI().Path()
+		w.fail(f.Close())
+		w.open(path)
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".toml"}))
+	w.placeDialog(d)
+}
+
+// placeDialog opens a file dialog large and in the car's folder.
+func (w *Window) placeDialog(d *dialog.FileDialog) {
+	if p := w.doc.Path(); p != "" {
+		if folder, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(p))); err == nil {
+			d.SetLocation(folder)
+		}
+	}
+	d.Resize(fyne.NewSize(820, 560))
+	d.Show()
+}
+
+// dropped opens a file dropped on the window.
+func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+	if len(files) == 0 {
+		return
+	}
+	if len(files) > 1 {
+		w.say("One car at a time: the first of the files is opened.")
+	}
+	w.leave(func() { w.open(files[0].Path()) })
+}
+
+// offer asks whether to take what a crash has left.
+func (w *Window) offer(r document.Recovery) {
+	name := "A car that was never saved"
+	if r.Path != "" {
+		name = r.Path
+	}
+	w.ask("Unsaved work found", name+" has unsaved work of "+r.Time.Format("2 January 2006, 15:04")+", kept when Bowline ended without closing it.",
+		answer{"Take it up", func() { w.fail(w.doc.Recover(r)) }},
+		answer{"Delete it", func() { w.fail(r.Discard()) }},
+		answer{"Decide later", nil})
+}
+
+// offerHomeless offers the newest work of a crash that has no file.
+func (w *Window) offerHomeless(folder string) {
+	if left := document.Homeless(folder); len(left) > 0 {
+		w.offer(left[0])
+	}
+}
+
+// quit closes the window, asking about unsaved changes.
+func (w *Window) quit() {
+	w.leave(func() {
+		w.keepLayout()
+		w.doc.Close()
+		w.window.Close()
+	})
+}

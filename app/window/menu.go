@@ -1,0 +1,141 @@
+package window
+
+import (
+	"path/filepath"
+
+	"bowline/app/look"
+	"bowline/app/sideview"
+	"bowline/assets"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
+)
+
+// menu keeps the items whose words change.
+type menu struct {
+	main       *fyne.MainMenu
+	undo, redo *fyne.MenuItem
+	us, si     *fyne.MenuItem
+}
+
+// key is a shortcut with the platform's main modifier.
+func key(name fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
+	modifier := fyne.KeyModifierShortcutDefault
+	for _, m := range more {
+		modifier |= m
+	}
+	return &desktop.CustomShortcut{KeyName: name, Modifier: modifier}
+}
+
+// item is a menu item with a shortcut.
+func item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
+	i := fyne.NewMenuItem(label, do)
+	i.Shortcut = s
+	return i
+}
+
+// remake builds the menu anew, with the recent files of the moment.
+func (w *Window) remake() {
+	m := menu{
+		undo: item("Undo", &fyne.ShortcutUndo{}, w.undo),
+		redo: item("Redo", &fyne.ShortcutRedo{}, w.redo),
+		us:   fyne.NewMenuItem("Inches and pounds", func() { w.doc.SetUnits(units.US) }),
+		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.doc.SetUnits(units.SI) }),
+	}
+	recent := fyne.NewMenuItem("Open recent", nil)
+	recent.ChildMenu = fyne.NewMenu("")
+	for _, p := range w.recent.Paths() {
+		recent.ChildMenu.Items = append(recent.ChildMenu.Items, fyne.NewMenuItem(p, func() { w.leave(func() { w.open(p) }) }))
+	}
+	recent.Disabled = len(recent.ChildMenu.Items) == 0
+	examples := fyne.NewMenuItem("Example cars", nil)
+	examples.ChildMenu = fyne.NewMenu("")
+	for _, name := range assets.CarNames() {
+		examples.ChildMenu.Items = append(examples.ChildMenu.Items, fyne.NewMenuItem(filepath.Base(name), func() { w.leave(func() { w.openExample(name) }) }))
+	}
+	quit := item("Quit", key(fyne.KeyQ), w.quit)
+	quit.IsQuit = true
+	file := fyne.NewMenu("File",
+		item("Open…", key(fyne.KeyO), func() { w.leave(w.askOpen) }), recent, examples,
+		fyne.NewMenuItemSeparator(),
+		item("Save", key(fyne.KeyS), func() { w.save(nil) }),
+		item("Save as…", key(fyne.KeyS, fyne.KeyModifierShift), func() { w.saveAs(nil) }),
+		fyne.NewMenuItemSeparator(),
+		item("Export charts…", key(fyne.KeyE), w.exportAll),
+		fyne.NewMenuItemSeparator(), quit)
+	edit := fyne.NewMenu("Edit", m.undo, m.redo)
+	view := fyne.NewMenu("View",
+		item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(sideview.FitLink) }),
+		item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(sideview.FitCar) }),
+		item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
+		item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
+		item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
+		fyne.NewMenuItemSeparator(), m.us, m.si,
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("Colors as the desktop", func() { w.setMode(look.Follow) }),
+		fyne.NewMenuItem("Light colors", func() { w.setMode(look.Light) }),
+		fyne.NewMenuItem("Dark colors", func() { w.setMode(look.Dark) }))
+	help := fyne.NewMenu("Help", item("Keys and mouse", nil, w.showKeys))
+	m.main = fyne.NewMainMenu(file, edit, view, help)
+	w.menu = m
+	w.menu.refresh(w)
+	w.window.SetMainMenu(m.main)
+}
+
+// refresh names what undo and redo would do and marks the units.
+func (m *menu) refresh(w *Window) {
+	if m.main == nil {
+		return
+	}
+	name := func(i *fyne.MenuItem, word, label string) {
+		i.Label, i.Disabled = word, label == ""
+		if label != "" {
+			i.Label += ": " + label
+		}
+	}
+	name(m.undo, "Undo", w.doc.UndoLabel())
+	name(m.redo, "Redo", w.doc.RedoLabel())
+	m.us.Checked = w.doc.Units() == units.US
+	m.si.Checked = w.doc.Units() == units.SI
+	m.main.Refresh()
+}
+
+// undo takes the last step back; a value being typed is taken first, so that
+// it is not lost.
+func (w *Window) undo() {
+	if w.inputs.CommitPending() {
+		w.doc.Undo()
+	}
+}
+
+// redo does the last step again.
+func (w *Window) redo() {
+	if w.inputs.CommitPending() {
+		w.doc.Redo()
+	}
+}
+
+// setMode chooses light or dark.
+func (w *Window) setMode(m look.Mode) {
+	w.app.Preferences().SetString(prefMode, string(m))
+	w.app.Settings().SetTheme(look.New(m))
+	w.view.Redraw()
+	w.charts.submit()
+}
+
+// keys explains mouse and keyboard.
+const keys = `Drag a bar's end: it goes from hole to hole; click a free hole to use it.
+Hold Shift while pressing the mouse, or tick "Move holes": the hole itself moves.
+Drag a bracket's plate: all its holes move.
+Drag elsewhere: pan.  Mouse wheel, + and −: zoom.  F: fit bars.  C: fit car.
+
+1, 2, 3, 4: select upper chassis, lower chassis, upper housing, lower housing pivot.
+Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that.
+Esc while dragging: take the drag back.  M: switch "Move holes".
+
+Point at a chart: the car moves to that travel.`
+
+// showKeys shows the help on keys.
+func (w *Window) showKeys() { dialog.ShowInformation("Keys and mouse", keys, w.window) }

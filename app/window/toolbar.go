@@ -1,0 +1,81 @@
+package window
+
+import (
+	"bowline/app/sideview"
+	"bowline/app/study"
+	"bowline/model/analysis"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+)
+
+// toolbar stands over the side view: setup, load case, hole mode and fit.
+type toolbar struct {
+	study  *study.Study
+	setup  *widget.Select
+	load   *widget.RadioGroup
+	moving *widget.Check
+	object fyne.CanvasObject
+}
+
+// caseWords are the load cases as the toolbar offers them.
+var caseWords = map[analysis.Case]string{analysis.Hit: "Hit", analysis.Hooked: "Hooked"}
+
+// newToolbar returns the bar over a side view.
+func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
+	b := &toolbar{study: s}
+	b.setup = widget.NewSelect(nil, func(string) {
+		if i := b.setup.SelectedIndex(); i >= 0 && i != s.Document().Setup() {
+			s.Document().SelectSetup(i)
+		}
+	})
+	b.load = widget.NewRadioGroup([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked]}, func(word string) {
+		for c, w := range caseWords {
+			if w == word {
+				s.SetCase(c)
+			}
+		}
+	})
+	b.load.Horizontal, b.load.Required = true, true
+	b.moving = widget.NewCheck("Move holes (shift)", s.SetMoving)
+	b.object = container.NewHBox(
+		b.setup, b.load, b.moving, layout.NewSpacer(),
+		widget.NewButton("Fit bars", func() { v.SetFit(sideview.FitLink) }),
+		widget.NewButton("Fit car", func() { v.SetFit(sideview.FitCar) }),
+		widget.NewButton("−", func() { v.Zoom(1 / 1.25) }),
+		widget.NewButton("+", func() { v.Zoom(1.25) }),
+	)
+	s.Listen(func(c study.Change) {
+		if c.Has(study.Inputs | study.Choice) {
+			b.refresh()
+		}
+	})
+	b.refresh()
+	return b
+}
+
+// refresh takes up names and choices.
+func (b *toolbar) refresh() {
+	doc := b.study.Document()
+	names := make([]string, len(doc.Car().Setups))
+	same := len(names) == len(b.setup.Options)
+	for i, s := range doc.Car().Setups {
+		names[i] = s.Name
+		same = same && names[i] == b.setup.Options[i]
+	}
+	if !same {
+		b.setup.Options = names
+		b.setup.Refresh()
+	}
+	if b.setup.Selected != names[doc.Setup()] {
+		b.setup.SetSelectedIndex(doc.Setup())
+	}
+	if w := caseWords[b.study.Case()]; b.load.Selected != w {
+		b.load.SetSelected(w)
+	}
+	if b.moving.Checked != b.study.Moving() {
+		b.moving.SetChecked(b.study.Moving())
+	}
+}

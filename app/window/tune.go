@@ -1,0 +1,140 @@
+package window
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/model/analysis"
+	"bowline/model/statics"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// tunePanel answers the racer: where the instant center and the anti-squat
+// are, at ride height and at the travel looked at.
+type tunePanel struct {
+	study   *study.Study
+	verdict *widget.Label
+	numbers *readout.Table
+	object  fyne.CanvasObject
+}
+
+// Rows of the numbers.
+const (
+	tuneAhead = iota
+	tuneUp
+	tuneArm
+	tuneSquat
+	tunePinion
+	tuneJoint
+	tuneShift
+	tuneCG
+	tuneSpring
+	tuneShare
+	tuneThrust
+	tuneFront
+	tuneLimit
+	tuneRows
+)
+
+var tuneNames = [tuneRows]string{
+	tuneAhead: "IC ahead", tuneUp: "IC up", tuneArm: "Swing arm", tuneSquat: "Anti-squat",
+	tunePinion: "Pinion angle change", tuneJoint: "Pinion joint", tuneShift: "Axle moves", tuneCG: "CG height",
+	tuneSpring: "Springs, hooked", tuneShare: "Through the bars", tuneThrust: "Thrust, hooked", tuneFront: "Front tires, hooked", tuneLimit: "Limit, hooked",
+}
+
+// newTunePanel returns the panel with its charts below the numbers.
+func newTunePanel(s *study.Study, charts ...fyne.CanvasObject) *tunePanel {
+	p := &tunePanel{
+		study:   s,
+		verdict: words(),
+		numbers: readout.New([]string{"Ride height", "Here"}, tuneNames[:]),
+	}
+	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.numbers}, charts...)...)
+	s.Listen(func(study.Change) { p.refresh() })
+	p.refresh()
+	return p
+}
+
+// refresh writes verdict and numbers.
+func (p *tunePanel) refresh() {
+	r, u := p.study.Result(), p.study.Units()
+	setWords(p.verdict, r.CenterVerdict(u))
+	p.numbers.SetHeading(1, capital(travelWords(p.study.Travel(), u)))
+	p.column(0, r, &r.Ride, u)
+	p.column(1, r, p.study.Station(), u)
+}
+
+// column writes one station.
+func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u units.System) {
+	set := func(row int, text string) { p.numbers.Set(row, i, text, "") }
+	length := func(x float64) string { return u.Format(units.Length, x) }
+	ahead, up, squat := "parallel bars", "—", "upright"
+	if s.HasInstantCenter {
+		ahead, up = length(s.InstantCenter.X), length(s.InstantCenter.Y)
+	}
+	set(tuneAhead, ahead)
+	set(tuneUp, up)
+	set(tuneArm, ahead)
+	color := fyne.ThemeColorName("")
+	if s.HasAntiSquat {
+		squat = fmt.Sprintf("%.1f %%", 100*s.AntiSquat)
+		target := r.Car.Check.TargetAntiSquat
+		color = theme.ColorNameSuccess
+		if s.AntiSquat < target[0] || s.AntiSquat > target[1] {
+			color = theme.ColorNameError
+		}
+	}
+	p.numbers.Set(tuneSquat, i, squat, color)
+	set(tunePinion, nose(s.Pose.Turn, u))
+	joint := "not given"
+	if s.Joints.Given {
+		joint = u.Format(units.Angle, s.Joints.Pinion)
+	}
+	set(tuneJoint, joint)
+	set(tuneShift, either(s.Pose.Shift, u, "forward", "back"))
+	set(tuneCG, length(s.CG.Y))
+	hooked := &s.Loads.Hooked
+	spring, share := "—", "—"
+	if hooked.Balanced {
+		change := r.SpringChange(hooked)
+		spring = u.Format(units.Force, math.Abs(change)) + map[bool]string{true: " less", false: " more"}[change < 0]
+		share = fmt.Sprintf("%.0f %%", 100*hooked.BarsShare)
+	}
+	set(tuneSpring, spring)
+	set(tuneShare, share)
+	set(tuneThrust, u.Format(units.Force, hooked.Thrust))
+	set(tuneFront, u.Format(units.Force, hooked.FrontLoad))
+	set(tuneLimit, hooked.Governs.String())
+}
+
+// nose writes a pinion angle change.
+func nose(turn float64, u units.System) string {
+	if math.Abs(turn) < 5e-5 {
+		return u.Format(units.Angle, 0)
+	}
+	return u.Format(units.Angle, math.Abs(turn)) + map[bool]string{true: " up", false: " down"}[turn > 0]
+}
+
+// either writes a length with a word for its direction.
+func either(x float64, u units.System, positive, negative string) string {
+	text := u.Format(units.Length, math.Abs(x))
+	switch {
+	case text == u.Format(units.Length, 0):
+		return text
+	case x > 0:
+		return text + " " + positive
+	}
+	return text + " " + negative
+}
+
+// limitWords explains a limit.
+var limitWords = map[statics.Limit]string{
+	statics.Drive: "the drive", statics.Grip: "grip", statics.FrontWheelsOff: "front wheels off the ground",
+}

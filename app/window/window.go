@@ -1,0 +1,195 @@
+// Package window is Bowline's window: it puts the inputs, the side view and
+// the panels side by side, and holds menus, files and manners.
+package window
+
+import (
+	"time"
+
+	"bowline/app/document"
+	"bowline/app/inputs"
+	"bowline/app/look"
+	"bowline/app/sideview"
+	"bowline/app/study"
+	"bowline/model/car"
+	"bowline/model/stock"
+	"bowline/plotting"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Options are what the command line says.
+type Options struct {
+	Path     string // car file to open; empty opens the demo car
+	StateLog string // file that a line is added to after each picture; empty for none
+	Folder   string // where recovery files and the list of recent files are kept
+	Library  stock.Library
+}
+
+// Window is the program's one window.
+type Window struct {
+	app    fyne.App
+	window fyne.Window
+	doc    *document.Document
+	study  *study.Study
+	recent *document.Recent
+
+	inputs  *inputs.Panel
+	view    *sideview.SideView
+	charts  *charts
+	status  *widget.Label
+	panes   *container.Split // inputs | rest
+	center  *container.Split // side view | panels
+	menu    menu
+	stop    chan struct{}
+	caution *widget.Label
+}
+
+// Preferences that the window keeps.
+const (
+	prefWidth  = "width"
+	prefHeight = "height"
+	prefLeft   = "left"
+	prefRight  = "right"
+	prefMode   = "mode"
+)
+
+// First sizes: the window fits a small laptop's screen.
+const (
+	firstWidth  = 1280
+	firstHeight = 760
+	firstLeft   = 0.225
+	firstRight  = 0.56
+)
+
+// New makes the window of an app, with the demo car or the file asked for.
+// What keeps a file from being opened is shown in the window.
+func New(app fyne.App, o Options) (*Window, error) {
+	app.Settings().SetTheme(look.New(look.Mode(app.Preferences().String(prefMode))))
+	demo, err := demoFile(o.Library)
+	if err != nil {
+		return nil, err
+	}
+	w := &Window{
+		app:    app,
+		window: app.NewWindow("Bowline"),
+		doc:    document.New(o.Library, o.Folder, demo),
+		recent: document.LoadRecent(o.Folder),
+		stop:   make(chan struct{}),
+	}
+	w.study = study.New(w.doc, o.Library)
+	w.build(o)
+	w.doc.Listen(w.follow)
+	w.window.SetCloseIntercept(w.quit)
+	w.window.SetOnDropped(w.dropped)
+	w.retitle()
+	w.remake()
+	if o.StateLog != "" {
+		w.logStates(o.StateLog)
+	}
+	if o.Path != "" {
+		w.open(o.Path)
+	}
+	w.offerHomeless(o.Folder)
+	return w, nil
+}
+
+// build lays the window out.
+func (w *Window) build(o Options) {
+	w.inputs = inputs.New(w.doc, o.Library)
+	w.view = sideview.New(w.study, look.Current)
+	w.view.Refused = w.refused
+	w.charts = newCharts(w)
+	w.status = widget.NewLabel("")
+	w.status.Truncation = fyne.TextTruncateEllipsis
+	w.caution = widget.NewLabelWithStyle(plotting.Caution, fyne.TextAlignLeading, fyne.TextStyle{Italic: true})
+	w.caution.Wrapping = fyne.TextWrapWord
+
+	tune := newTunePanel(w.study, w.charts.at("anti-squat"), w.charts.at("center-path"))
+	check := newCheckPanel(w.study, w.charts.at("bar-force"), w.charts.at("bow"))
+	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", check.object))
+	tabs.SelectIndex(1)
+	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
+	w.center = container.NewHSplit(middle, tabs)
+	w.panes = container.NewHSplit(w.inputs, w.center)
+	p := w.app.Preferences()
+	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
+	w.center.SetOffset(p.FloatWithFallback(prefRight, firstRight))
+	w.window.SetContent(container.NewBorder(nil, container.NewVBox(w.status, w.caution), nil, nil, w.panes))
+	w.window.SetPadded(false)
+	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
+}
+
+// ShowAndRun shows the window and returns when it is closed.
+func (w *Window) ShowAndRun() {
+	go w.autosave()
+	w.window.ShowAndRun()
+	close(w.stop)
+	w.charts.close()
+}
+
+// Content returns the window's canvas, for tests.
+func (w *Window) Content() fyne.Canvas { return w.window.Canvas() }
+
+// follow keeps title and menu up to date.
+func (w *Window) follow(e document.Event) {
+	if e.Has(document.FileChanged | document.Loaded | document.Changed) {
+		w.retitle()
+	}
+	if e.Has(document.HistoryChanged | document.Loaded | document.UnitsChanged) {
+		w.menu.refresh(w)
+	}
+	if e.Has(document.Changed | document.Loaded | document.SetupSelected) {
+		w.say("")
+	}
+}
+
+// retitle writes the car's name into the title.
+func (w *Window) retitle() { w.window.SetTitle(w.doc.Title() + " — Bowline") }
+
+// say writes a line under the panes.
+func (w *Window) say(text string) {
+	if w.status.Text != text {
+		w.status.SetText(text)
+	}
+}
+
+// refused tells why an edit in the side view was not taken.
+func (w *Window) refused(problems []car.Problem) {
+	text := ""
+	if len(problems) > 0 {
+		text = "Not there: " + problems[0].String()
+	}
+	w.say(text)
+}
+
+// autosaveEvery is how often a changed car is kept for the case of a crash.
+const autosaveEvery = 15 * time.Second
+
+// autosave keeps the car until the window closes.
+func (w *Window) autosave() {
+	tick := time.NewTicker(autosaveEvery)
+	defer tick.Stop()
+	for {
+		select {
+		case <-w.stop:
+			return
+		case <-tick.C:
+			fyne.Do(func() {
+				if err := w.doc.Autosave(); err != nil {
+					w.say("The car could not be kept for a crash: " + err.Error())
+				}
+			})
+		}
+	}
+}
+
+// keepLayout stores sizes for the next start.
+func (w *Window) keepLayout() {
+	p, size := w.app.Preferences(), w.window.Canvas().Size()
+	p.SetFloat(prefWidth, float64(size.Width))
+	p.SetFloat(prefHeight, float64(size.Height))
+	p.SetFloat(prefLeft, w.panes.Offset)
+	p.SetFloat(prefRight, w.center.Offset)
+}
