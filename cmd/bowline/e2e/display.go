@@ -60,7 +60,7 @@ func StartDisplay(width, height int) (*Display, error) {
 	number, err := bufio.NewReader(numbers).ReadString('\n')
 	if err != nil {
 		stopped := server.stop()
-		return nil, errors.Join(fmt.Errorf("Xvfb named no display: %w\n%s", err, complaints.String()), stopped)
+		return nil, errors.Join(fmt.Errorf("no display number from Xvfb: %w\n%s", err, complaints.String()), stopped)
 	}
 	return &Display{Name: ":" + strings.TrimSpace(number), server: server}, nil
 }
