@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"bowline/model/column"
+	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -173,9 +174,9 @@ func (c *Car) SetupNamed(name string) int {
 func Defaults() *Car {
 	c := &Car{Check: Check{
 		Column:          column.JohnsonEuler.String(),
-		TargetAntiSquat: [2]float64{1.0, 1.6},
-		TargetICX:       [2]float64{40 * inch, 60 * inch},
-		TargetICZ:       [2]float64{6 * inch, 14 * inch},
+		TargetAntiSquat: [2]float64{percent(100), percent(160)},
+		TargetICX:       [2]float64{inches(40), inches(60)},
+		TargetICZ:       [2]float64{inches(6), inches(14)},
 	}}
 	for _, s := range Sections {
 		for _, f := range s.Fields {
@@ -186,3 +187,7 @@ func Defaults() *Car {
 	}
 	return c
 }
+
+// inches and percent convert as a typed number is, to the last bit.
+func inches(x float64) float64  { return units.US.ToSI(units.Length, x) }
+func percent(x float64) float64 { return units.US.ToSI(units.Percent, x) }

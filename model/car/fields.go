@@ -77,8 +77,8 @@ var Sections = []Section{
 		{"springs.rear_rate", "Rear rate, each", "Of one rear spring along its own line.", units.SpringRate, 1 * lbf / inch, 10000 * lbf / inch, false, 0, func(c *Car) *float64 { return &c.Springs.RearRate }},
 		{"springs.rear_droop", "Rear droop", "How far the rear wheel can fall from ride height.", units.Length, 0, 40 * inch, false, 0, func(c *Car) *float64 { return &c.Springs.RearDroop }},
 		{"springs.rear_bump", "Rear bump", "How far the rear wheel can rise from ride height.", units.Length, 0, 40 * inch, false, 0, func(c *Car) *float64 { return &c.Springs.RearBump }},
-		{"springs.front_droop", "Front droop", "How far the front wheel can fall from ride height.", units.Length, 0, 40 * inch, true, 4 * inch, func(c *Car) *float64 { return &c.Springs.FrontDroop }},
-		{"springs.front_bump", "Front bump", "How far the front wheel can rise from ride height.", units.Length, 0, 40 * inch, true, 3 * inch, func(c *Car) *float64 { return &c.Springs.FrontBump }},
+		{"springs.front_droop", "Front droop", "How far the front wheel can fall from ride height.", units.Length, 0, 40 * inch, true, inches(4), func(c *Car) *float64 { return &c.Springs.FrontDroop }},
+		{"springs.front_bump", "Front bump", "How far the front wheel can rise from ride height.", units.Length, 0, 40 * inch, true, inches(3), func(c *Car) *float64 { return &c.Springs.FrontBump }},
 		{"springs.front_rate", "Front rate, each", "Of one front corner, measured at the wheel.", units.SpringRate, 1 * lbf / inch, 10000 * lbf / inch, false, 0, func(c *Car) *float64 { return &c.Springs.FrontRate }},
 	}},
 	{"drive", "Drive", []*Field{
