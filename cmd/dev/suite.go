@@ -66,6 +66,7 @@ func (s suite) steps(goos string) []step {
 	steps := []step{
 		{name: "formatting", run: func(context.Context) error { return checkFormat(s.root) }},
 		{name: "layout", run: func(ctx context.Context) error { return checkLayout(ctx, s.root) }},
+		{name: "module file", run: s.goStep(nil, "mod", "tidy", "-diff")},
 		{name: "build of the report", run: s.goStep(withoutCgo, "build", "-buildvcs=false", "-o", s.program("bowline-report"), "./cmd/bowline-report")},
 		{name: "go vet", run: s.goStep(withoutCgo, "vet", "-tags", endToEndTags, "./...")},
 		{name: "unit tests", run: s.goStep(withoutCgo, "test", "-tags", headlessTags, "./...")},
