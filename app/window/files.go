@@ -26,7 +26,7 @@ func demoFile(library stock.Library) (*carfile.File, error) {
 	return carfile.Decode(filepath.Base(assets.DemoCar), data, library)
 }
 
-// openDemo loads one of the embedded cars.
+// openExample loads one of the embedded cars.
 func (w *Window) openExample(name string) {
 	data, err := assets.Cars.ReadFile(name)
 	if err == nil {

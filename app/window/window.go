@@ -106,9 +106,12 @@ func (w *Window) build(o Options) {
 	w.caution = widget.NewLabelWithStyle(plotting.Caution, fyne.TextAlignLeading, fyne.TextStyle{Italic: true})
 	w.caution.Wrapping = fyne.TextWrapWord
 
-	tune := newTunePanel(w.study, w.charts.at("anti-squat"), w.charts.at("center-path"))
-	check := newCheckPanel(w.study, w.charts.at("bar-force"), w.charts.at("bow"))
+	// The charts that belong to each panel.
+	panels := [][]string{{"anti-squat", "instant-center"}, {"bar-force", "bow"}}
+	tune := newTunePanel(w.study, w.charts.at(panels[0])...)
+	check := newCheckPanel(w.study, w.charts.at(panels[1])...)
 	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", check.object))
+	tabs.OnSelected = func(*container.TabItem) { w.charts.show(panels[tabs.SelectedIndex()]...) }
 	tabs.SelectIndex(1)
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
 	w.center = container.NewHSplit(middle, tabs)

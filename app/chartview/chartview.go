@@ -1,0 +1,179 @@
+// Package chartview shows a chart in the window: the picture comes from a
+// worker, the pointer's place on it goes back as a travel.
+package chartview
+
+import (
+	"image"
+	"image/color"
+	"strings"
+
+	"bowline/model/units"
+	"bowline/plotting"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Host is what a view needs of its window.
+type Host struct {
+	Travel    func() float64      // the travel looked at [m]
+	SetTravel func(float64)       // looks at another one
+	Units     func() units.System // on screen
+	Resized   func()              // a picture of another size is wanted
+	Export    func(key string)    // the person wants this chart in a file
+}
+
+// View is one chart with its values in words and an export button.
+type View struct {
+	widget.BaseWidget
+	key  string
+	host Host
+
+	plot   *area
+	values *widget.Label
+	object fyne.CanvasObject
+
+	shown  Picture
+	pixels image.Point // size wanted, device pixels
+	dpi    float64
+}
+
+// Picture is a drawn chart.
+type Picture struct {
+	Image  *image.RGBA
+	Chart  *plotting.Chart
+	Layout plotting.Layout
+}
+
+// height of the chart without its words [px].
+const height = 270
+
+// baseDPI is the resolution of an unscaled screen that charts are made for.
+const baseDPI = 96
+
+// New returns an empty view for the chart with a key.
+func New(key string, host Host) *View {
+	v := &View{key: key, host: host, values: widget.NewLabel("")}
+	v.values.Wrapping = fyne.TextWrapWord
+	v.values.SizeName = "caption"
+	v.plot = newArea(v)
+	export := widget.NewButton("Export…", func() { host.Export(key) })
+	export.Importance = widget.LowImportance
+	v.object = container.NewBorder(nil, container.NewBorder(nil, nil, nil, export, v.values), nil, nil, v.plot)
+	v.ExtendBaseWidget(v)
+	return v
+}
+
+// CreateRenderer implements fyne.Widget.
+func (v *View) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(v.object) }
+
+// Key returns which chart is shown.
+func (v *View) Key() string { return v.key }
+
+// Want returns the size [device px] and the resolution of the picture to draw;
+// an empty size before the view has been on screen.
+func (v *View) Want() (size image.Point, dpi float64) { return v.pixels, v.dpi }
+
+// Present puts a picture on screen.
+func (v *View) Present(p Picture) {
+	v.shown = p
+	v.plot.raster.Refresh()
+	v.write()
+}
+
+// Frame returns the axes shown, for the next drawing to hold on to.
+func (v *View) Frame() plotting.Frame { return v.shown.Layout.Frame }
+
+// write puts the values under the pointer, or else at the travel looked at,
+// below the chart.
+func (v *View) write() {
+	if v.shown.Chart == nil {
+		return
+	}
+	lines := v.shown.Chart.Readout(v.host.Travel(), v.host.Units())
+	if v.plot.inside {
+		x, y := v.plot.device(v.plot.pointer)
+		if under := v.shown.Layout.Readout(x, y, v.host.Units()); len(under) > 0 {
+			lines = under
+		}
+	}
+	if text := strings.Join(lines, "  ·  "); text != v.values.Text {
+		v.values.SetText(text)
+	}
+}
+
+// area is the drawn part, which follows the pointer.
+type area struct {
+	widget.BaseWidget
+	view    *View
+	raster  *canvas.Raster
+	inside  bool
+	pointer fyne.Position
+	kept    float64 // travel to return to when the pointer leaves [m]
+}
+
+func newArea(v *View) *area {
+	a := &area{view: v}
+	a.raster = canvas.NewRaster(a.draw)
+	a.ExtendBaseWidget(a)
+	return a
+}
+
+// CreateRenderer implements fyne.Widget.
+func (a *area) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(a.raster) }
+
+// MinSize implements fyne.CanvasObject.
+func (a *area) MinSize() fyne.Size { return fyne.NewSize(240, height) }
+
+// draw returns the last picture; one of another size is asked for.
+func (a *area) draw(w, h int) image.Image {
+	v := a.view
+	if size := image.Pt(w, h); size != v.pixels && a.Size().Width > 0 {
+		v.pixels = size
+		v.dpi = baseDPI * float64(w) / float64(a.Size().Width)
+		v.host.Resized()
+	}
+	if v.shown.Image == nil {
+		return image.NewUniform(color.Transparent)
+	}
+	return v.shown.Image
+}
+
+// device turns a position into pixels of the picture.
+func (a *area) device(p fyne.Position) (x, y float64) {
+	scale := a.view.dpi / baseDPI
+	return float64(p.X) * scale, float64(p.Y) * scale
+}
+
+// MouseIn implements desktop.Hoverable.
+func (a *area) MouseIn(e *desktop.MouseEvent) {
+	a.inside, a.kept = true, a.view.host.Travel()
+	a.point(e.Position)
+}
+
+// MouseMoved implements desktop.Hoverable: the car goes to the travel pointed
+// at.
+func (a *area) MouseMoved(e *desktop.MouseEvent) { a.point(e.Position) }
+
+func (a *area) point(p fyne.Position) {
+	a.pointer = p
+	x, y := a.device(p)
+	if travel, ok := a.view.shown.Layout.Travel(x, y); ok {
+		a.view.host.SetTravel(travel)
+	}
+	a.view.write()
+}
+
+// MouseOut implements desktop.Hoverable: the car goes back to where it was,
+// unless a click has kept it.
+func (a *area) MouseOut() {
+	a.inside = false
+	a.view.host.SetTravel(a.kept)
+	a.view.write()
+}
+
+// Tapped implements fyne.Tappable: it keeps the travel pointed at.
+func (a *area) Tapped(*fyne.PointEvent) { a.kept = a.view.host.Travel() }

@@ -1,0 +1,222 @@
+package window
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"bowline/app/chartview"
+	"bowline/app/look"
+	"bowline/app/runner"
+	"bowline/app/study"
+	"bowline/model/analysis"
+	"bowline/model/carfile"
+	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/palette"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+)
+
+// charts draws the charts of the panel on show on one worker, the newest state
+// first, and hands them to their views.
+type charts struct {
+	window *Window
+	views  map[string]*chartview.View
+	shown  []string // keys of the panel on show
+	worker *runner.Runner[chartJob, map[string]chartview.Picture]
+	pen    pen
+}
+
+// chartJob is what to draw.
+type chartJob struct {
+	result *analysis.Result
+	travel float64
+	units  units.System
+	colors *palette.Palette
+	sheets map[string]sheet
+}
+
+// sheet is one picture wanted.
+type sheet struct {
+	size  image.Point
+	dpi   float64
+	frame plotting.Frame
+}
+
+// pen belongs to the worker: what it draws with and what it drew last.
+type pen struct {
+	result    *analysis.Result
+	charts    map[string]*plotting.Chart
+	renderers map[string]*plotting.Renderer
+	images    map[string]*[2]*image.RGBA // the second is on screen
+}
+
+// newCharts returns the charts of a window, none of them drawn yet.
+func newCharts(w *Window) *charts {
+	c := &charts{
+		window: w,
+		views:  map[string]*chartview.View{},
+		pen:    pen{renderers: map[string]*plotting.Renderer{}, images: map[string]*[2]*image.RGBA{}},
+	}
+	c.worker = runner.New(c.pen.draw, fyne.Do, c.apply)
+	host := chartview.Host{
+		Travel: w.study.Travel, SetTravel: w.study.SetTravel, Units: w.study.Units,
+		Resized: c.submit, Export: c.export,
+	}
+	for _, chart := range plotting.Charts(w.study.Result()) {
+		c.views[chart.Key] = chartview.New(chart.Key, host)
+	}
+	w.study.Listen(func(study.Change) { c.submit() })
+	return c
+}
+
+// at returns the views of charts.
+func (c *charts) at(keys []string) []fyne.CanvasObject {
+	views := make([]fyne.CanvasObject, len(keys))
+	for i, key := range keys {
+		views[i] = c.views[key]
+	}
+	return views
+}
+
+// show has the charts with these keys drawn from now on.
+func (c *charts) show(keys ...string) {
+	c.shown = keys
+	c.submit()
+}
+
+// submit asks for new pictures of what is looked at now.
+func (c *charts) submit() {
+	s := c.window.study
+	job := chartJob{result: s.Result(), travel: s.Travel(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
+	for _, key := range c.shown {
+		v := c.views[key]
+		if size, dpi := v.Want(); size != (image.Point{}) {
+			job.sheets[key] = sheet{size: size, dpi: dpi, frame: v.Frame()}
+		}
+	}
+	if len(job.sheets) > 0 {
+		c.worker.Submit(job)
+	}
+}
+
+// draw makes the pictures of a job; it runs on the worker.
+func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture {
+	if p.result != job.result {
+		p.result, p.charts = job.result, map[string]*plotting.Chart{}
+		for _, c := range plotting.Charts(job.result) {
+			p.charts[c.Key] = c
+		}
+	}
+	pictures := map[string]chartview.Picture{}
+	for key, s := range job.sheets {
+		if p.renderers[key] == nil {
+			p.renderers[key], p.images[key] = new(plotting.Renderer), new([2]*image.RGBA)
+		}
+		// The worker goes on only when the last picture is on screen, so the
+		// one shown before that is free.
+		images := p.images[key]
+		img := images[0]
+		if img == nil || img.Rect.Size() != s.size {
+			img = image.NewRGBA(image.Rectangle{Max: s.size})
+		}
+		images[0], images[1] = images[1], img
+		style := plotting.Style{Palette: *job.colors, Units: job.units, Frame: s.frame}
+		// A view too small for its chart shows the background.
+		layout, _ := p.renderers[key].Draw(img, s.dpi, p.charts[key], style, plotting.Mark(job.travel))
+		pictures[key] = chartview.Picture{Image: img, Chart: p.charts[key], Layout: layout}
+	}
+	return pictures
+}
+
+// apply shows pictures.
+func (c *charts) apply(pictures map[string]chartview.Picture) {
+	for key, p := range pictures {
+		c.views[key].Present(p)
+	}
+}
+
+// close ends the worker.
+func (c *charts) close() { c.worker.Close() }
+
+// chart returns the chart of the current result.
+func (c *charts) chart(key string) *plotting.Chart {
+	for _, chart := range plotting.Charts(c.window.study.Result()) {
+		if chart.Key == key {
+			return chart
+		}
+	}
+	return nil
+}
+
+// export asks for a file and writes one chart; the ending of the name chooses
+// the format.
+func (c *charts) export(key string) {
+	w := c.window
+	w.askFile("", w.fileName()+"-"+key+".pdf", func(path string) {
+		if err := c.write(path, c.chart(key)); err != nil {
+			w.fail(err)
+			return
+		}
+		w.say("Exported " + path)
+	})
+}
+
+// write exports a chart to a file.
+func (c *charts) write(path string, chart *plotting.Chart) error {
+	format := plotting.Format(strings.TrimPrefix(strings.ToLower(filepath.Ext(path)), "."))
+	var data bytes.Buffer
+	if err := plotting.Export(&data, format, chart, plotting.Style{Units: c.window.study.Units()}, plotting.Sheet{}); err != nil {
+		return err
+	}
+	return carfile.Write(path, data.Bytes())
+}
+
+// exportAll asks for a folder and writes every chart in every format.
+func (w *Window) exportAll() {
+	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
+		if err != nil || folder == nil {
+			w.fail(err)
+			return
+		}
+		w.exportTo(folder.Path())
+	}, w.window)
+	w.placeDialog(d)
+}
+
+// exportTo writes every chart in every format, asking before files are
+// replaced.
+func (w *Window) exportTo(folder string) {
+	files := map[string]*plotting.Chart{}
+	taken := 0
+	for _, chart := range plotting.Charts(w.study.Result()) {
+		for _, format := range plotting.Formats {
+			path := filepath.Join(folder, w.fileName()+"-"+chart.Key+"."+string(format))
+			files[path] = chart
+			if _, err := os.Stat(path); err == nil {
+				taken++
+			}
+		}
+	}
+	write := func() {
+		for path, chart := range files {
+			if err := w.charts.write(path, chart); err != nil {
+				w.fail(err)
+				return
+			}
+		}
+		w.say(fmt.Sprintf("Exported %d files to %s", len(files), folder))
+	}
+	if taken == 0 {
+		write()
+		return
+	}
+	w.ask("Replace files", fmt.Sprintf("%s has %d of these %d files already.", folder, taken, len(files)),
+		answer{"Replace them", write}, answer{"Cancel", nil})
+}
