@@ -1,0 +1,158 @@
+package study
+
+import (
+	"math"
+	"os"
+	"testing"
+
+	"bowline/app/document"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/carfile"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+const inch = 0.0254
+
+func open(t *testing.T) *Study {
+	t.Helper()
+	const path = "../../testdata/reference.toml"
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lib := carfile.Stock()
+	f, err := carfile.Decode(path, data, lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return New(document.New(lib, t.TempDir(), f), lib)
+}
+
+func TestResultFollowsTheDocument(t *testing.T) {
+	s := open(t)
+	var heard Change
+	s.Listen(func(c Change) { heard |= c })
+	before := s.Station().AntiSquat
+	if p := s.Choose(car.ChassisLower, 0); p != nil {
+		t.Fatal(p)
+	}
+	if !heard.Has(Inputs) || s.Station().AntiSquat == before || s.Result().Car != s.Document().Car() {
+		t.Errorf("heard %b, anti-squat %v after %v", heard, s.Station().AntiSquat, before)
+	}
+	s.Document().Undo()
+	if s.Station().AntiSquat != before {
+		t.Errorf("after undo anti-squat is %v, not %v", s.Station().AntiSquat, before)
+	}
+}
+
+func TestTravelStaysWithinTheSprings(t *testing.T) {
+	s := open(t)
+	s.SetTravel(1)
+	if math.Abs(s.Travel()-3*inch) > 1e-12 || s.Station().Pose.Travel != s.Travel() {
+		t.Errorf("travel %v", s.Travel())
+	}
+	s.SetTravel(-2 * inch)
+	s.Document().Apply("Less droop", func(c *car.Car) { c.Springs.RearDroop = inch })
+	if s.Travel() != -inch {
+		t.Errorf("after the droop went down to 1 in, travel is %v", s.Travel())
+	}
+	s.SetFront(0.05)
+	if s.Station().Pose.FrontTravel != 0.05 || s.Result().Travel[0].Pose.FrontTravel != 0.05 {
+		t.Error("front travel did not reach the station and the sweep")
+	}
+}
+
+// A point of the picture comes back to the hole it shows, whatever the travel.
+func TestLocalUndoesThePose(t *testing.T) {
+	s := open(t)
+	for _, q := range []float64{0, -0.08, 0.06} {
+		s.SetTravel(q)
+		s.SetFront(q / 2)
+		p := &s.Station().Pose
+		for row, at := range map[car.Row]r2.Vec{car.ChassisUpper: p.ChassisUpper, car.ChassisLower: p.ChassisLower, car.HousingUpper: p.HousingUpper, car.HousingLower: p.HousingLower} {
+			ground := p.Ground.Point(at)
+			want := row.Hole(s.Document().Car(), 0)
+			if got := s.Local(row, ground); r2.Norm(r2.Sub(got, want)) > 1e-9 {
+				t.Errorf("travel %v, %s: %v, want %v", q, row, got, want)
+			}
+			if got := s.Nearest(row, ground); got != s.Hole(row) {
+				t.Errorf("travel %v, %s: nearest hole %d, used %d", q, row, got, s.Hole(row))
+			}
+		}
+	}
+}
+
+func TestMovedHoleIsRoundedAsTyped(t *testing.T) {
+	s := open(t)
+	to := s.Station().Pose.Ground.Point(r2.Vec{X: 22.533333 * inch, Y: 17.118 * inch})
+	if p := s.Move(car.ChassisUpper, 2, to); p != nil {
+		t.Fatal(p)
+	}
+	h := s.Document().Car().Chassis.Upper[2]
+	if u := units.US; u.Exact(units.Length, h.X) != 22.53 || u.Exact(units.Length, h.Y) != 17.12 {
+		t.Errorf("hole at %v in, %v in", u.Exact(units.Length, h.X), u.Exact(units.Length, h.Y))
+	}
+}
+
+func TestNudge(t *testing.T) {
+	s := open(t)
+	s.Select(car.HousingUpper)
+	s.Nudge(1, -NudgeFast)
+	h := s.Document().Car().Housing.Upper[0]
+	if u := units.US; u.Exact(units.Length, h.X) != 2.5625 || u.Exact(units.Length, h.Y) != 5.875 {
+		t.Errorf("hole at %v", h)
+	}
+	s.Document().Undo()
+	s.Document().SetUnits(units.SI)
+	s.Nudge(0, 1)
+	if h := s.Document().Car().Housing.Upper[0]; math.Abs(h.Y-(6.5*inch+0.001)) > 1e-12 || h.X != 2.5*inch {
+		t.Errorf("hole at %v", h)
+	}
+}
+
+func TestMoveBracketMovesAllItsHolesFromWhereTheyWere(t *testing.T) {
+	s := open(t)
+	before := s.Document().Car()
+	s.MoveBracket(true, before, r2.Vec{X: inch})
+	s.MoveBracket(true, before, r2.Vec{X: 0.5 * inch, Y: -0.25 * inch})
+	after := s.Document().Car()
+	for _, row := range car.Rows {
+		for i, h := range *row.In(before) {
+			want := h
+			if row.OnChassis() {
+				want = r2.Add(h, r2.Vec{X: 0.5 * inch, Y: -0.25 * inch})
+			}
+			if got := (*row.In(after))[i]; r2.Norm(r2.Sub(got, want)) > 1e-12 {
+				t.Errorf("%s hole %d at %v, want %v", row, i+1, got, want)
+			}
+		}
+	}
+}
+
+func TestRefusedEditLeavesEverything(t *testing.T) {
+	s := open(t)
+	result := s.Result()
+	onHousing := s.Station().Pose.Ground.Point(s.Station().Pose.HousingUpper)
+	if p := s.Move(car.ChassisUpper, 2, onHousing); len(p) == 0 {
+		t.Fatal("a bar without length was taken")
+	}
+	if s.Result() != result {
+		t.Error("a refused edit changed the result")
+	}
+}
+
+func TestCaseAndPivotAreChoices(t *testing.T) {
+	s := open(t)
+	var heard []Change
+	s.Listen(func(c Change) { heard = append(heard, c) })
+	s.SetCase(analysis.Hooked)
+	s.SetCase(analysis.Hooked)
+	s.Select(car.HousingLower)
+	s.SetMoving(true)
+	if len(heard) != 3 || heard[0] != Choice || s.Document().UndoLabel() != "" {
+		t.Errorf("heard %v, undo %q", heard, s.Document().UndoLabel())
+	}
+}
