@@ -27,8 +27,8 @@ func (p Problem) Key() string {
 	switch {
 	case parts[0] == "setup" && len(parts) == 2:
 		return "setup " + number(1)
-	case parts[0] == "setup" && len(parts) == 3:
-		return "setup " + number(1) + ": " + parts[2]
+	case parts[0] == "setup" && len(parts) > 2:
+		return "setup " + number(1) + ": " + strings.Join(parts[2:], ".")
 	case strings.HasSuffix(parts[0], "_bracket") && len(parts) > 2:
 		return parts[0] + "." + parts[1] + ": hole " + number(2)
 	}

@@ -1,0 +1,150 @@
+// Package carfile reads and writes the files of the program, all TOML: cars,
+// and tables of materials and tubes.
+//
+// A file is refused with everything that is wrong with it, each with file,
+// line, key and what would be right. A car goes back into the text it came
+// from: comments, order, blank lines and the digits of every unchanged value
+// stay as they were typed.
+package carfile
+
+import (
+	"bytes"
+	"fmt"
+	"reflect"
+	"strings"
+	"unicode/utf8"
+
+	"bowline/model/car"
+	"bowline/model/stock"
+	"bowline/model/units"
+)
+
+// Schema is the version of the car file that is written. Older ones are
+// migrated in memory, newer ones refused.
+const Schema = 1
+
+// mark is the byte order mark that some editors put before UTF-8 text.
+const mark = "\uFEFF"
+
+// File is a car file as read. Change a clone of Car and pass it to Encode;
+// File itself stays as it is.
+type File struct {
+	Car    *car.Car
+	Units  units.System // that the file is written in
+	Schema int          // version of the text; older than the constant Schema after a migration
+
+	name    string
+	text    string
+	library stock.Library
+}
+
+// Decode reads a car file. The name stands in problems; materials are looked
+// up in the library.
+//
+// It refuses, all at once, as Problems with file, line and key: what is no
+// valid TOML or UTF-8, a file over MaxSize, unknown and missing keys and
+// tables, wrong types, NaN and infinity, and whatever car.Car.Validate
+// refuses. A file of a newer schema is refused for that alone.
+func Decode(name string, data []byte, library stock.Library) (*File, error) {
+	return decode(name, data, library, migrations)
+}
+
+func decode(name string, data []byte, library stock.Library, steps map[int]migration) (*File, error) {
+	text := strings.TrimPrefix(string(data), mark)
+	if err := checkEncoding(name, text); err != nil {
+		return nil, err
+	}
+	root, err := parse(name, []byte(text))
+	if err != nil {
+		return nil, err
+	}
+	r := reader{doc: root.doc, text: text, library: library}
+	schema, err := r.schema(root.values, steps)
+	if err != nil {
+		return nil, err
+	}
+	c := r.car(root.values)
+	if err := r.err(); err != nil {
+		return nil, err
+	}
+	return &File{Car: c, Units: r.units, Schema: schema, name: name, text: string(data), library: library}, nil
+}
+
+// checkEncoding refuses bytes that are not UTF-8. What is too large to be
+// parsed is left to parse.
+func checkEncoding(name, text string) error {
+	if len(text) > MaxSize || utf8.ValidString(text) {
+		return nil
+	}
+	valid := strings.ToValidUTF8(text, string(utf8.RuneError))
+	at := 0
+	for at < len(text) && text[at] == valid[at] {
+		at++
+	}
+	line := 1 + strings.Count(text[:at], "\n")
+	return Problems{{File: name, Line: line, Wrong: "holds bytes that are not UTF-8", Right: "save the file as UTF-8 text"}}
+}
+
+// Encode returns the file's text with the values of c in it. Unchanged values
+// keep their digits, and an optional key that is absent stays so while it has
+// its default. To go on from the new text, decode it.
+//
+// It refuses a car that Validate refuses. Decoding what it returns gives c
+// again, bit for bit; the text is read back to make sure.
+func (f *File) Encode(c *car.Car) ([]byte, error) {
+	if err := f.check(c); err != nil {
+		return nil, err
+	}
+	text, marked := strings.CutPrefix(f.text, mark)
+	at, err := keyLines([]byte(text))
+	if err != nil {
+		return nil, err
+	}
+	text = newPatcher(text, at, f.Units).file(contents(c, f.Units))
+	if marked {
+		text = mark + text
+	}
+	return f.readBack(c, []byte(text))
+}
+
+// New lays out a new file for a car, with short comments. The name stands in
+// problems. It refuses a car that Validate refuses.
+func New(name string, c *car.Car, system units.System, library stock.Library) (*File, error) {
+	f := &File{Car: c, Units: system, Schema: Schema, name: name, library: library}
+	if err := f.check(c); err != nil {
+		return nil, err
+	}
+	f.text = newPatcher("", positions{}, system).fresh(contents(c, system))
+	if _, err := f.readBack(c, []byte(f.text)); err != nil {
+		return nil, err
+	}
+	return Decode(name, []byte(f.text), library)
+}
+
+// check refuses a car that must not be written.
+func (f *File) check(c *car.Car) error {
+	var found Problems
+	for _, p := range c.Validate(f.library, f.Units) {
+		found = append(found, Problem{File: f.name, Key: p.Key(), Wrong: p.Wrong, Right: p.Right})
+	}
+	if found != nil {
+		return found
+	}
+	return nil
+}
+
+// readBack returns the text if it gives c.
+func (f *File) readBack(c *car.Car, text []byte) ([]byte, error) {
+	g, err := Decode(f.name, text, f.library)
+	if err != nil {
+		return nil, fmt.Errorf("the text made of the car is not readable: %w", err)
+	}
+	want := c.Clone()
+	if !want.Driveline.Given {
+		want.Driveline = car.Driveline{}
+	}
+	if !reflect.DeepEqual(g.Car, want) {
+		return nil, fmt.Errorf("%s: the text made of the car gives another car", f.name)
+	}
+	return bytes.Clone(text), nil
+}

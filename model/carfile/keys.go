@@ -1,0 +1,135 @@
+package carfile
+
+import (
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// key is one entry of a car file.
+type key struct {
+	name     string
+	comment  string // for a new file
+	optional bool   // absent, it has the value of car.Defaults
+	kind
+}
+
+// kind is what stands behind a key and where its value goes in a car.
+type kind interface {
+	// read takes the value at path into c. What is wrong is noted and becomes
+	// unknown.
+	read(r *reader, path string, raw any, c *car.Car)
+	// unknown gives the value in c a form that the rules for other values pass
+	// over.
+	unknown(c *car.Car)
+	// value is what c has there, in the form of a file.
+	value(c *car.Car) value
+	// give tells what a right value is.
+	give(s units.System) string
+}
+
+// tables are the tables of a car file in shop order.
+var tables = func() []key {
+	all := make([]key, 0, len(car.Sections)+2)
+	for _, s := range car.Sections {
+		if s.Table == "check" {
+			all = append(all, key{name: "driveline", comment: "the driveshaft in side view", optional: true, kind: group{keys: drivelineKeys, given: func(c *car.Car) *bool { return &c.Driveline.Given }}})
+		}
+		all = append(all, key{name: s.Table, comment: tableComments[s.Table], optional: s.Table == "check", kind: group{keys: sectionKeys(s)}})
+	}
+	return append(all, key{name: "setup", comment: "a choice of holes; numbers count from 1 in the order listed above", kind: setups{}})
+}()
+
+var tableComments = map[string]string{
+	"chassis_bracket": "hole centers [x forward of the rear axle centerline, z above the ground], at ride height",
+	"housing_bracket": "hole centers [x forward of, z above] the axle centerline",
+	"upper_bar":       "both upper bars",
+	"lower_bar":       "both lower bars",
+}
+
+// sectionKeys puts the numbers of a table and its other keys in file order.
+func sectionKeys(s car.Section) []key {
+	keys := others[s.Table][""]
+	for _, f := range s.Fields {
+		name := f.Path[len(s.Table)+1:]
+		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, kind: number{quantity: f.Quantity, field: f, at: f.In}})
+		keys = append(keys, others[s.Table][name]...)
+	}
+	return keys
+}
+
+// others are the keys that car.Sections does not list, by table and the key
+// they follow.
+var others = map[string]map[string][]key{
+	"car": {"": {{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Body.Name }}}}},
+	"chassis_bracket": {"": {
+		{name: "upper", kind: row(car.ChassisUpper)},
+		{name: "lower", kind: row(car.ChassisLower)},
+	}},
+	"housing_bracket": {"": {
+		{name: "upper", kind: row(car.HousingUpper)},
+		{name: "lower", kind: row(car.HousingLower)},
+	}},
+	"upper_bar": {"wall": barKeys(car.Upper)},
+	"lower_bar": {"wall": barKeys(car.Lower)},
+	"springs": {"rear_rate": {
+		{name: "rear_axle_mount", comment: "From the axle centerline.", kind: point(func(c *car.Car) *r2.Vec { return &c.Springs.RearAxleMount })},
+		{name: "rear_chassis_mount", comment: "In the chassis frame.", kind: point(func(c *car.Car) *r2.Vec { return &c.Springs.RearChassisMount })},
+	}},
+	"check": {"crookedness": {
+		{name: "column", comment: "The column curve for bars in push.", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Check.Column }, names: curveNames}},
+		{name: "target_anti_squat", optional: true, kind: ends{units.Percent, func(c *car.Car) *[2]float64 { return &c.Check.TargetAntiSquat }}},
+		{name: "target_ic", comment: "Where the instant center should be.", optional: true, kind: group{keys: []key{
+			{name: "x", optional: true, kind: ends{units.Length, func(c *car.Car) *[2]float64 { return &c.Check.TargetICX }}},
+			{name: "z", optional: true, kind: ends{units.Length, func(c *car.Car) *[2]float64 { return &c.Check.TargetICZ }}},
+		}}},
+	}},
+}
+
+// barKeys are the texts of a pair of bars.
+func barKeys(pair car.Pair) []key {
+	return []key{
+		{name: "material", comment: "A name in the material table.", kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).Material }, names: materialNames}},
+		{name: "rod_end", comment: "A name in the rod-end table.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).RodEnd }}},
+		{name: "adapter", comment: "A name in the adapter table.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).Adapter }}},
+	}
+}
+
+func materialNames(r *reader) []string { return r.library.MaterialNames() }
+
+func curveNames(*reader) []string {
+	names := make([]string, 0, len(column.Curves()))
+	for _, c := range column.Curves() {
+		names = append(names, c.String())
+	}
+	return names
+}
+
+var drivelineKeys = []key{
+	{name: "transmission_joint", comment: "Front joint, in the chassis frame.", kind: point(func(c *car.Car) *r2.Vec { return &c.Driveline.TransmissionJoint })},
+	{name: "pinion_joint", comment: "Rear joint, from the axle centerline.", kind: point(func(c *car.Car) *r2.Vec { return &c.Driveline.PinionJoint })},
+	{name: "transmission_angle", comment: "Output shaft against the ground, nose-up positive.", optional: true, kind: number{quantity: units.Angle, at: func(c *car.Car) *float64 { return &c.Driveline.TransmissionAngle }}},
+	{name: "pinion_angle", comment: "Pinion shaft against the ground, nose-up positive.", optional: true, kind: number{quantity: units.Angle, at: func(c *car.Car) *float64 { return &c.Driveline.PinionAngle }}},
+}
+
+// setupKeys are the keys of the setup with the index i.
+func setupKeys(i int) []key {
+	keys := []key{{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Name }}}}
+	for _, row := range car.Rows {
+		keys = append(keys, key{name: row.SetupKey(), kind: hole(func(c *car.Car) *int { return row.Of(&c.Setups[i].Holes) })})
+	}
+	return append(keys, key{name: "note", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Note }}})
+}
+
+// names lists the names of keys; the required ones only, if any are.
+func names(keys []key, required bool) []string {
+	var list []string
+	for _, k := range keys {
+		if !required || !k.optional {
+			list = append(list, k.name)
+		}
+	}
+	return list
+}

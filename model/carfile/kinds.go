@@ -1,0 +1,310 @@
+package carfile
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// number is a plain number.
+type number struct {
+	quantity units.Quantity
+	field    *car.Field // its range, if it stands in car.Sections
+	at       func(*car.Car) *float64
+}
+
+func (k number) read(r *reader, path string, raw any, c *car.Car) {
+	x := r.number(path, raw, k.quantity, k.give(r.units))
+	if k.field != nil && !r.distrusted(path) {
+		if p, ok := k.field.Check(x, r.units); !ok {
+			r.note(path, p.Wrong, p.Right)
+			x = math.NaN()
+		}
+	}
+	*k.at(c) = x
+}
+
+func (k number) unknown(c *car.Car) { *k.at(c) = math.NaN() }
+
+func (k number) value(c *car.Car) value { return quantity{*k.at(c), k.quantity} }
+
+func (k number) give(s units.System) string {
+	if k.field == nil {
+		return giveNumber
+	}
+	return "give " + k.field.Range(s)
+}
+
+// number reads a finite number with a unit; NaN stands for one that is wrong.
+func (r *reader) number(path string, raw any, q units.Quantity, give string) float64 {
+	shop, wrong := asNumber(raw)
+	if wrong != "" {
+		r.note(path, "is "+wrong, give)
+		return math.NaN()
+	}
+	if r.unitless {
+		r.distrust(path)
+		return math.NaN()
+	}
+	return toSI(r.units, q, shop, r.literal(path))
+}
+
+// literal returns a value as the file has it; nothing for one that a migration
+// made.
+func (r *reader) literal(path string) string {
+	at := r.doc.at[path].Value
+	return r.text[at.Start:at.End]
+}
+
+// numbers reads a list of two numbers.
+func (r *reader) numbers(path string, raw any, q units.Quantity, give string) [2]float64 {
+	pair := [2]float64{math.NaN(), math.NaN()}
+	list, ok := raw.([]any)
+	switch {
+	case !ok:
+		r.note(path, "is "+kindOf(raw), give)
+		return pair
+	case len(list) != len(pair):
+		r.note(path, fmt.Sprintf("is a list of %d", len(list)), give)
+		return pair
+	}
+	for i := range pair {
+		shop, wrong := asNumber(list[i])
+		if wrong != "" {
+			r.note(path, "holds something that is "+wrong, give)
+		}
+		pair[i] = toSI(r.units, q, shop, r.literal(indexPath(path, i)))
+	}
+	if r.unitless {
+		r.distrust(path)
+	}
+	return pair
+}
+
+// text is a text; with names, one of those.
+type text struct {
+	at    func(*car.Car) *string
+	names func(*reader) []string
+}
+
+func (k text) read(r *reader, path string, raw any, c *car.Car) {
+	s, ok := raw.(string)
+	if !ok {
+		r.note(path, "is "+kindOf(raw), giveText)
+	}
+	*k.at(c) = s
+	if !ok || k.names == nil {
+		return
+	}
+	// An exact name differs from itself by nothing; the rules refuse the rest.
+	if meant, ok := closest(s, k.names(r)); ok && meant != s {
+		r.note(path, fmt.Sprintf("%q is not in the table", s), didYouMean(meant))
+	}
+}
+
+func (k text) unknown(c *car.Car) { *k.at(c) = "" }
+
+func (k text) value(c *car.Car) value { return *k.at(c) }
+
+func (k text) give(units.System) string { return giveText }
+
+// hole is the number of a hole, counted from 1 in the file.
+type hole func(*car.Car) *int
+
+func (k hole) read(r *reader, path string, raw any, c *car.Car) {
+	n, ok := raw.(int64)
+	switch raw.(type) {
+	case int64:
+	case float64:
+		r.note(path, "is no whole number", k.give(r.units))
+	default:
+		r.note(path, "is "+kindOf(raw), k.give(r.units))
+	}
+	*k(c) = int(n) - 1
+	if !ok {
+		k.unknown(c)
+	}
+}
+
+func (k hole) unknown(c *car.Car) { *k(c) = -1 }
+
+func (k hole) value(c *car.Car) value { return *k(c) + 1 }
+
+func (k hole) give(units.System) string {
+	return "give the number of a hole without a decimal point, counted from 1"
+}
+
+// point is a place on the car, [x, z].
+type point func(*car.Car) *r2.Vec
+
+const givePoint = "give two numbers, [x, z]"
+
+func (k point) read(r *reader, path string, raw any, c *car.Car) {
+	pair := r.numbers(path, raw, units.Length, givePoint)
+	*k(c) = r2.Vec{X: pair[0], Y: pair[1]}
+}
+
+func (k point) unknown(c *car.Car) { *k(c) = r2.Vec{X: math.NaN(), Y: math.NaN()} }
+
+func (k point) value(c *car.Car) value { return place(*k(c)) }
+
+func (k point) give(units.System) string { return givePoint }
+
+// place is a point in the form of a file.
+func place(p r2.Vec) []value {
+	return []value{quantity{p.X, units.Length}, quantity{p.Y, units.Length}}
+}
+
+// ends is a range, [least, greatest].
+type ends struct {
+	quantity units.Quantity
+	at       func(*car.Car) *[2]float64
+}
+
+func (k ends) read(r *reader, path string, raw any, c *car.Car) {
+	*k.at(c) = r.numbers(path, raw, k.quantity, k.give(r.units))
+}
+
+func (k ends) unknown(c *car.Car) { *k.at(c) = [2]float64{math.NaN(), math.NaN()} }
+
+func (k ends) value(c *car.Car) value {
+	return []value{quantity{k.at(c)[0], k.quantity}, quantity{k.at(c)[1], k.quantity}}
+}
+
+func (k ends) give(units.System) string { return "give two numbers, [least, greatest]" }
+
+// row is a list of hole centers.
+type row car.Row
+
+func (k row) read(r *reader, path string, raw any, c *car.Car) {
+	list, ok := raw.([]any)
+	if !ok {
+		r.note(path, "is "+kindOf(raw), k.give(r.units))
+		return
+	}
+	if len(list) > car.MaxHoles {
+		r.note(path, fmt.Sprintf("there are %d holes", len(list)), k.give(r.units))
+		return
+	}
+	holes := make([]r2.Vec, len(list))
+	for i, element := range list {
+		if _, ok := element.([]any); !ok {
+			r.note(path, "holds "+kindOf(element), k.give(r.units))
+			return
+		}
+		at := indexPath(path, i)
+		point(func(*car.Car) *r2.Vec { return &holes[i] }).read(r, at, element, c)
+		if r.distrusted(at) {
+			r.distrust(path)
+		}
+	}
+	// The holes of a row that is not right cannot be counted, so the setups'
+	// numbers are not held against it.
+	if !r.distrusted(path) {
+		*car.Row(k).In(c) = holes
+	}
+}
+
+func (k row) unknown(c *car.Car) { *car.Row(k).In(c) = nil }
+
+func (k row) value(c *car.Car) value {
+	holes := *car.Row(k).In(c)
+	list := make([]value, len(holes))
+	for i, p := range holes {
+		list[i] = place(p)
+	}
+	return list
+}
+
+func (k row) give(units.System) string {
+	return fmt.Sprintf("give 1 to %d hole centers, [[x, z], [x, z]]", car.MaxHoles)
+}
+
+// group is a table.
+type group struct {
+	keys  []key
+	given func(*car.Car) *bool // whether the car has it, if it may lack it
+}
+
+func (k group) read(r *reader, path string, raw any, c *car.Car) {
+	values, ok := raw.(map[string]any)
+	if !ok {
+		r.note(path, "is "+kindOf(raw), "give one table")
+		k.unknown(c)
+		return
+	}
+	if k.given != nil {
+		*k.given(c) = true
+	}
+	r.table(path, k.keys, values, c)
+}
+
+func (k group) unknown(c *car.Car) {
+	for _, inner := range k.keys {
+		inner.unknown(c)
+	}
+}
+
+func (k group) value(c *car.Car) value {
+	if k.given != nil && !*k.given(c) {
+		return nil
+	}
+	return fieldsOf(k.keys, c)
+}
+
+func (k group) give(units.System) string {
+	return "add the table with " + strings.Join(names(k.keys, true), ", ")
+}
+
+// setups are the [[setup]] tables.
+type setups struct{}
+
+func (k setups) read(r *reader, path string, raw any, c *car.Car) {
+	list, ok := tableList(raw)
+	if !ok {
+		r.note(path, "is "+kindOf(raw), k.give(r.units))
+		return
+	}
+	if len(list) > car.MaxSetups {
+		r.note(path, fmt.Sprintf("there are %d setups", len(list)), fmt.Sprintf("give 1 to %d", car.MaxSetups))
+		return
+	}
+	c.Setups = make([]car.Setup, len(list))
+	for i, values := range list {
+		r.table(indexPath(path, i), setupKeys(i), values, c)
+	}
+}
+
+// tableList returns the tables of an array of them, however it is written.
+func tableList(raw any) ([]map[string]any, bool) {
+	if list, ok := raw.([]map[string]any); ok {
+		return list, true
+	}
+	list, ok := raw.([]any)
+	tables := make([]map[string]any, len(list))
+	for i, element := range list {
+		if tables[i], ok = element.(map[string]any); !ok {
+			return nil, false
+		}
+	}
+	return tables, ok
+}
+
+func (k setups) unknown(c *car.Car) { c.Setups = nil }
+
+func (k setups) value(c *car.Car) value {
+	list := make([]value, len(c.Setups))
+	for i := range c.Setups {
+		list[i] = fieldsOf(setupKeys(i), c)
+	}
+	return list
+}
+
+func (k setups) give(units.System) string {
+	return "add [[setup]] tables with " + strings.Join(names(setupKeys(0), true), ", ")
+}

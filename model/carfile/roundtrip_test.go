@@ -1,0 +1,147 @@
+package carfile
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/internal/cartest"
+	"bowline/model/units"
+
+	"pgregory.net/rapid"
+)
+
+// bits writes all of a car so that two cars read the same only if they have the
+// same bits: Go prints a float with as many digits as identify it, and the sign
+// of zero.
+func bits(c *car.Car) string { return fmt.Sprintf("%+v", *c) }
+
+func mustDecodeCar(t interface{ Fatalf(string, ...any) }, text string) *File {
+	f, err := Decode("car.toml", []byte(text), Stock())
+	if err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	return f
+}
+
+func example(t interface{ Fatal(...any) }) string {
+	data, err := os.ReadFile("testdata/example.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+// forms are the ways to write one car that TOML allows.
+func forms(t interface{ Fatal(...any) }) map[string]string {
+	plain := example(t)
+	odd, err := os.ReadFile("testdata/odd.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return map[string]string{
+		"plain":          plain,
+		"odd":            string(odd),
+		"windows":        mark + strings.ReplaceAll(plain, "\n", "\r\n"),
+		"no last line":   strings.TrimRight(plain, "\n"),
+		"no blank lines": strings.ReplaceAll(plain, "\n\n", "\n"),
+	}
+}
+
+func TestUneditedFileIsUnchanged(t *testing.T) {
+	for name, text := range forms(t) {
+		f := mustDecodeCar(t, text)
+		if got, err := f.Encode(f.Car); err != nil || string(got) != text {
+			t.Errorf("%s: %v\n%s", name, err, got)
+		}
+	}
+}
+
+// Whatever becomes of a car, the file made of it gives that car, and a file made
+// anew does too.
+func TestEncodedCarDecodesToItself(t *testing.T) {
+	texts := forms(t)
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.SampledFrom([]string{"plain", "odd", "windows", "no last line", "no blank lines", "new us", "new si"}).Draw(t, "form")
+		text, ok := texts[name]
+		if !ok {
+			f, err := New("car.toml", cartest.Random(t, Stock()), map[string]units.System{"new us": units.US, "new si": units.SI}[name], Stock())
+			if err != nil {
+				t.Fatal(err)
+			}
+			text = f.text
+		}
+		for range rapid.IntRange(1, 4).Draw(t, "saves") {
+			f := mustDecodeCar(t, text)
+			c := edited(t, f.Car)
+			data, err := f.Encode(c)
+			if err != nil {
+				t.Fatalf("%v\n%s", err, text)
+			}
+			g := mustDecodeCar(t, string(data))
+			if bits(g.Car) != bits(c) {
+				t.Fatalf("got  %s\nwant %s\n%s", bits(g.Car), bits(c), data)
+			}
+			if again, err := g.Encode(g.Car); err != nil || string(again) != string(data) {
+				t.Fatalf("%v\n%s\n%s", err, data, again)
+			}
+			text = string(data)
+		}
+	})
+}
+
+// edited returns a valid car that differs from c in a few ways.
+func edited(t *rapid.T, c *car.Car) *car.Car {
+	for range rapid.IntRange(1, 5).Draw(t, "edits") {
+		d := c.Clone()
+		edit(t, d, cartest.Random(t, Stock()))
+		if len(d.Validate(Stock(), units.US)) == 0 {
+			c = d
+		}
+	}
+	return c
+}
+
+// edit takes something over from another car, or moves, adds or drops an item.
+func edit(t *rapid.T, c, other *car.Car) {
+	switch rapid.IntRange(0, 9).Draw(t, "kind of edit") {
+	case 0:
+		s := rapid.SampledFrom(car.Sections).Draw(t, "section")
+		f := rapid.SampledFrom(s.Fields).Draw(t, "field")
+		*f.In(c) = *f.In(other)
+	case 1:
+		c.Driveline = other.Driveline
+	case 2:
+		c.Check = other.Check
+	case 3:
+		c.UpperBar, c.Body.Name = other.UpperBar, other.Body.Name
+	case 4:
+		row := rapid.SampledFrom(car.Rows[:]).Draw(t, "row")
+		holes, more := row.In(c), *row.In(other)
+		i := rapid.IntRange(0, len(*holes)).Draw(t, "at")
+		*holes = slices.Insert(*holes, i, more[:rapid.IntRange(0, len(more)).Draw(t, "more")]...)
+	case 5:
+		row := rapid.SampledFrom(car.Rows[:]).Draw(t, "row")
+		holes := row.In(c)
+		i := rapid.IntRange(0, len(*holes)-1).Draw(t, "at")
+		*holes = slices.Delete(*holes, i, i+1)
+		for s := range c.Setups {
+			*row.Of(&c.Setups[s].Holes) = 0
+		}
+	case 6:
+		i := rapid.IntRange(0, len(c.Setups)).Draw(t, "at")
+		added := car.Setup{Name: other.Setups[0].Name, Note: other.Setups[0].Note}
+		c.Setups = slices.Insert(c.Setups, i, added)
+	case 7:
+		i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")
+		c.Setups = slices.Delete(c.Setups, i, i+1)
+	case 8:
+		c.Setups = rapid.Permutation(c.Setups).Draw(t, "order")
+	case 9:
+		i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")
+		c.Setups[i].Name, c.Setups[i].Note = other.Setups[0].Name, other.Setups[0].Note
+	}
+}
