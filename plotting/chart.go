@@ -1,0 +1,193 @@
+// Package plotting makes the charts of a result: each is a pure function from
+// an analysis to a [Chart], and drawing it to the screen ([Renderer]), to PDF,
+// SVG or PNG ([Export]) and to CSV ([Table]) are separate steps.
+//
+// A chart holds SI values; the unit system and the colors come in with the
+// [Style] when it is drawn. The axes of a plot.Plot made here are in SI too,
+// with ticks at round numbers of the unit shown.
+package plotting
+
+import (
+	"image/color"
+
+	"bowline/model/analysis"
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+)
+
+// Chart is one chart of a result. It never changes; share it freely.
+type Chart struct {
+	Key      string // file stem, as in "bar-force"
+	Title    string
+	Subtitle string // car and setup
+
+	aside   words // behind the title: what is counted, in which unit
+	x, y    axis
+	regions []region
+	rules   []rule
+	lines   []line
+	marks   []mark
+	notes   []remark
+	subject subject
+}
+
+// Style says how a chart is drawn.
+type Style struct {
+	Palette palette.Palette
+	Units   units.System
+	// Size scales text and lines; 1, or 0 for short, is 11 px text at 96 dpi.
+	Size float64
+	// Width is how wide the whole drawing will be, so that legend and notes
+	// break into rows; 0 never breaks them. Renderer and Export set it.
+	Width vg.Length
+	// Frame is the previous drawing's Layout.Frame while the user drags, so
+	// that the axes hold still; the zero value fits the axes to the data.
+	Frame Frame
+}
+
+// size returns the scale of text and lines.
+func (s *Style) size() vg.Length {
+	if s.Size == 0 {
+		return 1
+	}
+	return vg.Length(s.Size)
+}
+
+// Charts returns all charts of a result, in the order they are shown.
+func Charts(r *analysis.Result) []*Chart {
+	return []*Chart{Forces(r), AntiSquat(r), CenterPath(r), Bow(r)}
+}
+
+// Table returns the chart's data in the unit system.
+func (c *Chart) Table(s units.System) Table { return c.subject.table(s) }
+
+// Readout writes the values at a rear travel [m], one line each, the travel
+// first: "lower hit 4,310 lb push — 71 %".
+func (c *Chart) Readout(travel float64, s units.System) []string {
+	return c.subject.readout(travel, s)
+}
+
+// subject is what a chart is about: the values behind the drawn shapes.
+type subject interface {
+	table(units.System) Table
+	readout(travel float64, s units.System) []string
+	// place tells where the chart stands at a travel.
+	place(travel float64) place
+	// travelAt returns the travel that a point of the data area stands for.
+	travelAt(l *Layout, px, py float64) (float64, bool)
+	// readoutAt writes the values at an x of the axis, for a chart whose
+	// points stand for no travel.
+	readoutAt(x float64, s units.System) []string
+}
+
+// place is where a chart stands at one travel.
+type place struct {
+	line bool    // a line across the chart at x
+	x    float64 // [SI]
+	dots []dot
+}
+
+// dot is one value at that travel.
+type dot struct {
+	at  plotter.XY
+	ink ink
+}
+
+// The parts of a chart. Positions are in SI.
+type (
+	// words are text that depends on the unit system.
+	words func(units.System) string
+
+	// remark is a sentence under the legend that depends on what is in sight;
+	// an empty one takes no room.
+	remark func(Frame) string
+
+	// ink is a color of the palette in use.
+	ink func(*palette.Palette) color.RGBA
+
+	// line is a curve, broken where values are missing.
+	line struct {
+		name string // in the legend
+		ink  ink
+		dash dash
+		runs []plotter.XYs
+	}
+
+	// rule is a straight line across the whole chart.
+	rule struct {
+		ink     ink
+		dash    dash
+		upright bool // at an x instead of a y
+		at      float64
+		label   words
+		edge    bool // out of sight, the label stands at the edge
+	}
+
+	// region is a filled rectangle, such as a target.
+	region struct {
+		name words // in the legend
+		x, y Span  // infinite ends run to the edges
+	}
+
+	// mark is a point of its own.
+	mark struct {
+		name  string // in the legend
+		ink   ink
+		shape shape
+		at    plotter.XY
+		drop  bool  // a thin line runs down to the x axis
+		label words // beside it
+	}
+)
+
+// dash is a line style.
+type dash int
+
+const (
+	solid  dash = iota
+	dashed      // the hooked case
+	long        // limits
+	fine        // what to compare with
+)
+
+// shape is the form of a mark.
+type shape int
+
+const (
+	disc shape = iota
+	ring
+	cross
+	none // only its label
+)
+
+func always(text string) words { return func(units.System) string { return text } }
+
+func mutedInk(p *palette.Palette) color.RGBA  { return p.Muted }
+func plainInk(p *palette.Palette) color.RGBA  { return p.Ink }
+func upperInk(p *palette.Palette) color.RGBA  { return p.Upper }
+func lowerInk(p *palette.Palette) color.RGBA  { return p.Lower }
+func centerInk(p *palette.Palette) color.RGBA { return p.Center }
+func goodInk(p *palette.Palette) color.RGBA   { return p.Good }
+func wholeInk(p *palette.Palette) color.RGBA  { return p.Whole }
+
+// newChart starts a chart of a result.
+func newChart(r *analysis.Result, key, title string, about subject) *Chart {
+	return &Chart{
+		Key: key, Title: title, subject: about,
+		Subtitle: r.Car.Body.Name + " — " + r.Car.Setups[r.Options.Setup].Name,
+	}
+}
+
+// note adds a remark.
+func (c *Chart) note(r remark) { c.notes = append(c.notes, r) }
+
+// sentence puts a sentence together unless its middle is empty.
+func sentence(before, middle, after string) string {
+	if middle == "" {
+		return ""
+	}
+	return before + middle + after
+}

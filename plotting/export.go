@@ -1,0 +1,131 @@
+package plotting
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgpdf"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// Caution stands on everything that leaves the program.
+const Caution = "Arithmetic on the numbers typed in, not a certificate. A bar that fails at launch can hurt someone: the sanctioning body's rules, the maker's instructions and a qualified chassis builder and welder decide."
+
+// Format is a kind of file that a chart can be exported to.
+type Format string
+
+// The formats, named by their file extensions.
+const (
+	PDF Format = "pdf"
+	SVG Format = "svg"
+	PNG Format = "png"
+	CSV Format = "csv"
+)
+
+// Formats lists the formats.
+var Formats = [...]Format{PDF, SVG, PNG, CSV}
+
+// Sheet is the size of an exported picture. A zero field means that of
+// DefaultSheet.
+type Sheet struct {
+	Width, Height vg.Length
+	DPI           int // of a PNG [px/inch]
+}
+
+// DefaultSheet fits across a letter or A4 page.
+var DefaultSheet = Sheet{Width: 7 * vg.Inch, Height: 4.5 * vg.Inch, DPI: 200}
+
+// filled returns the sheet with defaults for what is zero.
+func (s Sheet) filled() Sheet {
+	if s.Width == 0 {
+		s.Width = DefaultSheet.Width
+	}
+	if s.Height == 0 {
+		s.Height = DefaultSheet.Height
+	}
+	if s.DPI == 0 {
+		s.DPI = DefaultSheet.DPI
+	}
+	return s
+}
+
+// Export writes a chart as a picture on white paper, with car, setup and the
+// caution, or its data as CSV. Of the style it takes Units and Size. It refuses
+// an unknown format and a sheet that leaves no room for data.
+func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
+	size = size.filled()
+	switch f {
+	case PDF:
+		canvas := vgpdf.New(size.Width, size.Height)
+		if err := drawSheet(pdfCanvas{canvas}, c, s, size); err != nil {
+			return err
+		}
+		_, err := canvas.WriteTo(w)
+		return err
+	case SVG:
+		canvas := vgsvg.New(size.Width, size.Height)
+		if err := drawSheet(canvas, c, s, size); err != nil {
+			return err
+		}
+		return writeSVG(w, canvas)
+	case PNG:
+		canvas := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(size.Width, size.Height), vgimg.UseDPI(size.DPI))}
+		if err := drawSheet(canvas, c, s, size); err != nil {
+			return err
+		}
+		_, err := canvas.WriteTo(w)
+		return err
+	case CSV:
+		return c.Table(s.Units).WriteCSV(w)
+	}
+	return fmt.Errorf("charts are not written as %q; use one of %q", string(f), Formats)
+}
+
+// paper is the light palette on white.
+func paper() palette.Palette {
+	p := palette.Light
+	p.Background.R, p.Background.G, p.Background.B = 255, 255, 255
+	return p
+}
+
+// drawSheet draws a chart with the caution below it.
+func drawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
+	s.Palette, s.Width, s.Frame = paper(), size.Width, Frame{}
+	p := c.picture(s, true, 0)
+	print := lettersOf(smallSize*p.scale, false)
+	lines := print.wrap(Caution, size.Width-2*edge*p.scale)
+	foot := edge*p.scale + vg.Length(len(lines))*print.row()
+	m, least := p.margins, leastArea*p.scale
+	if size.Width-m.left-m.right < least || size.Height-m.top-m.bottom-foot < least {
+		return fmt.Errorf("a sheet of %.2f × %.2f in leaves no room for the chart; make it larger or the text smaller", size.Width/vg.Inch, size.Height/vg.Inch)
+	}
+	area := draw.New(canvas)
+	area.SetColor(s.Palette.Background)
+	area.Fill(area.Rectangle.Path())
+	out := p.plot()
+	out.BackgroundColor = nil
+	out.Draw(draw.Crop(area, 0, 0, foot, 0))
+	for i, line := range lines {
+		up := foot - edge*p.scale/2 - vg.Length(i+1)*print.row()
+		print.draw(area, s.Palette.Muted, vg.Point{X: edge * p.scale, Y: up + descent*print.size}, 0, line)
+	}
+	return nil
+}
+
+// writeSVG names fonts of the same widths after ours, for readers without it.
+func writeSVG(w io.Writer, canvas *vgsvg.Canvas) error {
+	var out bytes.Buffer
+	if _, err := canvas.WriteTo(&out); err != nil {
+		return err
+	}
+	const ours = "font-family:Liberation Sans"
+	_, err := io.WriteString(w, strings.ReplaceAll(out.String(), ours+";", ours+",Arial,Helvetica,sans-serif;"))
+	return err
+}

@@ -1,0 +1,163 @@
+package plotting
+
+import (
+	"gonum.org/v1/plot/vg"
+)
+
+// header is what stands above the data area, laid out from its top left.
+type header struct {
+	height   vg.Length
+	subtitle vg.Length // how far down its baseline is; 0 for none
+	entries  []entry
+	notes    []noteLine
+}
+
+// entry is one line of the legend at its place.
+type entry struct {
+	text string
+	at   vg.Point // left end of the swatch, on the baseline, down from the top
+	draw func(v *view, from, to vg.Point)
+}
+
+// noteLine is a line of remarks below the legend.
+type noteLine struct {
+	text string
+	down vg.Length
+}
+
+// layHeader finds the places: title, subtitle, legend, notes. The legend
+// stands beside the title where there is room.
+func (p *picture) layHeader(paper bool) header {
+	s := p.scale
+	h := header{height: edge*s + p.title.row()}
+	if paper {
+		h.height += p.body.row()
+		h.subtitle = h.height - 0.3*p.body.size
+	}
+	width := p.style.Width
+	entries := p.legend()
+	total := -swatchGap * s
+	for i := range entries {
+		total += p.entryWidth(&entries[i]) + swatchGap*s
+	}
+	title := edge*s + p.title.width(p.Title) + gap*s + p.body.width(p.asideText()) + 2*swatchGap*s
+	if !paper && (width <= 0 || title+total+2*edge*s <= width) {
+		// Beside the title, at the right where the width is known.
+		x := title
+		if width > 0 {
+			x = width - 2*edge*s - total
+		}
+		p.line(entries, x, h.height)
+	} else {
+		h.height += gap * s
+		h.height = p.rows(entries, h.height)
+	}
+	h.entries = entries
+	for _, remark := range p.notes {
+		for _, text := range p.body.wrap(remark(p.frame), width-2*edge*s) {
+			h.height += p.body.row()
+			h.notes = append(h.notes, noteLine{text, h.height})
+		}
+	}
+	return h
+}
+
+// line puts all entries in one line.
+func (p *picture) line(entries []entry, x, down vg.Length) {
+	for i := range entries {
+		entries[i].at = vg.Point{X: x, Y: down}
+		x += p.entryWidth(&entries[i]) + swatchGap*p.scale
+	}
+}
+
+// rows breaks the entries into rows from down on and returns the height
+// reached.
+func (p *picture) rows(entries []entry, down vg.Length) vg.Length {
+	left := edge * p.scale
+	x := left
+	down += p.body.row()
+	for i := range entries {
+		w := p.entryWidth(&entries[i])
+		if p.style.Width > 0 && x > left && x+w > p.style.Width-left {
+			x = left
+			down += p.body.row()
+		}
+		entries[i].at = vg.Point{X: x, Y: down}
+		x += w + swatchGap*p.scale
+	}
+	return down
+}
+
+func (p *picture) entryWidth(e *entry) vg.Length {
+	return (swatch+gap)*p.scale + p.body.width(e.text)
+}
+
+func (p *picture) asideText() string {
+	if p.aside == nil {
+		return ""
+	}
+	return p.aside(p.style.Units)
+}
+
+// legend lists what is drawn by name, each name once.
+func (p *picture) legend() []entry {
+	var list []entry
+	known := map[string]bool{"": true}
+	add := func(name string, f func(v *view, from, to vg.Point)) {
+		if !known[name] {
+			known[name] = true
+			list = append(list, entry{text: name, draw: f})
+		}
+	}
+	for i := range p.lines {
+		l := &p.lines[i]
+		add(l.name, func(v *view, from, to vg.Point) {
+			v.StrokeLine2(p.stroke(l.ink, l.dash, lineWidth), from.X, from.Y, to.X, to.Y)
+		})
+	}
+	for i := range p.marks {
+		m := &p.marks[i]
+		add(m.name, func(v *view, from, to vg.Point) {
+			p.glyph(v, plainInk, m.shape, vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
+		})
+	}
+	for i := range p.regions {
+		r := &p.regions[i]
+		add(r.name(p.style.Units), func(v *view, from, to vg.Point) {
+			half := 0.4 * p.body.size
+			p.fillRegion(v, vg.Rectangle{Min: vg.Point{X: from.X, Y: from.Y - half}, Max: vg.Point{X: to.X, Y: to.Y + half}})
+		})
+	}
+	return list
+}
+
+// drawHeader draws title, legend and notes above the data area.
+func (p *picture) drawHeader(v *view) {
+	s := p.scale
+	left, top := v.Min.X-p.margins.left, v.Max.Y+p.margins.top
+	at := func(right, down vg.Length) vg.Point { return vg.Point{X: left + right, Y: top - down} }
+	baseline := edge*s + p.title.row() - 0.3*p.title.size
+	p.title.draw(v, p.style.Palette.Ink, at(edge*s, baseline), 0, p.Title)
+	p.body.draw(v, p.style.Palette.Muted, at((edge+gap)*s+p.title.width(p.Title)+gap*s, baseline), 0, p.asideText())
+	if p.header.subtitle > 0 {
+		p.body.draw(v, p.style.Palette.Muted, at(edge*s, p.header.subtitle), 0, p.Subtitle)
+	}
+	lift := 0.3 * p.body.size
+	for i := range p.header.entries {
+		e := &p.header.entries[i]
+		from := at(e.at.X, e.at.Y-lift-p.body.middle())
+		e.draw(v, from, from.Add(vg.Point{X: swatch * s}))
+		p.body.draw(v, p.style.Palette.Ink, at(e.at.X+(swatch+gap)*s, e.at.Y-lift), 0, e.text)
+	}
+	for _, n := range p.header.notes {
+		p.body.draw(v, p.style.Palette.Ink, at(edge*s, n.down-lift), 0, n.text)
+	}
+}
+
+// fillRegion draws a target's area with its outline.
+func (p *picture) fillRegion(v *view, r vg.Rectangle) {
+	v.SetColor(targetFill(&p.style.Palette))
+	v.Fill(r.Path())
+	v.SetLineStyle(p.stroke(goodInk, solid, edgeWidth))
+	v.Stroke(r.Path())
+}

@@ -1,0 +1,225 @@
+package plotting
+
+import (
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// label is text with the place found for it.
+type label struct {
+	text    string
+	ink     color.Color
+	at      vg.Point     // start of the baseline
+	box     vg.Rectangle // what it covers
+	crosses bool         // a rule runs through it
+}
+
+// labeler finds room for text in the data area, clear of curves and of other
+// text, and if it can of rules.
+type labeler struct {
+	*letters
+	area   vg.Rectangle
+	air    vg.Length // kept around text
+	curves [][]vg.Point
+	rules  [][]vg.Point
+	edges  [][]vg.Point // of regions
+	taken  []vg.Rectangle
+	placed []label
+}
+
+// What it costs to cover things, for each point of length; the order of the
+// places decides between equals.
+const (
+	overText  = 1000
+	overCurve = 1
+	overRule  = 0.3
+	laterTry  = 0.01
+)
+
+// layLabels places the labels of all rules and marks. lines are those of the
+// rules, nil where out of sight.
+func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
+	l := &labeler{letters: &p.body, area: v.Rectangle, air: 1.5 * p.scale, curves: curves, rules: lines}
+	for i := range p.regions {
+		l.edges = append(l.edges, p.edges(v, &p.regions[i])...)
+	}
+	r := (dotRadius + 0.5) * p.scale
+	for i := range p.marks {
+		if at := (vg.Point{X: v.x(p.marks[i].at.X), Y: v.y(p.marks[i].at.Y)}); p.marks[i].shape != none && v.Contains(at) {
+			l.taken = append(l.taken, vg.Rectangle{Min: at.Sub(vg.Point{X: r, Y: r}), Max: at.Add(vg.Point{X: r, Y: r})})
+		}
+	}
+	for i := range p.rules {
+		if p.rules[i].label != nil {
+			l.ofRule(v, p, i)
+		}
+	}
+	for i := range p.marks {
+		m := &p.marks[i]
+		at := vg.Point{X: v.x(m.at.X), Y: v.y(m.at.Y)}
+		if m.label == nil || !v.Contains(at) {
+			continue
+		}
+		text := m.label(p.style.Units)
+		places := l.around(at, r+1.5*p.scale, text)
+		if m.drop {
+			places = append(l.atFoot(at.X, text), places...)
+		}
+		l.place(p.ink(m.ink), text, places, nil)
+	}
+	return l.placed
+}
+
+// ofRule places the label of a rule at its line, or at the edge beyond which
+// it lies.
+func (l *labeler) ofRule(v *view, p *picture, i int) {
+	r := &p.rules[i]
+	text, ink := r.label(p.style.Units), p.ink(r.ink)
+	switch shown := p.axisOf(r); {
+	case shown.Contains(r.at) && r.upright:
+		places := append(l.besideUpright(v.x(r.at), text), l.atFoot(v.x(r.at), text)...)
+		l.place(ink, text, places, l.rules[i])
+	case shown.Contains(r.at):
+		l.place(ink, text, l.alongLevel(v.y(r.at), r.at < 0, text), l.rules[i])
+	case r.edge && r.at < shown.Min:
+		text += " ↓"
+		l.place(ink, text, l.spread(v.Min.Y+(descent+0.25)*l.size, text), nil)
+	case r.edge:
+		text += " ↑"
+		l.place(ink, text, l.spread(v.Max.Y-(capHeight+0.25)*l.size, text), nil)
+	}
+}
+
+// place puts text at the cheapest of the places and takes the room there; its
+// own line costs nothing. Text that fits nowhere is left out.
+func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []vg.Point) {
+	var best label
+	least := math.Inf(1)
+	for i, at := range places {
+		box := l.box(at, text)
+		cost, crosses := l.cost(box, own)
+		if cost += laterTry * float64(i); cost < least {
+			least, best = cost, label{text, ink, at, box, crosses}
+		}
+	}
+	if math.IsInf(least, 1) {
+		return
+	}
+	l.placed = append(l.placed, best)
+	l.taken = append(l.taken, best.box)
+}
+
+// cost says how bad it is to cover a box, and whether a rule runs through it.
+func (l *labeler) cost(box vg.Rectangle, own []vg.Point) (cost float64, crosses bool) {
+	if box.Min.X < l.area.Min.X || box.Max.X > l.area.Max.X || box.Min.Y < l.area.Min.Y || box.Max.Y > l.area.Max.Y {
+		return math.Inf(1), false
+	}
+	box = vg.Rectangle{Min: box.Min.Sub(vg.Point{X: l.air, Y: l.air}), Max: box.Max.Add(vg.Point{X: l.air, Y: l.air})}
+	for _, t := range l.taken {
+		if box.Min.X < t.Max.X && t.Min.X < box.Max.X && box.Min.Y < t.Max.Y && t.Min.Y < box.Max.Y {
+			cost += overText
+		}
+	}
+	for _, curve := range l.curves {
+		cost += overCurve * covered(curve, box)
+	}
+	for _, edge := range l.edges {
+		cost += overRule * covered(edge, box)
+	}
+	for _, line := range l.rules {
+		if len(own) > 0 && len(line) > 0 && &line[0] == &own[0] {
+			continue
+		}
+		if c := covered(line, box); c > 0 {
+			cost += overRule * c
+			crosses = true
+		}
+	}
+	return cost, crosses
+}
+
+// covered returns how much of a curve lies within a rectangle.
+func covered(curve []vg.Point, r vg.Rectangle) float64 {
+	var sum float64
+	for i := 1; i < len(curve); i++ {
+		sum += inside(curve[i-1], curve[i], r)
+	}
+	return sum
+}
+
+// inside returns how long a segment runs within a rectangle.
+func inside(a, b vg.Point, r vg.Rectangle) float64 {
+	d := b.Sub(a)
+	from, to := 0.0, 1.0
+	for _, side := range [...]struct{ along, room vg.Length }{
+		{-d.X, a.X - r.Min.X}, {d.X, r.Max.X - a.X}, {-d.Y, a.Y - r.Min.Y}, {d.Y, r.Max.Y - a.Y},
+	} {
+		switch {
+		case side.along == 0 && side.room < 0:
+			return 0
+		case side.along < 0:
+			from = math.Max(from, float64(side.room/side.along))
+		case side.along > 0:
+			to = math.Min(to, float64(side.room/side.along))
+		}
+	}
+	if from >= to {
+		return 0
+	}
+	return (to - from) * math.Hypot(float64(d.X), float64(d.Y))
+}
+
+// spread returns places along a height: right, left, and between.
+func (l *labeler) spread(baseline vg.Length, text string) []vg.Point {
+	left, right := l.area.Min.X+2*l.air, l.area.Max.X-2*l.air-l.width(text)
+	points := make([]vg.Point, 0, 10)
+	for _, part := range []vg.Length{1, 0, 0.5, 0.75, 0.25} {
+		points = append(points, vg.Point{X: left + part*(right-left), Y: baseline})
+	}
+	return points
+}
+
+// alongLevel returns places outside of a level line, where below is outside,
+// and then inside of it.
+func (l *labeler) alongLevel(y vg.Length, below bool, text string) []vg.Point {
+	over, under := l.spread(y+(descent+0.12)*l.size, text), l.spread(y-(capHeight+0.22)*l.size, text)
+	if below {
+		return append(under, over...)
+	}
+	return append(over, under...)
+}
+
+// besideUpright returns places right and left of an upright line, from the top
+// down.
+func (l *labeler) besideUpright(x vg.Length, text string) []vg.Point {
+	points := make([]vg.Point, 0, 8)
+	for i := range 4 {
+		y := l.area.Max.Y - (capHeight+0.3)*l.size - vg.Length(i)*l.row()
+		points = append(points, vg.Point{X: x + 2*l.air, Y: y}, vg.Point{X: x - 2*l.air - l.width(text), Y: y})
+	}
+	return points
+}
+
+// atFoot returns places right and left of an upright line, from the bottom up.
+func (l *labeler) atFoot(x vg.Length, text string) []vg.Point {
+	points := make([]vg.Point, 0, 4)
+	for i := range 2 {
+		y := l.area.Min.Y + (descent+0.4)*l.size + vg.Length(i)*l.row()
+		points = append(points, vg.Point{X: x + 2*l.air, Y: y}, vg.Point{X: x - 2*l.air - l.width(text), Y: y})
+	}
+	return points
+}
+
+// around returns places right of a point, left, above, below and at the
+// corners.
+func (l *labeler) around(at vg.Point, r vg.Length, text string) []vg.Point {
+	w := l.width(text)
+	right, left, center := at.X+r, at.X-r-w, at.X-w/2
+	middle, above, below := at.Y-l.middle(), at.Y+r, at.Y-r-capHeight*l.size
+	return []vg.Point{
+		{X: right, Y: middle}, {X: left, Y: middle}, {X: center, Y: above}, {X: center, Y: below},
+		{X: right, Y: above}, {X: left, Y: above}, {X: right, Y: below}, {X: left, Y: below},
+	}
+}

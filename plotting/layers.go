@@ -1,0 +1,269 @@
+package plotting
+
+import (
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Line widths and radii at scale 1 [pt].
+const (
+	lineWidth = 1.4
+	ruleWidth = 1.0
+	hairWidth = 0.75
+	edgeWidth = 0.6
+	dotRadius = 2.6
+)
+
+// drawRegions fills the targets, below everything.
+func (p *picture) drawRegions(v *view) {
+	for i := range p.regions {
+		if box, ok := p.box(v, &p.regions[i]); ok {
+			v.SetColor(targetFill(&p.style.Palette))
+			v.Fill(box.Path())
+		}
+	}
+}
+
+// box returns the part of a region that is in sight, and whether there is any.
+func (p *picture) box(v *view, r *region) (vg.Rectangle, bool) {
+	x, y := r.x.clip(p.frame.X), r.y.clip(p.frame.Y)
+	return vg.Rectangle{Min: vg.Point{X: v.x(x.Min), Y: v.y(y.Min)}, Max: vg.Point{X: v.x(x.Max), Y: v.y(y.Max)}}, !x.empty() && !y.empty()
+}
+
+// edges returns those edges of a region that are in sight.
+func (p *picture) edges(v *view, r *region) [][]vg.Point {
+	box, ok := p.box(v, r)
+	if !ok {
+		return nil
+	}
+	lines := make([][]vg.Point, 0, 4)
+	for _, x := range []float64{r.x.Min, r.x.Max} {
+		if p.frame.X.Contains(x) {
+			at := p.snap(v.x(x))
+			lines = append(lines, []vg.Point{{X: at, Y: box.Min.Y}, {X: at, Y: box.Max.Y}})
+		}
+	}
+	for _, y := range []float64{r.y.Min, r.y.Max} {
+		if p.frame.Y.Contains(y) {
+			at := p.snap(v.y(y))
+			lines = append(lines, []vg.Point{{X: box.Min.X, Y: at}, {X: box.Max.X, Y: at}})
+		}
+	}
+	return lines
+}
+
+// drawGrid draws a line at each tick; that of an x of zero is ride height or
+// the rear contact and stands out.
+func (p *picture) drawGrid(v *view) {
+	grid := draw.LineStyle{Color: p.style.Palette.Grid, Width: hairWidth * p.scale}
+	for _, t := range p.xTicks {
+		style := grid
+		if t.at == 0 {
+			style.Color = p.style.Palette.Ghost
+		}
+		x := p.snap(v.x(t.at))
+		v.StrokeLine2(style, x, v.Min.Y, x, v.Max.Y)
+	}
+	for _, t := range p.yTicks {
+		y := p.snap(v.y(t.at))
+		v.StrokeLine2(grid, v.Min.X, y, v.Max.X, y)
+	}
+}
+
+// drawAxes draws both axes with ticks, numbers and words.
+func (p *picture) drawAxes(v *view) {
+	s, look := p.scale, &p.style.Palette
+	line := draw.LineStyle{Color: look.Muted, Width: hairWidth * s}
+	left, bottom := p.snap(v.Min.X), p.snap(v.Min.Y)
+	v.StrokeLine2(line, v.Min.X, bottom, v.Max.X, bottom)
+	v.StrokeLine2(line, left, v.Min.Y, left, v.Max.Y)
+
+	numbers := v.Min.Y - tickMark*s - p.body.row() + 0.3*p.body.size
+	free := vg.Length(math.Inf(-1))
+	for _, t := range p.xTicks {
+		x := p.snap(v.x(t.at))
+		v.StrokeLine2(line, x, v.Min.Y-tickMark*s, x, v.Min.Y)
+		// A number that would run into the one before is left out.
+		if half := p.body.width(t.label) / 2; x-half > free {
+			p.body.draw(v, look.Ink, vg.Point{X: x, Y: numbers}, 0.5, t.label)
+			free = x + half + gap*s
+		}
+	}
+	words := vg.Point{X: (v.Min.X + v.Max.X) / 2, Y: numbers - p.body.row()}
+	p.body.draw(v, look.Muted, words, 0.5, p.x.title(p.style.Units))
+	p.drawEnds(v, words.Y)
+
+	free = vg.Length(math.Inf(-1))
+	for _, t := range p.yTicks {
+		y := p.snap(v.y(t.at))
+		v.StrokeLine2(line, v.Min.X-tickMark*s, y, v.Min.X, y)
+		if y-p.body.middle() > free {
+			p.body.draw(v, look.Ink, vg.Point{X: v.Min.X - (tickMark+gap)*s, Y: y - p.body.middle()}, 1, t.label)
+			free = y + p.body.middle() + gap*s/2
+		}
+	}
+	p.drawSides(v)
+}
+
+// drawEnds writes the words at the two ends of the x axis.
+func (p *picture) drawEnds(v *view, baseline vg.Length) {
+	half := (v.Size().X - p.body.width(p.x.title(p.style.Units))) / 2
+	if p.x.low == "" || p.body.width("← "+p.x.low) > half-gap*p.scale {
+		return
+	}
+	muted := p.style.Palette.Muted
+	if p.frame.X.Min < 0 {
+		p.body.draw(v, muted, vg.Point{X: v.Min.X, Y: baseline}, 0, "← "+p.x.low)
+	}
+	if p.frame.X.Max > 0 {
+		p.body.draw(v, muted, vg.Point{X: v.Max.X, Y: baseline}, 1, p.x.high+" →")
+	}
+}
+
+// drawSides writes the label of the y axis, or a word along each of its
+// halves.
+func (p *picture) drawSides(v *view) {
+	x := v.Min.X - p.margins.left + edge*p.scale + p.body.size/2
+	if p.y.low == "" {
+		p.body.drawUp(v, p.style.Palette.Muted, vg.Point{X: x, Y: (v.Min.Y + v.Max.Y) / 2}, p.y.title(p.style.Units))
+		return
+	}
+	zero := v.y(Span{p.frame.Y.Min, p.frame.Y.Max}.clamp(0))
+	if p.frame.Y.Max > 0 {
+		p.body.drawUp(v, p.style.Palette.Pull, vg.Point{X: x, Y: (zero + v.Max.Y) / 2}, p.y.high)
+	}
+	if p.frame.Y.Min < 0 {
+		p.body.drawUp(v, p.style.Palette.Push, vg.Point{X: x, Y: (v.Min.Y + zero) / 2}, p.y.low)
+	}
+}
+
+// drawData draws rules, lines, marks and labels. A label wipes out a rule that
+// runs through it, but never a curve.
+func (p *picture) drawData(v *view) {
+	for i := range p.regions {
+		v.StrokeLines(p.stroke(goodInk, solid, edgeWidth), p.edges(v, &p.regions[i])...)
+	}
+	rules := make([][]vg.Point, len(p.rules))
+	for i := range p.rules {
+		r := &p.rules[i]
+		if rules[i] = p.ruleLine(v, r); rules[i] != nil {
+			v.StrokeLines(p.stroke(r.ink, r.dash, ruleWidth), rules[i])
+		}
+	}
+	curves, owners := p.curves(v)
+	labels := p.layLabels(v, rules, curves)
+	for i := range labels {
+		if labels[i].crosses {
+			v.SetColor(p.style.Palette.Background)
+			v.Fill(labels[i].box.Path())
+		}
+	}
+	for i, curve := range curves {
+		v.StrokeLines(p.stroke(owners[i].ink, owners[i].dash, lineWidth), curve)
+	}
+	for i := range p.marks {
+		p.drawMark(v, &p.marks[i])
+	}
+	for i := range labels {
+		p.body.draw(v, labels[i].ink, labels[i].at, 0, labels[i].text)
+	}
+}
+
+// curves returns the parts of all lines within the data area, and the line of
+// each.
+func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*line) {
+	for i := range p.lines {
+		for _, part := range p.inView(v, p.lines[i].runs) {
+			curves, owners = append(curves, part), append(owners, &p.lines[i])
+		}
+	}
+	return curves, owners
+}
+
+// inView returns the parts of a curve within the data area. A run of a single
+// point becomes a short dash.
+func (p *picture) inView(v *view, runs []plotter.XYs) [][]vg.Point {
+	lines := make([][]vg.Point, 0, len(runs))
+	for _, run := range runs {
+		points := make([]vg.Point, 0, len(run)+1)
+		for _, at := range run {
+			points = append(points, vg.Point{X: v.x(at.X), Y: v.y(at.Y)})
+		}
+		if len(points) == 1 {
+			half := vg.Point{X: lineWidth * p.scale}
+			points = []vg.Point{points[0].Sub(half), points[0].Add(half)}
+		}
+		lines = append(lines, points)
+	}
+	return v.ClipLinesXY(lines...)
+}
+
+// ruleLine returns the line of a rule across the data area, or nil when it is
+// out of sight.
+func (p *picture) ruleLine(v *view, r *rule) []vg.Point {
+	if !p.axisOf(r).Contains(r.at) {
+		return nil
+	}
+	if r.upright {
+		x := p.snap(v.x(r.at))
+		return []vg.Point{{X: x, Y: v.Min.Y}, {X: x, Y: v.Max.Y}}
+	}
+	y := p.snap(v.y(r.at))
+	return []vg.Point{{X: v.Min.X, Y: y}, {X: v.Max.X, Y: y}}
+}
+
+// axisOf returns what is shown along the axis that a rule stands on.
+func (p *picture) axisOf(r *rule) Span {
+	if r.upright {
+		return p.frame.X
+	}
+	return p.frame.Y
+}
+
+// drawMark draws a mark with its drop line.
+func (p *picture) drawMark(v *view, m *mark) {
+	at := vg.Point{X: v.x(m.at.X), Y: v.y(m.at.Y)}
+	if !v.Contains(at) {
+		return
+	}
+	if m.drop {
+		v.StrokeLine2(p.stroke(m.ink, fine, hairWidth), at.X, v.Min.Y, at.X, at.Y)
+	}
+	p.glyph(v, m.ink, m.shape, at)
+}
+
+// glyph draws a mark's shape.
+func (p *picture) glyph(v *view, i ink, s shape, at vg.Point) {
+	r := dotRadius * p.scale
+	switch s {
+	case disc:
+		p.dot(v.Canvas, p.ink(i), at)
+	case ring:
+		v.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: 1.2 * r, Shape: draw.CircleGlyph{}}, at)
+		v.SetLineStyle(draw.LineStyle{Color: p.ink(i), Width: 1.2 * p.scale})
+		v.Stroke(circle(at, 1.2*r))
+	case cross:
+		style := draw.LineStyle{Color: p.ink(i), Width: lineWidth * p.scale}
+		v.StrokeLine2(style, at.X-r, at.Y-r, at.X+r, at.Y+r)
+		v.StrokeLine2(style, at.X-r, at.Y+r, at.X+r, at.Y-r)
+	}
+}
+
+// dot draws a disc set off from what lies below.
+func (p *picture) dot(c draw.Canvas, ink color.Color, at vg.Point) {
+	r := dotRadius * p.scale
+	c.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: r + 0.9*p.scale, Shape: draw.CircleGlyph{}}, at)
+	c.DrawGlyphNoClip(draw.GlyphStyle{Color: ink, Radius: r, Shape: draw.CircleGlyph{}}, at)
+}
+
+func circle(at vg.Point, r vg.Length) vg.Path {
+	var path vg.Path
+	path.Move(vg.Point{X: at.X + r, Y: at.Y})
+	path.Arc(at, r, 0, 2*math.Pi)
+	path.Close()
+	return path
+}

@@ -1,0 +1,148 @@
+package plotting
+
+import (
+	"image/color"
+	"math"
+
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Distances at scale 1 [pt].
+const (
+	edge      = 4.5 // between the drawing's edge and anything
+	gap       = 3.0 // between things that belong together
+	tickMark  = 3.0
+	swatch    = 16 // legend line
+	swatchGap = 9  // between legend entries
+)
+
+// picture is a chart made ready to draw: axes fixed, text set, room measured.
+type picture struct {
+	*Chart
+	style Style
+	frame Frame
+	scale vg.Length
+	pixel vg.Length // lines are set onto pixels of this size; 0 for none
+
+	title, body    letters
+	xTicks, yTicks []tick
+	header         header
+	margins        margins
+}
+
+// Plot returns the chart as a plot.Plot, in SI, for drawing on any canvas by
+// one goroutine. Nothing has to be added to it: it leaves its own room for
+// axes, title and legend.
+func (c *Chart) Plot(s Style) *plot.Plot { return c.picture(s, false, 0).plot() }
+
+// picture makes the chart ready to draw; on paper with its subtitle.
+func (c *Chart) picture(s Style, paper bool, pixel vg.Length) *picture {
+	p := &picture{Chart: c, style: s, scale: s.size(), pixel: pixel, frame: c.frame(&s)}
+	p.title, p.body = lettersOf(titleSize*p.scale, true), lettersOf(bodySize*p.scale, false)
+	p.xTicks, p.yTicks = c.x.ticks(s.Units, p.frame.X), c.y.ticks(s.Units, p.frame.Y)
+	p.header = p.layHeader(paper)
+	p.margins = p.measure()
+	return p
+}
+
+// plot puts the layers together.
+func (p *picture) plot() *plot.Plot {
+	out := plot.New()
+	out.HideAxes()
+	out.X.Padding, out.Y.Padding = 0, 0
+	out.BackgroundColor = p.style.Palette.Background
+	out.Add(p.margins, layer(p.drawRegions), layer(p.drawGrid), layer(p.drawHeader), layer(p.drawAxes), layer(p.drawData))
+	out.X.Min, out.X.Max = p.frame.X.Min, p.frame.X.Max
+	out.Y.Min, out.Y.Max = p.frame.Y.Min, p.frame.Y.Max
+	return out
+}
+
+// layer is a plot.Plotter that is a function.
+type layer func(*view)
+
+// Plot implements plot.Plotter.
+func (l layer) Plot(c draw.Canvas, p *plot.Plot) {
+	v := &view{Canvas: c}
+	v.x, v.y = p.Transforms(&c)
+	l(v)
+}
+
+// view is the data area of a canvas with the way from SI values to it.
+type view struct {
+	draw.Canvas
+	x, y func(float64) vg.Length
+}
+
+// margins are what axes and header take. As a plot.GlyphBoxer they make a
+// plot.Plot leave exactly this room around the data area.
+type margins struct{ left, right, top, bottom vg.Length }
+
+// Plot implements plot.Plotter and draws nothing.
+func (m margins) Plot(draw.Canvas, *plot.Plot) {}
+
+// GlyphBoxes implements plot.GlyphBoxer: a box at each of two opposite corners.
+func (m margins) GlyphBoxes(*plot.Plot) []plot.GlyphBox {
+	return []plot.GlyphBox{
+		{X: 0, Y: 0, Rectangle: vg.Rectangle{Min: vg.Point{X: -m.left, Y: -m.bottom}}},
+		{X: 1, Y: 1, Rectangle: vg.Rectangle{Max: vg.Point{X: m.right, Y: m.top}}},
+	}
+}
+
+// measure finds the room around the data area.
+func (p *picture) measure() margins {
+	var widest, last vg.Length
+	for _, t := range p.yTicks {
+		widest = max(widest, p.body.width(t.label))
+	}
+	if n := len(p.xTicks); n > 0 {
+		last = p.body.width(p.xTicks[n-1].label) / 2
+	}
+	s := p.scale
+	m := margins{
+		left:   edge*s + p.body.row() + widest + gap*s + tickMark*s,
+		right:  max(2*edge*s, last+gap*s),
+		top:    p.header.height + gap*s + p.body.middle(),
+		bottom: edge*s + 2*p.body.row() + tickMark*s,
+	}
+	if p.pixel > 0 {
+		for _, x := range []*vg.Length{&m.left, &m.right, &m.top, &m.bottom} {
+			*x = vg.Length(math.Round(float64(*x/p.pixel))) * p.pixel
+		}
+	}
+	return m
+}
+
+// snap moves a thin line onto whole pixels.
+func (p *picture) snap(x vg.Length) vg.Length {
+	if p.pixel <= 0 {
+		return x
+	}
+	return (vg.Length(math.Floor(float64(x/p.pixel))) + 0.5) * p.pixel
+}
+
+// ink returns a color of the style's palette.
+func (p *picture) ink(i ink) color.Color { return i(&p.style.Palette) }
+
+// targetFill is the target's translucent color on the background, opaque so
+// that it looks the same in every format.
+func targetFill(p *palette.Palette) color.RGBA {
+	mix := func(over, under, alpha uint8) uint8 {
+		return over + uint8(uint32(under)*uint32(255-alpha)/255)
+	}
+	t, b := p.Target, p.Background
+	return color.RGBA{R: mix(t.R, b.R, t.A), G: mix(t.G, b.G, t.A), B: mix(t.B, b.B, t.A), A: 255}
+}
+
+// stroke returns the look of a line.
+func (p *picture) stroke(i ink, d dash, width float64) draw.LineStyle {
+	patterns := map[dash][]vg.Length{dashed: {4, 2.5}, long: {10, 4}, fine: {1.5, 2.5}}
+	pattern := make([]vg.Length, len(patterns[d]))
+	for j, x := range patterns[d] {
+		pattern[j] = x * p.scale
+	}
+	return draw.LineStyle{Color: p.ink(i), Width: vg.Length(width) * p.scale, Dashes: pattern}
+}

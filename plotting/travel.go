@@ -1,0 +1,104 @@
+package plotting
+
+import (
+	"math"
+	"strings"
+
+	"bowline/model/analysis"
+	"bowline/model/units"
+
+	"gonum.org/v1/plot/plotter"
+)
+
+// travelAxis is the x axis of everything shown over rear travel.
+func travelAxis(r *analysis.Result) axis {
+	first, last := &r.Travel[0], &r.Travel[len(r.Travel)-1]
+	return axis{
+		label: "Rear travel", quantity: units.Length, low: "droop", high: "bump", tight: true,
+		sight: Span{first.Pose.Travel, last.Pose.Travel}, least: 1e-3,
+	}
+}
+
+// overTravel is what charts over rear travel have in common.
+type overTravel struct{ r *analysis.Result }
+
+// travelAt reads the travel off the x axis; beyond its ends it is the end.
+func (o overTravel) travelAt(l *Layout, px, py float64) (float64, bool) {
+	x, _ := l.ToData(px, py)
+	list := o.r.Travel
+	return Span{list[0].Pose.Travel, list[len(list)-1].Pose.Travel}.clamp(x), true
+}
+
+func (o overTravel) readoutAt(float64, units.System) []string { return nil }
+
+// at returns the car at any travel, and false where the bars do not close.
+func (o overTravel) at(travel float64) (*analysis.Station, bool) {
+	s, err := o.r.At(travel, o.r.Options.FrontTravel)
+	return &s, err == nil
+}
+
+// runs collects the points of a curve over the stations, broken where there
+// is no value and wherever broken says so between two stations.
+func runs(stations []analysis.Station, point func(*analysis.Station) (plotter.XY, bool), broken func(a, b *analysis.Station) bool) []plotter.XYs {
+	var list []plotter.XYs
+	open := false
+	for i := range stations {
+		at, ok := point(&stations[i])
+		if open && ok && broken != nil && broken(&stations[i-1], &stations[i]) {
+			open = false
+		}
+		switch {
+		case ok && open:
+			last := len(list) - 1
+			list[last] = append(list[last], at)
+		case ok:
+			list = append(list, append(make(plotter.XYs, 0, len(stations)-i), at))
+		}
+		open = ok
+	}
+	return list
+}
+
+// where names the travels at which something holds, as in "0.50 in droop to
+// 1.20 in bump". It is empty when that is nowhere.
+func where(stations []analysis.Station, s units.System, holds func(*analysis.Station) bool) string {
+	var parts []string
+	for i := 0; i < len(stations); i++ {
+		if !holds(&stations[i]) {
+			continue
+		}
+		first := stations[i].Pose.Travel
+		for i+1 < len(stations) && holds(&stations[i+1]) {
+			i++
+		}
+		parts = append(parts, travels(s, first, stations[i].Pose.Travel))
+	}
+	if len(parts) > 2 {
+		parts = append(parts[:2], "elsewhere")
+	}
+	return strings.Join(parts, " and ")
+}
+
+// travels names a range of rear travel, the unit once if both ends are on one
+// side.
+func travels(s units.System, first, last float64) string {
+	from, to := travelName(s, first), travelName(s, last)
+	switch {
+	case from == to:
+		return from
+	case first*last > 0:
+		from = number(s.FromSI(units.Length, math.Abs(first)), s.Decimals(units.Length))
+	}
+	return from + " to " + to
+}
+
+// worst returns the value largest in magnitude among those given.
+func worst(values ...float64) float64 {
+	var found float64
+	for _, v := range values {
+		if math.Abs(v) > math.Abs(found) {
+			found = v
+		}
+	}
+	return found
+}
