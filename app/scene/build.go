@@ -146,7 +146,7 @@ func (b *builder) target() {
 		{X: k.TargetICX[1], Y: k.TargetICZ[1]}, {X: k.TargetICX[0], Y: k.TargetICZ[1]},
 	}
 	b.add(Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1})
-	b.label(ID{Kind: TargetBox}, box[3], "target", Muted, r2.Vec{Y: 1}, r2.Vec{X: 4, Y: -3})
+	b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
 }
 
 // referenceLines draws the 100 % line and the line of action.
@@ -353,6 +353,6 @@ func (b *builder) marks() {
 		if s.HasAntiSquat {
 			text += fmt.Sprintf("  anti-squat %.0f %%", 100*s.AntiSquat)
 		}
-		b.label(ID{Kind: InstantCenter}, ic, text, Center, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+		b.label(ID{Kind: InstantCenter}, ic, text, Center, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
 	}
 }

@@ -201,7 +201,7 @@ func TestEverythingNamesItself(t *testing.T) {
 		}
 	}
 	words := strings.Join(Describe(ID{Kind: LowerBar}, r, &r.Ride, options()), "; ")
-	if !strings.Contains(words, "23.01 in pin to pin") || !strings.Contains(words, "push 9475 lb each (hit)") {
+	if !strings.Contains(words, "23.01 in pin to pin") || !strings.Contains(words, "push 9,475 lb each (hit)") {
 		t.Error(words)
 	}
 }
@@ -258,7 +258,7 @@ func TestRendererPaintsThePicture(t *testing.T) {
 	if got := at(12.5, 19.75); got != palette.Light.Pull {
 		t.Errorf("the upper bar is painted %v", got)
 	}
-	if got := at(-13, 18.3); got != palette.Light.Tire {
+	if got := at(-6, 27); got != palette.Light.Tire {
 		t.Errorf("the tire is painted %v", got)
 	}
 }

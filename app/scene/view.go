@@ -80,7 +80,7 @@ const centerReach = 45 * units.Inch
 func FitLink(width, height float64, r *analysis.Result) View {
 	s := &r.Ride
 	radius := r.Car.Tires.RearRadius
-	low := r2.Vec{X: -0.75 * radius, Y: -2 * units.Inch}
+	low := r2.Vec{X: -0.45 * radius, Y: -2 * units.Inch}
 	high := r2.Vec{X: radius, Y: 2 * radius}
 	grow := func(p r2.Vec) {
 		low = r2.Vec{X: math.Min(low.X, p.X), Y: math.Min(low.Y, p.Y)}

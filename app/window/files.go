@@ -257,9 +257,9 @@ func (w *Window) offer(r document.Recovery) {
 		answer{"Decide later", nil})
 }
 
-// offerHomeless offers the newest work of a crash that has no file.
-func (w *Window) offerHomeless(folder string) {
-	if left := document.Homeless(folder); len(left) > 0 {
+// offerUnsaved offers the newest work of a crash that has no file.
+func (w *Window) offerUnsaved(folder string) {
+	if left := document.Unsaved(folder); len(left) > 0 {
 		w.offer(left[0])
 	}
 }

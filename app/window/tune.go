@@ -7,11 +7,9 @@ import (
 	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/model/analysis"
-	"bowline/model/statics"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -132,9 +130,4 @@ func either(x float64, u units.System, positive, negative string) string {
 		return text + " " + positive
 	}
 	return text + " " + negative
-}
-
-// limitWords explains a limit.
-var limitWords = map[statics.Limit]string{
-	statics.Drive: "the drive", statics.Grip: "grip", statics.FrontWheelsOff: "front wheels off the ground",
 }

@@ -16,6 +16,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -35,15 +36,14 @@ type Window struct {
 	study  *study.Study
 	recent *document.Recent
 
-	inputs  *inputs.Panel
-	view    *sideview.SideView
-	charts  *charts
-	status  *widget.Label
-	panes   *container.Split // inputs | rest
-	center  *container.Split // side view | panels
-	menu    menu
-	stop    chan struct{}
-	caution *widget.Label
+	inputs *inputs.Panel
+	view   *sideview.SideView
+	charts *charts
+	status *widget.Label
+	panes  *container.Split // inputs | rest
+	center *container.Split // side view | panels
+	menu   menu
+	stop   chan struct{}
 }
 
 // Preferences that the window keeps.
@@ -91,7 +91,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 	if o.Path != "" {
 		w.open(o.Path)
 	}
-	w.offerHomeless(o.Folder)
+	w.offerUnsaved(o.Folder)
 	return w, nil
 }
 
@@ -103,8 +103,6 @@ func (w *Window) build(o Options) {
 	w.charts = newCharts(w)
 	w.status = widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
-	w.caution = widget.NewLabelWithStyle(plotting.Caution, fyne.TextAlignLeading, fyne.TextStyle{Italic: true})
-	w.caution.Wrapping = fyne.TextWrapWord
 
 	// The charts that belong to each panel.
 	panels := [][]string{{"anti-squat", "instant-center"}, {"bar-force", "bow"}}
@@ -114,12 +112,14 @@ func (w *Window) build(o Options) {
 	tabs.OnSelected = func(*container.TabItem) { w.charts.show(panels[tabs.SelectedIndex()]...) }
 	tabs.SelectIndex(1)
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
-	w.center = container.NewHSplit(middle, tabs)
+	caution := widget.NewLabelWithStyle(plotting.Caution, fyne.TextAlignLeading, fyne.TextStyle{Italic: true})
+	caution.Wrapping, caution.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, tabs))
 	w.panes = container.NewHSplit(w.inputs, w.center)
 	p := w.app.Preferences()
 	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
 	w.center.SetOffset(p.FloatWithFallback(prefRight, firstRight))
-	w.window.SetContent(container.NewBorder(nil, container.NewVBox(w.status, w.caution), nil, nil, w.panes))
+	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.panes))
 	w.window.SetPadded(false)
 	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
 }

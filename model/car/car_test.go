@@ -66,7 +66,7 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.Body.RearMass = c.Body.Mass }, "car.rear_weight: 2650 lb on the rear tires puts the CG on or behind the rear axle; give less than the car's weight, 2650 lb"},
 		{func(c *Car) { c.Body.RearMass = -c.Body.RearMass }, "car.rear_weight: -1325 lb is out of range; give 50 lb to 20000 lb\ncar.unsprung_rear: 390 lb leaves nothing for the rear springs to carry; give less than the weight on the rear tires, -1325 lb"},
 		{func(c *Car) { c.Body.UnsprungRear = c.Body.RearMass }, "car.unsprung_rear: 1325 lb leaves nothing for the rear springs to carry; give less than the weight on the rear tires, 1325 lb"},
-		{func(c *Car) { c.Body.UnsprungFront = c.Body.Mass - c.Body.RearMass }, "car.unsprung_front: 1325 lb leaves nothing for the front springs to carry; give less than the weight on the front tires, 1325 lb"},
+		{func(c *Car) { c.Body.UnsprungFront = c.Body.Mass - c.Body.RearMass }, "car.unsprung_front: 1325 lb leaves nothing for the front springs to carry; give less than the weight on the front tires, 1,325 lb"},
 		{func(c *Car) { c.Body.CGHeight = 2 * inch }, "car.cg_height: 2 in puts the CG of the sprung mass on or below the ground; give more than 2.97 in"},
 		{func(c *Car) { c.Chassis.Lower = nil }, "chassis_bracket.lower: there are 0 holes; give 1 to 64 hole centers as [x, z]"},
 		{func(c *Car) { c.Chassis.Upper[1].Y = math.NaN() }, "chassis_bracket.upper: hole 2: [22.5 in, nan] is out of range; give x and z from -400 in to 400 in"},

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 const (
@@ -154,11 +155,27 @@ func (s System) Exact(q Quantity, si float64) float64 {
 	return x
 }
 
-// Format writes an SI value in the shop unit with the unit's usual decimals
-// and its symbol, as in "22.50 in".
+// Format writes an SI value in the shop unit with the unit's usual decimals,
+// commas between thousands and its symbol, as in "22.50 in" and "9,475 lb".
 func (s System) Format(q Quantity, si float64) string {
 	u := tables[s][q]
-	return join(strconv.FormatFloat(round(si/u.factor, u.decimals), 'f', u.decimals, 64), u.symbol)
+	return join(Group(strconv.FormatFloat(round(si/u.factor, u.decimals), 'f', u.decimals, 64)), u.symbol)
+}
+
+// Group puts commas between the thousands of a decimal number.
+func Group(number string) string {
+	digits, rest := number, ""
+	if i := strings.IndexByte(number, '.'); i >= 0 {
+		digits, rest = number[:i], number[i:]
+	}
+	sign := ""
+	if strings.HasPrefix(digits, "-") {
+		sign, digits = "-", digits[1:]
+	}
+	for i := len(digits) - 3; i > 0; i -= 3 {
+		digits = digits[:i] + "," + digits[i:]
+	}
+	return sign + digits + rest
 }
 
 // FormatExact writes an SI value with as few digits as keep it exactly, and

@@ -74,7 +74,9 @@ func TestFormat(t *testing.T) {
 		{US.Format(Length, -1e-9), "0.00 in"},
 		{SI.Format(Length, 0.5715), "571.5 mm"},
 		{US.Format(Angle, math.Pi/2), "90.00°"},
-		{US.Format(Force, -6309*PoundForce), "-6309 lb"},
+		{US.Format(Force, -6309*PoundForce), "-6,309 lb"},
+		{US.Format(Force, 999.4*PoundForce), "999 lb"},
+		{SI.Format(Force, 1234567.8), "1,234,568 N"},
 		{US.FormatExact(Length, US.ToSI(Length, 0.095)), "0.095 in"},
 		{SI.Format(Number, 1.5), "1.500"},
 	} {
