@@ -86,19 +86,22 @@ func (b *box) include(p point) {
 // grow returns b moved outward by d on all sides.
 func (b box) grow(d float64) box { return box{b.x0 - d, b.y0 - d, b.x1 + d, b.y1 + d} }
 
+// diagonal returns the length of the diagonal.
+func (b box) diagonal() float64 { return point{b.x1 - b.x0, b.y1 - b.y0}.length() }
+
 // touches reports whether b and c have a point in common.
 func (b box) touches(c box) bool {
 	return b.x0 <= c.x1 && c.x0 <= b.x1 && b.y0 <= c.y1 && c.y0 <= b.y1
 }
 
+// holds reports whether p lies in b.
+func (b box) holds(p point) bool {
+	return b.x0 <= p.x && p.x <= b.x1 && b.y0 <= p.y && p.y <= b.y1
+}
+
 // inside reports whether b lies in c.
 func (b box) inside(c box) bool {
 	return b.x0 >= c.x0 && b.x1 <= c.x1 && b.y0 >= c.y0 && b.y1 <= c.y1
-}
-
-// clamp returns the point of b nearest to p.
-func (b box) clamp(p point) point {
-	return point{min(max(p.x, b.x0), b.x1), min(max(p.y, b.y0), b.y1)}
 }
 
 // through returns the bounding box of b after m.

@@ -4,21 +4,11 @@ import (
 	"image"
 	"testing"
 
-	"git.sr.ht/~sbinet/gg"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
 
 	"bowline/plotting/raster"
 )
-
-// onImage returns gonum's own raster canvas on an existing image, which it
-// turns white.
-func onImage(img *image.RGBA) *vgimg.Canvas {
-	ctx := gg.NewContextForRGBA(img)
-	ctx.SetLineCapButt()
-	ctx.InvertY()
-	return vgimg.NewWith(vgimg.UseImageWithContext(img, ctx))
-}
 
 // benchmark runs draw on a reused image, by this package and by vgimg.
 func benchmark(b *testing.B, w, h int, dpi float64, draw func(vg.CanvasSizer)) {

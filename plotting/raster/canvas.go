@@ -35,9 +35,9 @@ const (
 	// does not fade away [px].
 	minWidth = 0.25
 
-	// maxSide is the largest width and height of an image: twice this in
-	// 26.6 fixed point still multiplies by 64 without overflow [px].
-	maxSide = 1 << 18
+	// maxSide is the largest width and height of an image: in 26.6 fixed point
+	// it still multiplies by 64 without overflow [px].
+	maxSide = 1 << 15
 
 	// maxPatterns limits the table of dash patterns.
 	maxPatterns = 64
@@ -77,7 +77,7 @@ var _ vg.CanvasSizer = (*Canvas)(nil)
 
 // New returns a canvas that draws into img at the given resolution
 // [px/inch]. What img holds already stays until it is drawn over. A nil img,
-// a side over 262144 pixels and a resolution that is not positive and finite
+// a side over 32768 pixels and a resolution that is not positive and finite
 // are programming errors, on which New panics.
 func New(img *image.RGBA, dpi float64) *Canvas {
 	c := new(Canvas)
@@ -136,7 +136,8 @@ func (c *Canvas) SetLineWidth(w vg.Length) { c.width = w }
 // SetLineDash implements vg.Canvas. The pattern repeats, also one of odd
 // length: its dashes become gaps in the next round. An empty pattern, one
 // with a negative or non-finite length or offset, and one that repeats within a
-// quarter of a pixel or over 16384 times across the image give a solid line.
+// quarter of a pixel give a solid line. So does what is left of a path after
+// some 20000 dashes.
 func (c *Canvas) SetLineDash(pattern []vg.Length, offset vg.Length) {
 	c.dashes, c.offset = c.intern(pattern), offset
 }
@@ -218,7 +219,7 @@ func (c *Canvas) startStroke() (view box, ok bool) {
 	}
 	c.stroker.init(&c.outline, width/2, c.cap, c.join)
 	view = c.view.grow(c.stroker.reach())
-	c.stroker.dashes = dashesOf(c.dashes, c.offset, scale, view)
+	c.stroker.dashes = dashesOf(c.dashes, c.offset, scale)
 	return view, true
 }
 

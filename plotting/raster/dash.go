@@ -2,6 +2,7 @@ package raster
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -10,8 +11,10 @@ const (
 	// minPeriod is the shortest dash pattern that is still drawn as dashes [px].
 	minPeriod = 0.25
 
-	// maxRounds is how often a pattern may repeat across the view.
-	maxRounds = 1 << 14
+	// maxEffort bounds the changes between dash and gap plus the points of the
+	// outline in one stroke. What is left of it then is solid. A butt dash takes
+	// two of the former and four of the latter.
+	maxEffort = 1 << 17
 )
 
 // dashes is a position in a dash pattern. The zero value is a solid line.
@@ -22,11 +25,12 @@ type dashes struct {
 	start   float64     // Where in the period a line begins [px].
 	index   int         // Current dash or gap, counted through two rounds of the pattern.
 	rest    float64     // What is left of it [px].
+	turns   int         // Changes between dash and gap so far.
 }
 
 // dashesOf returns the pattern, or a solid line when it is empty, unusable or
 // too fine.
-func dashesOf(pattern []vg.Length, offset vg.Length, scale float64, view box) dashes {
+func dashesOf(pattern []vg.Length, offset vg.Length, scale float64) dashes {
 	round := 0.0
 	for _, l := range pattern {
 		if !(l >= 0) {
@@ -34,11 +38,10 @@ func dashesOf(pattern []vg.Length, offset vg.Length, scale float64, view box) da
 		}
 		round += l.Points() * scale
 	}
-	finest := max(minPeriod, point{view.x1 - view.x0, view.y1 - view.y0}.length()/maxRounds)
 	// Two rounds, since dashes and gaps change places in an odd pattern.
 	period := 2 * round
 	start := math.Mod(offset.Points()*scale, period)
-	if !(round >= finest) || round > farthest || math.IsNaN(start) {
+	if !(round >= minPeriod) || round > farthest || math.IsNaN(start) {
 		return dashes{}
 	}
 	if start < 0 {
@@ -49,20 +52,6 @@ func dashesOf(pattern []vg.Length, offset vg.Length, scale float64, view box) da
 
 // solid reports whether there is no pattern.
 func (d *dashes) solid() bool { return d.pattern == nil }
-
-// apart reports whether no two dashes of a straight line touch the same pixel.
-func (s *stroker) apart() bool {
-	d := &s.dashes
-	if d.solid() || s.cap != ButtCap {
-		return false
-	}
-	for i := range 2 * len(d.pattern) {
-		if i%2 == 1 && d.length(i) < 2 {
-			return false
-		}
-	}
-	return true
-}
 
 // on reports whether the position is in a dash.
 func (d *dashes) on() bool { return d.index%2 == 0 }
@@ -110,6 +99,20 @@ func (d *dashes) seek(at float64) {
 	d.rest = max(d.rest-at, 0)
 }
 
+// apart reports whether no two dashes of a straight line touch the same pixel.
+func (s *stroker) apart() bool {
+	d := &s.dashes
+	if d.solid() || s.cap != ButtCap {
+		return false
+	}
+	for i := range 2 * len(d.pattern) {
+		if i%2 == 1 && d.length(i) < 2 {
+			return false
+		}
+	}
+	return true
+}
+
 // cut outlines the dashes of a polyline, or the whole of it, where it is in
 // view. What is out of view only moves the dashes on.
 func (s *stroker) cut(line []point, closed bool, view box) {
@@ -119,6 +122,17 @@ func (s *stroker) cut(line []point, closed bool, view box) {
 	}
 	if last := len(line) - 1; closed && line[last] != line[0] {
 		s.segment(line[last], line[0], view)
+	}
+	s.flush()
+}
+
+// cutLoop outlines a solid closed polyline where it is in view. It begins at a
+// corner out of view, so that no corner in view is cut open.
+func (s *stroker) cutLoop(line []point, view box) {
+	n := len(line)
+	from := slices.IndexFunc(line, func(p point) bool { return !view.holds(p) })
+	for i := range n {
+		s.segment(line[(from+i)%n], line[(from+i+1)%n], view)
 	}
 	s.flush()
 }
@@ -158,6 +172,11 @@ func (s *stroker) dash(p, q point) {
 	length := q.minus(p).length()
 	at := 0.0
 	for length > 0 && at+d.rest <= length {
+		if d.turns++; d.turns+len(s.out.pts) > maxEffort {
+			s.run = append(s.run, p.lerp(q, at/length), q)
+			*d = dashes{}
+			return
+		}
 		at += d.rest
 		turn := p.lerp(q, at/length)
 		if d.on() {
@@ -187,42 +206,4 @@ func (s *stroker) flush() {
 		s.line(s.run, false)
 	}
 	s.run = s.run[:0]
-}
-
-// visible returns the part of the segment from a to b that lies in the box,
-// or false when there is none.
-func visible(a, b point, view box) (p, q point, ok bool) {
-	enter, leave := 0.0, 1.0
-	if !within(a.x, b.x, view.x0, view.x1, &enter, &leave) ||
-		!within(a.y, b.y, view.y0, view.y1, &enter, &leave) || enter > leave {
-		return a, b, false
-	}
-	p, q = a, b
-	// A point far away on the segment is not exact: it is moved into the box.
-	if enter > 0 {
-		p = view.clamp(a.lerp(b, enter))
-	}
-	if leave < 1 {
-		q = view.clamp(a.lerp(b, leave))
-	}
-	return p, q, true
-}
-
-// within narrows the fractions enter to leave of the way from a to b to those
-// between low and high. It reports false when nothing lies between them.
-func within(a, b, low, high float64, enter, leave *float64) bool {
-	if max(a, b) < low || min(a, b) > high {
-		return false
-	}
-	near, far := low, high
-	if a > b {
-		near, far = high, low
-	}
-	if a < low || a > high {
-		*enter = max(*enter, (near-a)/(b-a))
-	}
-	if b < low || b > high {
-		*leave = min(*leave, (far-a)/(b-a))
-	}
-	return true
 }

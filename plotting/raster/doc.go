@@ -7,6 +7,9 @@
 // resolution given to [New] turns them into pixels. Shapes are anti-aliased
 // by exact area coverage on a grid of 1/64 pixel and blended in 8 bits.
 //
+// Partial coverages of one shape add up within a pixel, so two of its edges on
+// the same line make that line darker than one.
+//
 // Where vg leaves a choice open:
 //   - Paths are filled by the non-zero winding rule; open pieces are closed.
 //   - Line widths and dashes follow the transform, as in PDF and SVG: they are

@@ -69,9 +69,12 @@ func newPainter(img *image.RGBA) painter {
 func (p *painter) Paint(spans []raster.Span, _ bool) {
 	for i := range spans {
 		s := &spans[i]
-		p.span(s.Y, s.X0, s.X1, s.Alpha>>8)
+		p.span(s.Y, s.X0, s.X1, coverage(s.Alpha))
 	}
 }
+
+// coverage rounds the 16-bit coverage of a span to 8 bits.
+func coverage(alpha uint32) uint32 { return (alpha*255 + 1<<15) >> 16 }
 
 // row returns the bytes of pixels x0 to x1 of row y, which must be inside.
 func (p *painter) row(y, x0, x1 int) []uint8 {

@@ -16,14 +16,14 @@ const one = 64
 // rows for every shape, so a small shape must not use a high one.
 const (
 	smallestScan = 16 // [px]
-	scanClasses  = 15 // Up to maxSide.
+	scanClasses  = 12 // Up to maxSide.
 )
 
 // rasterizer returns an empty rasterizer of at least this many rows.
 func (c *Canvas) rasterizer(rows int) *raster.Rasterizer {
 	class := bits.Len(uint((rows - 1) / smallestScan))
 	if c.scans[class] == nil {
-		c.scans[class] = raster.NewRasterizer(2*maxSide, smallestScan<<class)
+		c.scans[class] = raster.NewRasterizer(maxSide, smallestScan<<class)
 		c.scans[class].UseNonZeroWinding = true
 	}
 	return c.scans[class]
@@ -69,16 +69,13 @@ type edges struct {
 
 // fix rounds to the grid; what lies outside 0 to limit is moved to its edge.
 func fix(v, limit float64) fixed.Int26_6 {
-	if v < limit {
-		if v > 0 {
-			return fixed.Int26_6(v*one + 0.5)
-		}
+	switch {
+	case !(v > 0):
 		return 0
-	}
-	if v >= limit {
+	case v >= limit:
 		return fixed.Int26_6(limit * one)
 	}
-	return 0
+	return fixed.Int26_6(v*one + 0.5)
 }
 
 // polygon adds a closed polygon.
@@ -101,8 +98,10 @@ func (e *edges) polygon(pts []point) {
 // to draws to p.
 func (e *edges) to(p point) {
 	q := fixed.Point26_6{X: fix(p.x, e.w), Y: fix(p.y, e.h)}
-	e.r.Add1(q)
-	e.pen = q
+	if q != e.pen {
+		e.r.Add1(q)
+		e.pen = q
+	}
 }
 
 // clipped draws the edge from a to b as far as it matters: what lies above and
@@ -117,31 +116,11 @@ func (e *edges) clipped(a, b point) {
 		e.pen = start
 	}
 	// The edge turns where it crosses a side of the window.
-	s, t := crossing(a, b, 0), crossing(a, b, e.w)
-	for _, t := range [2]float64{min(s, t), max(s, t)} {
-		if 0 < t && t < 1 {
-			e.to(a.lerp(b, t))
-		}
-	}
+	p, q := clipX(a, b, 0, e.w)
+	e.to(p)
+	e.to(q)
 	e.to(b)
 }
-
-// clipY cuts the segment from a to b, which must reach into y0 to y1, to it.
-func clipY(a, b point, y0, y1 float64) (point, point) {
-	cut := func(p point) point {
-		y := min(max(p.y, y0), y1)
-		if y == p.y {
-			return p
-		}
-		t := (y - a.y) / (b.y - a.y)
-		return point{a.x*(1-t) + b.x*t, y}
-	}
-	return cut(a), cut(b)
-}
-
-// crossing returns the fraction of the way from a to b at which x is reached,
-// outside 0 to 1 or NaN when it is not.
-func crossing(a, b point, x float64) float64 { return (x - a.x) / (b.x - a.x) }
 
 // rectangle reports whether the polygon is an axis-aligned rectangle, and
 // returns it.
@@ -186,12 +165,12 @@ func (p *painter) band(y0, y1, x0, x1, height int) {
 	full0, full1 := (x0+one-1)/one, x1/one
 	if full0 > full1 {
 		for y := y0; y < y1; y++ {
-			p.span(y, full1, full0, coverage((x1-x0)*height))
+			p.span(y, full1, full0, areaCoverage((x1-x0)*height))
 		}
 		return
 	}
-	left, right := coverage((full0*one-x0)*height), coverage((x1-full1*one)*height)
-	middle := coverage(one * height)
+	left, right := areaCoverage((full0*one-x0)*height), areaCoverage((x1-full1*one)*height)
+	middle := areaCoverage(one * height)
 	solid := middle == 255 && p.color >= opaque
 	if solid {
 		p.setRows(y0, y1, full0, full1)
@@ -209,5 +188,9 @@ func (p *painter) band(y0, y1, x0, x1, height int) {
 	}
 }
 
-// coverage turns an area of 0 to 64·64 into 0 to 255, as the rasterizer does.
-func coverage(area int) uint32 { return uint32(min(area, 0xfff) >> 4) }
+// areaCoverage turns an area of 0 to 64·64 into 0 to 255, by way of 12 and 16
+// bits as the rasterizer does.
+func areaCoverage(area int) uint32 {
+	a := uint32(min(area, 0xfff))
+	return coverage(a<<4 | a>>8)
+}

@@ -63,15 +63,16 @@ type sideView struct {
 	path         vg.Path
 	face         font.Face
 	labels       []string
-	gray, fill   color.Color
+	white, gray  color.Color
 	member, dash color.Color
-	ink          color.Color
+	ink, fill    color.Color
 	pattern      []vg.Length
 }
 
 func newSideView() *sideView {
 	v := &sideView{
 		face:    sans(8),
+		white:   color.White,
 		gray:    color.Gray{Y: 210},
 		fill:    color.NRGBA{R: 90, G: 140, B: 200, A: 70},
 		member:  color.RGBA{R: 60, G: 70, B: 90, A: 255},
@@ -85,6 +86,7 @@ func newSideView() *sideView {
 	return v
 }
 
+// segment strokes a straight line.
 func (v *sideView) segment(c vg.Canvas, x0, y0, x1, y1 float64) {
 	v.path = v.path[:0]
 	v.path.Move(vg.Point{X: vg.Length(x0), Y: vg.Length(y0)})
@@ -92,6 +94,17 @@ func (v *sideView) segment(c vg.Canvas, x0, y0, x1, y1 float64) {
 	c.Stroke(v.path)
 }
 
+// quad sets the path to a quadrilateral of four corners.
+func (v *sideView) quad(xy ...float64) {
+	v.path = v.path[:0]
+	v.path.Move(vg.Point{X: vg.Length(xy[0]), Y: vg.Length(xy[1])})
+	for i := 2; i < len(xy); i += 2 {
+		v.path.Line(vg.Point{X: vg.Length(xy[i]), Y: vg.Length(xy[i+1])})
+	}
+	v.path.Close()
+}
+
+// circle sets the path to a circle.
 func (v *sideView) circle(x, y, r float64) {
 	v.path = v.path[:0]
 	v.path.Move(vg.Point{X: vg.Length(x + r), Y: vg.Length(y)})
@@ -102,9 +115,9 @@ func (v *sideView) circle(x, y, r float64) {
 // draw draws the scene into a canvas of 750 x 450 points.
 func (v *sideView) draw(c vg.CanvasSizer) {
 	const w, h = 750, 450
-	page := vg.Rectangle{Max: vg.Point{X: w, Y: h}}
-	c.SetColor(color.White)
-	c.Fill(page.Path())
+	c.SetColor(v.white)
+	v.quad(0, 0, w, 0, w, h, 0, h)
+	c.Fill(v.path)
 
 	// The grid: 32 lines.
 	c.SetLineWidth(0.5)
@@ -119,12 +132,7 @@ func (v *sideView) draw(c vg.CanvasSizer) {
 	c.SetColor(v.fill)
 	for i := range 8 {
 		x, y := 60+80*float64(i), 120+25*float64(i%3)
-		v.path = v.path[:0]
-		v.path.Move(vg.Point{X: vg.Length(x), Y: vg.Length(y)})
-		v.path.Line(vg.Point{X: vg.Length(x + 110), Y: vg.Length(y + 20)})
-		v.path.Line(vg.Point{X: vg.Length(x + 90), Y: vg.Length(y + 130)})
-		v.path.Line(vg.Point{X: vg.Length(x - 15), Y: vg.Length(y + 95)})
-		v.path.Close()
+		v.quad(x, y, x+110, y+20, x+90, y+130, x-15, y+95)
 		c.Fill(v.path)
 	}
 	// 2 wheels.
@@ -166,7 +174,7 @@ func (v *sideView) draw(c vg.CanvasSizer) {
 	for i := range 40 {
 		a := float64(i)
 		v.circle(40+16*a, 80+60*math.Sin(a), 4)
-		c.SetColor(color.White)
+		c.SetColor(v.white)
 		c.Fill(v.path)
 		c.SetColor(v.ink)
 		c.SetLineWidth(1)

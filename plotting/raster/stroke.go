@@ -1,13 +1,11 @@
 package raster
 
-import (
-	"math"
-)
+import "math"
 
 const (
 	// miterLimit is the longest miter, in half line widths; longer ones are
-	// beveled. The value is the default of PDF (ISO 32000-1, table 52) and
-	// PostScript.
+	// beveled. The value is the default of PDF (ISO 32000-1, table 52, from
+	// memory).
 	miterLimit = 10
 
 	// nearest is the least distance between two points of a line that are
@@ -44,7 +42,7 @@ type leg struct {
 func (s *stroker) init(out *polylines, half float64, lc LineCap, lj LineJoin) {
 	s.out, s.half, s.cap, s.join = out, half, lc, lj
 	// A wide line still gets no more points than a curve.
-	s.step = max(chordAngle(half), 2*math.Pi/maxChords)
+	s.step = max(chordAngle(half, flatness), 2*math.Pi/maxChords)
 }
 
 // reach returns how far an outline may lie from its line [px].
@@ -57,12 +55,15 @@ func (s *stroker) reach() float64 {
 
 // stroke outlines all polylines where they are in view.
 func (s *stroker) stroke(p *polylines, view box) {
-	whole := s.dashes.solid() && p.bounds(0, len(p.pieces)).inside(view)
 	for i, piece := range p.pieces {
-		if whole {
-			s.line(p.piece(i), piece.closed)
-		} else {
-			s.cut(p.piece(i), piece.closed, view)
+		line, solid := p.piece(i), s.dashes.solid()
+		switch {
+		case solid && p.bounds(i, i+1).inside(view):
+			s.line(line, piece.closed)
+		case solid && piece.closed:
+			s.cutLoop(line, view)
+		default:
+			s.cut(line, piece.closed, view)
 		}
 	}
 }
@@ -211,6 +212,8 @@ func (s *stroker) turn(p, from point, angle float64) {
 		return
 	}
 	sin, cos := math.Sincos(angle / n)
+	outward := outset(angle / n)
+	from = point{from.x * outward, from.y * outward}
 	for ; n > 1; n-- {
 		from = point{from.x*cos - from.y*sin, from.x*sin + from.y*cos}
 		s.offset(p, from)

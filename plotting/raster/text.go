@@ -9,7 +9,7 @@ import (
 // FillString implements vg.Canvas. The advance of the text is that of
 // f.Width(text): a rune the font lacks shows as the font's substitute glyph, and
 // pairs are kerned. A face without a font draws nothing, as does a size that is
-// not positive.
+// not positive or not finite.
 func (c *Canvas) FillString(f font.Face, pt vg.Point, text string) {
 	c.eachGlyph(f, pt, text, func(g *glyph, m affine) {
 		if g.box.through(m).touches(c.view) {
@@ -44,6 +44,9 @@ func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*gly
 	t := typefaceOf(f.Face)
 	size := f.Font.Size.Points() / float64(t.em)
 	m := c.m.translate(pt.X.Points(), pt.Y.Points()).scale(size, size)
+	if !m.apply(0, 0).finite() || !m.apply(float64(t.em), float64(t.em)).finite() {
+		return
+	}
 	at := 0
 	var prev sfnt.GlyphIndex
 	for i, r := range text {
@@ -61,7 +64,7 @@ func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*gly
 // glyph replaces p by the outline of a glyph; m takes font units to device
 // pixels.
 func (p *polylines) glyph(g *glyph, m affine, view box) {
-	p.reset()
+	p.begin(view)
 	var pen point
 	for i := range g.curves {
 		k := &g.curves[i]
@@ -74,9 +77,9 @@ func (p *polylines) glyph(g *glyph, m affine, view box) {
 			p.finish(true)
 			p.add(q[0])
 		case k.controls == 1:
-			p.quad(pen, q[0], q[1], view, maxHalvings)
+			p.quad(pen, q[0], q[1], maxHalvings)
 		case k.controls == 2:
-			p.cube(pen, q[0], q[1], q[2], view, maxHalvings)
+			p.cube(pen, q[0], q[1], q[2], maxHalvings)
 		default:
 			p.add(q[0])
 		}
