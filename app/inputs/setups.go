@@ -1,0 +1,133 @@
+package inputs
+
+import (
+	"fmt"
+	"slices"
+
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2/theme"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// fillSetup fills the section of the current setup.
+func fillSetup(s *section) {
+	s.choice(about{label: "Setup", help: "The choice of holes that everything is computed for. A car can have many."},
+		newChoice(setupNames, func(v view) string { return v.car.Setups[v.setup].Name },
+			func(c *choice, i int) { c.row.panel.doc.SelectSetup(i) }))
+	for _, row := range car.Rows {
+		label := capital(row.String())
+		s.setupRow(row.SetupKey(), about{label: label, help: fmt.Sprintf("The hole of the %s bracket that this setup uses.", row), action: "Choose " + row.String() + " hole"},
+			newChoice(
+				func(v view) []string { return holeNames(*row.In(v.car), v.units) },
+				func(v view) string { return holeName(*row.In(v.car), *row.Of(&v.car.Setups[v.setup].Holes), v.units) },
+				func(c *choice, hole int) {
+					setup := c.row.panel.doc.Setup()
+					c.set(func(to *car.Car) { *row.Of(&to.Setups[setup].Holes) = hole })
+				}))
+	}
+	s.setupRow("name", about{label: "Name", help: "Each setup has a name of its own.", action: "Rename setup"},
+		newEntry(&words{func(c *car.Car, setup int) *string { return &c.Setups[setup].Name }}))
+	s.setupRow("note", about{label: "Note", help: "Track, weather, what it did: anything worth keeping with the setup.", action: "Set note of setup"},
+		newLongEntry(&words{func(c *car.Car, setup int) *string { return &c.Setups[setup].Note }}))
+	s.row(about{path: "setup"},
+		newButton(about{label: "Copy", help: "Adds a setup with the same holes and makes it the current one."}, "Copy", nil, copySetup),
+		newButton(about{label: "Delete", help: "Deletes this setup. Undo brings it back."}, "Delete", nil, deleteSetup),
+		newButton(about{label: "Move up", help: "Moves this setup up in the list."}, "", theme.MoveUpIcon(), moveSetup(-1)),
+		newButton(about{label: "Move down", help: "Moves this setup down in the list."}, "", theme.MoveDownIcon(), moveSetup(1)),
+	).wide = true
+}
+
+func setupNames(v view) []string {
+	names := make([]string, len(v.car.Setups))
+	for i, s := range v.car.Setups {
+		names[i] = s.Name
+	}
+	return names
+}
+
+func holeNames(holes []r2.Vec, s units.System) []string {
+	names := make([]string, len(holes))
+	for i := range holes {
+		names[i] = holeName(holes, i, s)
+	}
+	return names
+}
+
+// holeName writes a hole's number and place, as in "3 — 22.50, 17.00 in".
+func holeName(holes []r2.Vec, i int, s units.System) string {
+	decimals := s.Decimals(units.Length)
+	return fmt.Sprintf("%d — %.*f, %.*f %s", i+1,
+		decimals, s.FromSI(units.Length, holes[i].X), decimals, s.FromSI(units.Length, holes[i].Y), s.Symbol(units.Length))
+}
+
+// setupRow is a row about the current setup, whichever that is.
+type setupRow struct {
+	*row
+	key   string
+	setup int // that it shows
+	count int // of setups
+}
+
+func (s *section) setupRow(key string, a about, e editor) {
+	r := &setupRow{row: newRow(s, a, e), key: key, setup: -1}
+	r.wide = true
+	s.add(r, r.row)
+}
+
+// show follows the choice of a setup. What was typed for another one goes.
+func (r *setupRow) show(v view) {
+	if n := len(v.car.Setups); v.setup != r.setup || n != r.count {
+		r.setup, r.count = v.setup, n
+		r.path = fmt.Sprintf("setup.%d.%s", v.setup, r.key)
+		if e, ok := r.editors[0].(*entry); ok {
+			e.restore()
+		}
+	}
+	r.row.show(v)
+}
+
+// copySetup adds a copy of the current setup behind it.
+func copySetup(v view, from origin) {
+	p, i := from.home().panel, v.setup
+	name := freeName(v.car, v.car.Setups[i].Name)
+	taken := p.apply(from, "Copy setup", func(c *car.Car) {
+		twin := c.Setups[i]
+		twin.Name = name
+		c.Setups = slices.Insert(c.Setups, i+1, twin)
+	})
+	if taken {
+		p.doc.SelectSetup(i + 1)
+	}
+}
+
+// freeName returns a name like the given one that no setup has: it counts on.
+func freeName(c *car.Car, name string) string {
+	for n := 2; ; n++ {
+		if next := fmt.Sprintf("%s %d", name, n); c.SetupNamed(next) < 0 {
+			return next
+		}
+	}
+}
+
+// deleteSetup deletes the current setup.
+func deleteSetup(v view, from origin) {
+	p, i := from.home().panel, v.setup
+	if len(v.car.Setups) == 1 {
+		p.refuse(from, "This setup stays: a car needs one. Add a copy first.")
+		return
+	}
+	p.apply(from, "Delete setup", func(c *car.Car) { c.Setups = slices.Delete(c.Setups, i, i+1) })
+}
+
+// moveSetup moves the current setup in the list.
+func moveSetup(by int) func(view, origin) {
+	return func(v view, from origin) {
+		i, j := v.setup, v.setup+by
+		if j < 0 || j >= len(v.car.Setups) {
+			return
+		}
+		from.home().panel.apply(from, "Move setup", func(c *car.Car) { c.Setups[i], c.Setups[j] = c.Setups[j], c.Setups[i] })
+	}
+}
