@@ -19,14 +19,15 @@ import (
 // checkPanel answers the builder: what each bar carries and how far that is
 // from its limit.
 type checkPanel struct {
-	study    *study.Study
-	verdict  *widget.Label
-	warnings *widget.Label
-	numbers  *readout.Table
-	object   fyne.CanvasObject
+	study     *study.Study
+	verdict   *widget.Label
+	warnings  *widget.Label
+	numbers   *readout.Table
+	strengths *readout.Table
+	object    fyne.CanvasObject
 }
 
-// Rows of the numbers.
+// Rows of what is carried.
 const (
 	checkLength = iota
 	checkHit
@@ -36,11 +37,6 @@ const (
 	checkPushMode
 	checkPull
 	checkPullLimit
-	checkJohnson
-	checkYield
-	checkEuler
-	checkWall
-	checkSlender
 	checkRows
 )
 
@@ -48,19 +44,34 @@ var checkNames = [checkRows]string{
 	checkLength: "Pin to pin", checkHit: "Hit, here", checkHooked: "Hooked, here",
 	checkPush: "Worst push", checkPushLimit: "Push allowed", checkPushMode: "Governed by",
 	checkPull: "Worst pull", checkPullLimit: "Pull allowed",
-	checkJohnson: "Johnson–Euler", checkYield: "First yield, bowed", checkEuler: "Euler", checkWall: "OD over wall", checkSlender: "Slenderness",
 }
 
-// newCheckPanel returns the panel with its charts below the numbers.
-func newCheckPanel(s *study.Study, charts ...fyne.CanvasObject) *checkPanel {
+// Rows of where the strength comes from.
+const (
+	strengthJohnson = iota
+	strengthYield
+	strengthEuler
+	strengthWall
+	strengthSlender
+	strengthRows
+)
+
+var strengthNames = [strengthRows]string{
+	strengthJohnson: "Johnson–Euler", strengthYield: "First yield, bowed", strengthEuler: "Euler", strengthWall: "OD over wall", strengthSlender: "Slenderness",
+}
+
+// newCheckPanel returns the panel: words, loads, forces over travel, then
+// where the strength comes from and the bow.
+func newCheckPanel(s *study.Study, forces, bow fyne.CanvasObject) *checkPanel {
 	p := &checkPanel{
-		study:    s,
-		verdict:  words(),
-		warnings: words(),
-		numbers:  readout.New([]string{"Upper, each", "Lower, each"}, checkNames[:]),
+		study:     s,
+		verdict:   words(),
+		warnings:  words(),
+		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, checkNames[:]),
+		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
 	p.warnings.Importance = widget.WarningImportance
-	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.warnings, p.numbers}, charts...)...)
+	p.object = scrolled(p.verdict, p.warnings, p.numbers, forces, p.strengths, bow)
 	s.Listen(func(study.Change) { p.refresh() })
 	p.refresh()
 	return p
@@ -111,13 +122,18 @@ func (p *checkPanel) column(pair car.Pair, r *analysis.Result, u units.System) {
 	set(checkPushLimit, force(b.Push.Allowable))
 	set(checkPushMode, b.Push.Kind.String())
 	set(checkPullLimit, force(b.Pull.Allowable))
-	set(checkJohnson, force(b.Johnson))
-	set(checkYield, force(b.FirstYield))
-	set(checkEuler, force(b.Euler))
-	wall, color := fmt.Sprintf("%.1f of %.1f", b.Wall.Ratio, b.Wall.Limit), fyne.ThemeColorName("")
+	p.strength(pair, b, u)
+}
+
+// strength writes what one pair's tube can take before the factor.
+func (p *checkPanel) strength(pair car.Pair, b *analysis.Bar, u units.System) {
+	for row, x := range map[int]float64{strengthJohnson: b.Johnson, strengthYield: b.FirstYield, strengthEuler: b.Euler} {
+		p.strengths.Set(row, int(pair), u.Format(units.Force, x), "")
+	}
+	color := fyne.ThemeColorName("")
 	if b.Wall.Slender() {
 		color = theme.ColorNameError
 	}
-	p.numbers.Set(checkWall, int(pair), wall, color)
-	set(checkSlender, fmt.Sprintf("%.1f", b.Slenderness))
+	p.strengths.Set(strengthWall, int(pair), fmt.Sprintf("%.1f, limit %.1f", b.Wall.Ratio, b.Wall.Limit), color)
+	p.strengths.Set(strengthSlender, int(pair), fmt.Sprintf("%.1f", b.Slenderness), "")
 }

@@ -37,13 +37,14 @@ func (w *Window) openExample(name string) {
 
 // open loads a car file, offering what a crash has left of it.
 func (w *Window) open(path string) {
+	left, found := document.Recoverable(path)
 	if err := w.doc.Open(path); err != nil {
 		w.fail(err)
 		return
 	}
 	w.remember()
-	if r, ok := document.Recoverable(w.doc.Path()); ok {
-		w.offer(r)
+	if found {
+		w.offer(left)
 	}
 }
 
@@ -253,15 +254,7 @@ func (w *Window) offer(r document.Recovery) {
 	}
 	w.ask("Unsaved work found", name+" has unsaved work of "+r.Time.Format("2 January 2006, 15:04")+", kept when Bowline ended without closing it.",
 		answer{"Take it up", func() { w.fail(w.doc.Recover(r)) }},
-		answer{"Delete it", func() { w.fail(r.Discard()) }},
-		answer{"Decide later", nil})
-}
-
-// offerUnsaved offers the newest work of a crash that has no file.
-func (w *Window) offerUnsaved(folder string) {
-	if left := document.Unsaved(folder); len(left) > 0 {
-		w.offer(left[0])
-	}
+		answer{"Delete it", func() { w.fail(r.Discard()) }})
 }
 
 // quit closes the window, asking about unsaved changes.

@@ -90,8 +90,9 @@ func New(app fyne.App, o Options) (*Window, error) {
 	}
 	if o.Path != "" {
 		w.open(o.Path)
+	} else if left := document.Unsaved(o.Folder); len(left) > 0 {
+		w.offer(left[0])
 	}
-	w.offerUnsaved(o.Folder)
 	return w, nil
 }
 
@@ -101,13 +102,13 @@ func (w *Window) build(o Options) {
 	w.view = sideview.New(w.study, look.Current)
 	w.view.Refused = w.refused
 	w.charts = newCharts(w)
-	w.status = widget.NewLabel("")
+	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
 	// The charts that belong to each panel.
 	panels := [][]string{{"anti-squat", "instant-center"}, {"bar-force", "bow"}}
 	tune := newTunePanel(w.study, w.charts.at(panels[0])...)
-	check := newCheckPanel(w.study, w.charts.at(panels[1])...)
+	check := newCheckPanel(w.study, w.charts.views[panels[1][0]], w.charts.views[panels[1][1]])
 	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", check.object))
 	tabs.OnSelected = func(*container.TabItem) { w.charts.show(panels[tabs.SelectedIndex()]...) }
 	tabs.SelectIndex(1)
@@ -151,8 +152,14 @@ func (w *Window) follow(e document.Event) {
 // retitle writes the car's name into the title.
 func (w *Window) retitle() { w.window.SetTitle(w.doc.Title() + " — Bowline") }
 
-// say writes a line under the panes.
+// hint stands under the panes while there is nothing to say.
+const hint = "Drag a bar's end to another hole. With Shift, or with Move holes ticked, the hole itself moves. Arrow keys move the selected hole by 1/16 in or 1 mm."
+
+// say writes a line under the panes; without one, the hint.
 func (w *Window) say(text string) {
+	if text == "" {
+		text = hint
+	}
 	if w.status.Text != text {
 		w.status.SetText(text)
 	}

@@ -11,6 +11,24 @@ import (
 // Stock returns the built-in tables: materials and round tube sizes.
 func Stock() stock.Library { return builtIn() }
 
+// StockWith returns the built-in tables with those of a person's own file over
+// them; an empty path means none. It fails as reading a file and DecodeTables
+// do.
+func StockWith(path string) (stock.Library, error) {
+	if path == "" {
+		return Stock(), nil
+	}
+	data, err := readAll(path)
+	if err != nil {
+		return stock.Library{}, err
+	}
+	own, err := DecodeTables(path, data)
+	if err != nil {
+		return stock.Library{}, err
+	}
+	return Stock().Merge(own), nil
+}
+
 var builtIn = sync.OnceValue(func() stock.Library {
 	return mustDecode("materials.toml", assets.Materials).Merge(mustDecode("tubes.toml", assets.Tubes))
 })

@@ -2,7 +2,10 @@ package carfile
 
 import (
 	"errors"
+	"io/fs"
 	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -282,5 +285,26 @@ func checkValid(t *testing.T, library stock.Library) {
 	t.Helper()
 	if found := library.Validate(); len(found) != 0 {
 		t.Fatal(found)
+	}
+}
+
+func TestStockWithOwnTables(t *testing.T) {
+	if l, err := StockWith(""); err != nil || len(l.Materials) != len(Stock().Materials) {
+		t.Errorf("without a file: %d materials, %v", len(l.Materials), err)
+	}
+	own := filepath.Join(t.TempDir(), "own.toml")
+	text := "units = \"us\"\n[[tube]]\nname = \"2 x 0.120\"\nod = 2.0\nwall = 0.12\n"
+	if err := os.WriteFile(own, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	l, err := StockWith(own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tube, ok := l.Tube("2 x 0.120"); !ok || tube.OD != 2*0.0254 || len(l.Tubes) != len(Stock().Tubes)+1 {
+		t.Errorf("tube %+v of %d", tube, len(l.Tubes))
+	}
+	if _, err := StockWith(own + ".none"); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("missing file: %v", err)
 	}
 }
