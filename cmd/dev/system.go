@@ -16,7 +16,7 @@ const (
 	zypper manager = "zypper"
 )
 
-// probe is how a need is recognised as met; exactly one field is set.
+// probe is how a need is recognized as met; exactly one field is set.
 type probe struct {
 	command string // A program on the path.
 	header  string // A header that the C compiler finds.
