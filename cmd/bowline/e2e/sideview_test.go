@@ -22,12 +22,13 @@ type place struct{ x, z float64 }
 // choice is where the four pivots sit at ride height.
 type choice struct{ upperChassis, lowerChassis, upperHousing, lowerHousing place }
 
-// The holes of testdata/drag.toml, whose axle centerline is 16 in above the ground, and its wheelbase and center of gravity [in].
+// The holes of testdata/drag.toml, whose axle centerline is 16 in above the ground: its setup, and the lower bar one chassis hole higher.
 var (
 	baseline = choice{place{22.5, 17}, place{25.5, 11.5}, place{2.5, 22.5}, place{2.5, 11}}
 	raised   = choice{baseline.upperChassis, place{25.5, 12.25}, baseline.upperHousing, baseline.lowerHousing}
 )
 
+// The wheelbase and the height of the center of gravity in testdata/drag.toml [in].
 const wheelbase, cgHeight = 105, 19.5
 
 // center returns where the lines of the two bars meet.

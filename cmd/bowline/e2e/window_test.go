@@ -159,8 +159,8 @@ func colorsAround(picture image.Image, at Point) int {
 	return len(colors)
 }
 
-// dragLowerChassis drags the lower bar's front end into the next hole up and returns the states before and after.
-func dragLowerChassis(t *testing.T, p *Program, before State) (after State) {
+// dragLowerChassis drags the lower bar's front end from its baseline hole into the next one up and returns the state it comes to rest in.
+func dragLowerChassis(t *testing.T, p *Program, before State) State {
 	t.Helper()
 	from, to := before.Pivot("lower_chassis"), viewOf(t, before, baseline).pixel(raised.lowerChassis)
 	if err := p.Play(new(Script).Drag(from, to)); err != nil {
