@@ -27,7 +27,6 @@ type tunePanel struct {
 const (
 	tuneAhead = iota
 	tuneUp
-	tuneArm
 	tuneSquat
 	tunePinion
 	tuneJoint
@@ -42,7 +41,7 @@ const (
 )
 
 var tuneNames = [tuneRows]string{
-	tuneAhead: "IC ahead", tuneUp: "IC up", tuneArm: "Swing arm", tuneSquat: "Anti-squat",
+	tuneAhead: "IC ahead, swing arm", tuneUp: "IC up", tuneSquat: "Anti-squat",
 	tunePinion: "Pinion angle change", tuneJoint: "Pinion joint", tuneShift: "Axle moves", tuneCG: "CG height",
 	tuneSpring: "Springs, hooked", tuneShare: "Through the bars", tuneThrust: "Thrust, hooked", tuneFront: "Front tires, hooked", tuneLimit: "Limit, hooked",
 }
@@ -64,7 +63,7 @@ func newTunePanel(s *study.Study, charts ...fyne.CanvasObject) *tunePanel {
 func (p *tunePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
 	setWords(p.verdict, r.CenterVerdict(u))
-	p.numbers.SetHeading(1, capital(travelWords(p.study.Travel(), u)))
+	p.numbers.SetHeading(1, "Here: "+travelWords(p.study.Travel(), u))
 	p.column(0, r, &r.Ride, u)
 	p.column(1, r, p.study.Station(), u)
 }
@@ -79,7 +78,6 @@ func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	}
 	set(tuneAhead, ahead)
 	set(tuneUp, up)
-	set(tuneArm, ahead)
 	color := fyne.ThemeColorName("")
 	if s.HasAntiSquat {
 		squat = fmt.Sprintf("%.1f %%", 100*s.AntiSquat)

@@ -1,8 +1,6 @@
 package window
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -33,12 +31,4 @@ func setWords(l *widget.Label, text string) {
 // scrolled stacks objects that scroll up and down together.
 func scrolled(objects ...fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewVScroll(container.NewVBox(objects...))
-}
-
-// capital writes the first letter large.
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
