@@ -47,6 +47,9 @@ func runReport(ctx context.Context, args []string) error {
 	if err != nil {
 		return err
 	}
+	if len(args) == 0 {
+		args = []string{"-demo"}
+	}
 	report := append([]string{"run", "bowline/cmd/bowline-report", "-charts", demoFolder}, args...)
 	if err := command(ctx, "", withoutCgo, "go", report...).Run(); err != nil {
 		return err
