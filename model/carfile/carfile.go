@@ -59,7 +59,7 @@ func decode(name string, data []byte, library stock.Library, steps map[int]migra
 		return nil, err
 	}
 	r := reader{doc: root.doc, text: text, library: library}
-	schema, err := r.schema(root.values, steps)
+	schema, err := r.migrate(root.values, steps)
 	if err != nil {
 		return nil, err
 	}

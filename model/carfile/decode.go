@@ -23,8 +23,11 @@ type reader struct {
 // car reads the whole file. The car is complete only if nothing was noted.
 func (r *reader) car(root map[string]any) *car.Car {
 	c := car.Defaults()
-	r.system(root)
 	r.unknownKeys("", append([]string{"schema", "units"}, names(tables, false)...), root)
+	if _, ok := root["schema"]; !ok {
+		r.note("schema", "is missing", giveSchema)
+	}
+	r.system(root)
 	r.keys("", tables, root, c)
 	r.validate(c)
 	return c
@@ -126,18 +129,21 @@ func (r *reader) validate(c *car.Car) {
 	r.doc.problems = append(r.doc.problems, found...)
 }
 
-// err returns all that was noted, or nil. What belongs to no line of the file
-// gets the first, where schema and units go, or the last, where tables go.
+// err returns all that was noted, or nil. What has no line gets that of the first
+// table of an array, the first of the file, where schema and units go, or the
+// last, where tables go.
 func (r *reader) err() error {
 	last := 1 + strings.Count(strings.TrimSuffix(r.text, "\n"), "\n")
 	for i := range r.doc.problems {
 		p := &r.doc.problems[i]
-		switch {
-		case p.Line > 0:
-		case p.Key == "schema" || p.Key == "units":
+		if p.Line > 0 {
+			continue
+		}
+		p.Line = last
+		if p.Key == "schema" || p.Key == "units" {
 			p.Line = 1
-		default:
-			p.Line = last
+		} else if first := r.doc.at.line(indexPath(p.Key, 0)); first > 0 {
+			p.Line = first
 		}
 	}
 	return r.doc.err()

@@ -56,7 +56,17 @@ func fromSI(s units.System, q units.Quantity, si float64) string {
 	}
 	exact := new(big.Float).SetPrec(wide).SetFloat64(si)
 	exact.Quo(exact, big.NewFloat(s.Factor(q)))
-	return exact.Text('e', longest)
+	return spell(exact, longest+1)
+}
+
+// spell writes a number with the given count of digits.
+func spell(x *big.Float, count int) string {
+	text := x.Text('e', count-1)
+	_, exponent, _ := strings.Cut(text, "e")
+	if n, err := strconv.Atoi(exponent); err == nil && n >= -6 && n < count-1 {
+		return x.Text('f', count-1-n)
+	}
+	return text
 }
 
 // decimal writes a float that reads as one, with a point or an exponent.

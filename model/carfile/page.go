@@ -3,6 +3,7 @@ package carfile
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // page is the text of a file in pieces. Printed in order, the pieces give the
@@ -31,6 +32,27 @@ type entry struct {
 	value  string
 	after  string // the rest of the line
 	at     Range  // where the value was
+}
+
+// with returns the entry with another value. A comment behind it stays in its
+// column while there is room.
+func (e entry) with(value string) entry {
+	comment := strings.TrimLeft(e.after, " ")
+	if value != e.value && strings.HasPrefix(comment, "#") {
+		room := len(e.after) - len(comment) + utf8.RuneCountInString(e.value) - utf8.RuneCountInString(value)
+		e.after = strings.Repeat(" ", max(1, room)) + comment
+	}
+	e.value = value
+	return e
+}
+
+// indent is what stands before the keys of the table.
+func (b *block) indent() string {
+	if len(b.entries) == 0 {
+		return ""
+	}
+	line := b.entries[0].before
+	return line[:len(line)-len(strings.TrimLeft(line, " \t"))]
 }
 
 // newPage takes a text apart.

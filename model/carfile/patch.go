@@ -105,8 +105,7 @@ func (p *patcher) entries(b *block, want []field) {
 			above = e.above
 			continue
 		}
-		e.value = p.value(e.path, e.at, v)
-		kept = append(kept, e)
+		kept = append(kept, e.with(p.value(e.path, e.at, v)))
 	}
 	b.entries, b.below = kept, above+b.below
 	if b.path != "" {
@@ -122,8 +121,8 @@ func (p *patcher) missingEntries(b *block, base, prefix string, want []field) {
 		for i, e := range b.entries {
 			paths[i] = e.path
 		}
-		i := placeOf(paths, base, elder)
-		b.entries = slices.Insert(b.entries, i, entry{path: path, before: name + " = ", value: literal(p.units, v), after: p.page.newline})
+		e := entry{path: path, before: b.indent() + name + " = ", value: literal(p.units, v), after: p.page.newline}
+		b.entries = slices.Insert(b.entries, placeOf(paths, base, elder), e)
 	})
 }
 

@@ -27,8 +27,8 @@ func mustDecodeCar(t interface{ Fatalf(string, ...any) }, text string) *File {
 	return f
 }
 
-func example(t interface{ Fatal(...any) }) string {
-	data, err := os.ReadFile("testdata/example.toml")
+func fixture(t interface{ Fatal(...any) }, name string) string {
+	data, err := os.ReadFile("testdata/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -37,14 +37,11 @@ func example(t interface{ Fatal(...any) }) string {
 
 // forms are the ways to write one car that TOML allows.
 func forms(t interface{ Fatal(...any) }) map[string]string {
-	plain := example(t)
-	odd, err := os.ReadFile("testdata/odd.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	plain := fixture(t, "example.toml")
 	return map[string]string{
 		"plain":          plain,
-		"odd":            string(odd),
+		"odd":            fixture(t, "odd.toml"),
+		"inline":         fixture(t, "inline.toml"),
 		"windows":        mark + strings.ReplaceAll(plain, "\n", "\r\n"),
 		"no last line":   strings.TrimRight(plain, "\n"),
 		"no blank lines": strings.ReplaceAll(plain, "\n\n", "\n"),
@@ -65,7 +62,7 @@ func TestUneditedFileIsUnchanged(t *testing.T) {
 func TestEncodedCarDecodesToItself(t *testing.T) {
 	texts := forms(t)
 	rapid.Check(t, func(t *rapid.T) {
-		name := rapid.SampledFrom([]string{"plain", "odd", "windows", "no last line", "no blank lines", "new us", "new si"}).Draw(t, "form")
+		name := rapid.SampledFrom([]string{"plain", "odd", "inline", "windows", "no last line", "no blank lines", "new us", "new si"}).Draw(t, "form")
 		text, ok := texts[name]
 		if !ok {
 			f, err := New("car.toml", cartest.Random(t, Stock()), map[string]units.System{"new us": units.US, "new si": units.SI}[name], Stock())

@@ -13,9 +13,9 @@ const longestName = 64
 func didYouMean(name string) string { return "did you mean " + strconv.Quote(name) + "?" }
 
 // closest returns the known name that a mistyped one differs from in case only
-// or in at most a third of its letters.
+// or in a third of its letters, rounded.
 func closest(name string, known []string) (string, bool) {
-	best, least := "", len(name)/3+1
+	best, least := "", (len(name)+1)/3+1
 	if len(name) > longestName {
 		return "", false
 	}
