@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -58,7 +59,7 @@ const baseDPI = 96
 func New(key string, host Host) *View {
 	v := &View{key: key, host: host, values: widget.NewLabel("")}
 	v.values.Wrapping = fyne.TextWrapWord
-	v.values.SizeName = "caption"
+	v.values.SizeName = theme.SizeNameCaptionText
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
 	export.Importance = widget.LowImportance

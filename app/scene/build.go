@@ -213,9 +213,13 @@ func (b *builder) housing() {
 		}
 	}
 	axle := b.place(b.station.Pose.Axle)
+	yoke := r2.Vec{X: pinionReach}
+	if c.Driveline.Given {
+		yoke = c.Driveline.PinionJoint
+	}
 	snout := []r2.Vec{
-		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Vec{X: pinionReach, Y: pinionRadius}),
-		b.onHousing(r2.Vec{X: pinionReach, Y: -pinionRadius}), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
+		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Add(yoke, r2.Vec{Y: pinionRadius})),
+		b.onHousing(r2.Sub(yoke, r2.Vec{Y: pinionRadius})), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
 	}
 	b.add(Item{ID: id, Shape: Area, Points: snout, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
 	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})

@@ -91,7 +91,7 @@ func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	set(tunePinion, nose(s.Pose.Turn, u))
 	joint := "not given"
 	if s.Joints.Given {
-		joint = u.Format(units.Angle, s.Joints.Pinion)
+		joint = nose(s.Joints.Pinion, u)
 	}
 	set(tuneJoint, joint)
 	set(tuneShift, either(s.Pose.Shift, u, "forward", "back"))
@@ -110,7 +110,7 @@ func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	set(tuneLimit, hooked.Governs.String())
 }
 
-// nose writes a pinion angle change.
+// nose writes an angle as nose up or down.
 func nose(turn float64, u units.System) string {
 	if math.Abs(turn) < 5e-5 {
 		return u.Format(units.Angle, 0)
