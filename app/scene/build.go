@@ -295,9 +295,9 @@ func (b *builder) bars() {
 		middle := r2.Scale(0.5, r2.Add(housing, chassis))
 		// Words stand on the side where the bar runs away from them.
 		falls := chassis.Y < housing.Y
-		anchor, offset := r2.Vec{}, r2.Vec{Y: 10}
+		anchor, offset := r2.Vec{}, r2.Vec{Y: 11}
 		if pair == car.Lower {
-			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -10}
+			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -15}
 		}
 		if !falls {
 			anchor.X = 1 - anchor.X
