@@ -7,7 +7,10 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/statics"
 	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // Describe says in a few words, a line each, what an item is and its numbers.
@@ -17,7 +20,7 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 	case UpperBar, LowerBar:
 		return describeBar(id.Pair(), r, s, o)
 	case Pivot, Hole:
-		return describeHole(id, r, o)
+		return describeHole(id, r, s, o)
 	case InstantCenter:
 		return []string{"Instant center", length(s.InstantCenter.X) + " ahead of the contact, " + length(s.InstantCenter.Y) + " up"}
 	case CG:
@@ -67,7 +70,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 }
 
 // describeHole names a hole and what a drag or click does.
-func describeHole(id ID, r *analysis.Result, o Options) []string {
+func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []string {
 	holes := *id.Row.In(r.Car)
 	if id.Index >= len(holes) {
 		return nil
@@ -81,11 +84,33 @@ func describeHole(id ID, r *analysis.Result, o Options) []string {
 	case id.Kind == Pivot:
 		hint = "drag to another hole; shift-drag moves the hole"
 	}
-	return []string{
+	lines := []string{
 		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
 		o.Units.FormatExact(units.Length, h.X) + " forward, " + o.Units.FormatExact(units.Length, h.Y) + map[bool]string{true: " above the ground", false: " above the axle"}[id.Row.OnChassis()],
-		hint,
 	}
+	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced {
+		lines = append(lines, "one bar puts in "+forceWords(holeForce(id.Row, l), o.Units)+" ("+o.Case.String()+")")
+	}
+	return append(lines, hint)
+}
+
+// holeForce returns the force of one bar into the hole of a row.
+func holeForce(row car.Row, l *statics.Load) r2.Vec {
+	bar := l.Lower
+	if row.Upper() {
+		bar = l.Upper
+	}
+	if row.OnChassis() {
+		return bar.OnChassis()
+	}
+	return bar.OnHousing
+}
+
+// forceWords writes a force as a part along the ground and a part upright.
+func forceWords(f r2.Vec, u units.System) string {
+	along := map[bool]string{true: " back, ", false: " forward, "}[f.X < 0]
+	upright := map[bool]string{true: " down", false: " up"}[f.Y < 0]
+	return u.Format(units.Force, math.Abs(f.X)) + along + u.Format(units.Force, math.Abs(f.Y)) + upright
 }
 
 // describeSpring says what the springs do in the load case.

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"bowline/app/document"
+	"bowline/app/report"
 	"bowline/assets"
 	"bowline/model/carfile"
 	"bowline/model/stock"
@@ -111,10 +113,13 @@ func (l wide) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	o[0].Resize(size)
 }
 
+// pendingWords say why nothing is done while a typed value is refused.
+const pendingWords = "A value typed is refused; correct it or press Escape there first."
+
 // leave asks about unsaved changes before it goes on.
 func (w *Window) leave(then func()) {
 	if !w.inputs.CommitPending() {
-		w.say("A value typed is refused; correct it or press Escape there first.")
+		w.say(pendingWords)
 		return
 	}
 	if !w.doc.Modified() {
@@ -130,7 +135,7 @@ func (w *Window) leave(then func()) {
 // save writes the car to its file, asking for one where it has none.
 func (w *Window) save(then func()) {
 	if !w.inputs.CommitPending() {
-		w.say("A value typed is refused; correct it or press Escape there first.")
+		w.say(pendingWords)
 		return
 	}
 	err := w.doc.Save()
@@ -255,6 +260,21 @@ func (w *Window) offer(r document.Recovery) {
 	w.ask("Unsaved work found", name+" has unsaved work of "+r.Time.Format("2 January 2006, 15:04")+", kept when Bowline ended without closing it.",
 		answer{"Take it up", func() { w.fail(w.doc.Recover(r)) }},
 		answer{"Delete it", func() { w.fail(r.Discard()) }})
+}
+
+// printReport asks for a file and writes the report's pages.
+func (w *Window) printReport() {
+	if !w.inputs.CommitPending() {
+		w.say(pendingWords)
+		return
+	}
+	w.askFile(".pdf", w.fileName()+".pdf", func(path string) {
+		if err := report.SavePDF(path, w.study.Result(), w.study.Units(), time.Now()); err != nil {
+			w.fail(err)
+			return
+		}
+		w.say("Report written to " + path)
+	})
 }
 
 // quit closes the window, asking about unsaved changes.

@@ -63,6 +63,7 @@ func (w *Window) remake() {
 		item("Save", key(fyne.KeyS), func() { w.save(nil) }),
 		item("Save as…", key(fyne.KeyS, fyne.KeyModifierShift), func() { w.saveAs(nil) }),
 		fyne.NewMenuItemSeparator(),
+		item("Report as PDF…", key(fyne.KeyP), w.printReport),
 		item("Export charts…", key(fyne.KeyE), w.exportAll),
 		fyne.NewMenuItemSeparator(), quit)
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
