@@ -25,12 +25,13 @@ func (d *drag) active() bool { return d.id.Kind != scene.Nothing || d.panning }
 // MouseDown implements desktop.Mouseable: it takes hold of what is under the
 // pointer.
 func (v *SideView) MouseDown(e *desktop.MouseEvent) {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
-		c.Focus(v)
-	}
 	if e.Button != desktop.MouseButtonPrimary {
 		return
 	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
+		c.Focus(v)
+	}
+	v.place()
 	at := vec(e.Position)
 	id := v.picture.Pick(at)
 	v.hot, v.pointer = id, at
@@ -116,7 +117,9 @@ func (v *SideView) dragTo(pointer r2.Vec) []car.Problem {
 		if d.moves {
 			return v.study.Move(d.id.Row, d.id.Index, p)
 		}
-		return v.study.Choose(d.id.Row, v.study.Nearest(d.id.Row, p))
+		problems := v.study.Choose(d.id.Row, v.study.Nearest(d.id.Row, p))
+		v.hot = scene.ID{Kind: scene.Pivot, Row: d.id.Row, Index: v.study.Hole(d.id.Row)}
+		return problems
 	default:
 		to := v.study.Local(v.bracketRow(), v.view.World(pointer))
 		return v.study.MoveBracket(d.id.Kind == scene.ChassisBody, d.before, r2.Sub(to, d.from))

@@ -6,6 +6,7 @@ import (
 	"image"
 	"math"
 
+	"bowline/app/document"
 	"bowline/app/scene"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -18,7 +19,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Fit is what the view keeps in sight while nobody zooms or pans.
+// Fit is what the view keeps in sight while nobody zooms or pans. It fits anew
+// when its size changes, another car is loaded or a fit is asked for, and after
+// an edit that took what it keeps in sight out of the picture.
 type Fit int
 
 // The fits.
@@ -42,11 +45,11 @@ type SideView struct {
 	picture  scene.Picture
 	view     scene.View
 	fit      Fit
+	refit    bool // the view does not suit its size or car any more
 
 	hot     scene.ID // under the pointer
 	pointer r2.Vec   // [px]
 	inside  bool     // the pointer is over the view
-	focused bool
 	drag    drag
 
 	// Refused is told why an edit was refused, and nil when one was taken.
@@ -57,9 +60,10 @@ type SideView struct {
 
 // New returns the side view of a study. colors is asked at every drawing.
 func New(s *study.Study, colors func() *palette.Palette) *SideView {
-	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer()}
+	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer(), refit: true}
 	v.raster = canvas.NewRaster(v.draw)
 	v.ExtendBaseWidget(v)
+	s.Document().Listen(v.follow)
 	s.Listen(func(study.Change) { v.Redraw() })
 	return v
 }
@@ -70,10 +74,15 @@ func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpl
 // MinSize implements fyne.CanvasObject.
 func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(320, 240) }
 
-// Resize implements fyne.CanvasObject.
-func (v *SideView) Resize(size fyne.Size) {
-	v.BaseWidget.Resize(size)
-	v.view = v.view.Resized(float64(size.Width), float64(size.Height))
+// follow lets go of a car that is gone and shows the one in its place.
+func (v *SideView) follow(e document.Event) {
+	if !e.Has(document.Loaded) {
+		return
+	}
+	v.drag, v.refit = drag{}, true
+	if v.fit == Free {
+		v.fit = FitLink
+	}
 }
 
 // Redraw has the view drawn anew in the next frame.
@@ -99,27 +108,58 @@ func (v *SideView) draw(w, h int) image.Image {
 	return v.image
 }
 
-// project places the study's car on screen.
-func (v *SideView) project() {
-	r, s, o := v.study.Result(), v.study.Station(), v.options()
-	v.items = scene.Build(v.items, r, s, o)
+// place chooses the part of the world that is shown. It stands still while
+// something is dragged, and through an edit unless that took what the fit keeps
+// in sight out of it.
+func (v *SideView) place() {
 	width, height := float64(v.Size().Width), float64(v.Size().Height)
-	switch {
-	case v.drag.active():
-		// The picture stands still while something is dragged.
-		v.view = v.view.Resized(width, height)
-	case v.fit == FitLink:
-		v.view = scene.FitLink(width, height, r)
-	case v.fit == FitCar:
-		v.view = scene.FitCar(width, height, r)
-	default:
-		v.view = v.view.Resized(width, height)
+	v.refit = v.refit || width != v.view.Width || height != v.view.Height
+	v.view = v.view.Resized(width, height)
+	if v.fit == Free || v.drag.active() {
+		return
 	}
-	v.picture.Project(v.items, v.view)
+	if fitted, sight := v.fitted(); v.refit || !shows(v.view, sight) && shows(fitted, sight) {
+		v.view, v.refit = fitted, false
+	}
+}
+
+// fitted returns the view that the fit asks for, and the point of the ground's
+// frame that it keeps in sight: the instant center or the front of the car.
+func (v *SideView) fitted() (scene.View, r2.Vec) {
+	r := v.study.Result()
+	if v.fit == FitCar {
+		front := r2.Vec{X: r.Ride.Pose.Ground.Wheelbase + r.Car.Tires.FrontRadius}
+		return scene.FitCar(v.view.Width, v.view.Height, r), front
+	}
+	return scene.FitLink(v.view.Width, v.view.Height, r), r.Ride.InstantCenter
+}
+
+// shows tells whether a point of the ground's frame is in the picture.
+func shows(v scene.View, p r2.Vec) bool {
+	at := v.Screen(p)
+	return at.X >= 0 && at.X <= v.Width && at.Y >= 0 && at.Y <= v.Height
+}
+
+// project puts the study's car on screen and finds what is under the pointer.
+func (v *SideView) project() {
+	v.place()
+	v.arrange()
+	if v.inside && !v.drag.active() {
+		if hot := v.picture.Pick(v.pointer); hot != v.hot {
+			v.hot = hot
+			v.arrange()
+		}
+	}
 	if v.inside && !v.drag.panning {
-		v.picture.Tag(v.pointer, scene.Describe(v.hot, r, s, o))
+		v.picture.Tag(v.pointer, scene.Describe(v.hot, v.study.Result(), v.study.Station(), v.options()))
 		v.picture.Coordinates(v.pointer, v.study.Units())
 	}
+}
+
+// arrange lists what is drawn and where.
+func (v *SideView) arrange() {
+	v.items = scene.Build(v.items, v.study.Result(), v.study.Station(), v.options())
+	v.picture.Project(v.items, v.view)
 }
 
 // options say how the car is shown now.
@@ -132,16 +172,17 @@ func (v *SideView) options() scene.Options {
 
 // SetFit keeps something in sight from now on.
 func (v *SideView) SetFit(f Fit) {
-	v.fit = f
+	v.fit, v.refit = f, true
 	v.Redraw()
 }
 
 // Zoom magnifies about the middle of the view.
 func (v *SideView) Zoom(factor float64) {
-	v.zoom(factor, r2.Vec{X: v.view.Width / 2, Y: v.view.Height / 2})
+	v.zoom(factor, r2.Vec{X: float64(v.Size().Width) / 2, Y: float64(v.Size().Height) / 2})
 }
 
 func (v *SideView) zoom(factor float64, about r2.Vec) {
+	v.place()
 	v.fit = Free
 	v.view = v.view.Zoomed(factor, about)
 	v.Redraw()
@@ -159,10 +200,10 @@ func (v *SideView) Scrolled(e *fyne.ScrollEvent) {
 func vec(p fyne.Position) r2.Vec { return r2.Vec{X: float64(p.X), Y: float64(p.Y)} }
 
 // MouseIn implements desktop.Hoverable.
-func (v *SideView) MouseIn(e *desktop.MouseEvent) { v.hover(e.Position) }
+func (v *SideView) MouseIn(e *desktop.MouseEvent) { v.hover(e) }
 
 // MouseMoved implements desktop.Hoverable.
-func (v *SideView) MouseMoved(e *desktop.MouseEvent) { v.hover(e.Position) }
+func (v *SideView) MouseMoved(e *desktop.MouseEvent) { v.hover(e) }
 
 // MouseOut implements desktop.Hoverable.
 func (v *SideView) MouseOut() {
@@ -170,9 +211,12 @@ func (v *SideView) MouseOut() {
 	v.Redraw()
 }
 
-// hover finds what is under the pointer.
-func (v *SideView) hover(p fyne.Position) {
-	v.inside, v.pointer = true, vec(p)
+// hover takes note of where the pointer is.
+func (v *SideView) hover(e *desktop.MouseEvent) {
+	if e.Button&desktop.MouseButtonPrimary == 0 {
+		v.endDrag() // The button went up where the view does not hear of it.
+	}
+	v.inside, v.pointer = true, vec(e.Position)
 	if !v.drag.active() {
 		v.hot = v.picture.Pick(v.pointer)
 	}
@@ -191,10 +235,10 @@ func (v *SideView) Cursor() desktop.Cursor {
 }
 
 // FocusGained implements fyne.Focusable.
-func (v *SideView) FocusGained() { v.focused = true }
+func (v *SideView) FocusGained() {}
 
 // FocusLost implements fyne.Focusable.
-func (v *SideView) FocusLost() { v.focused = false }
+func (v *SideView) FocusLost() {}
 
 // TypedRune implements fyne.Focusable.
 func (v *SideView) TypedRune(r rune) {

@@ -1,0 +1,22 @@
+package sideview
+
+import (
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// One event of a drag that moves a hole, all of it: edit, analysis, scene and
+// drawing at the size that the view has in a large window.
+func BenchmarkDraggedEvent(b *testing.B) {
+	h := newHand(b, 1280, 800)
+	h.view.study.SetMoving(true)
+	h.frame()
+	from := h.at(25.5, 11.5)
+	h.press(from)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		h.move(r2.Add(from, r2.Vec{Y: float64(5 + i%20)}))
+		h.frame()
+	}
+}
