@@ -3,6 +3,7 @@ package carfile
 import (
 	"fmt"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -62,9 +63,12 @@ func TestUneditedFileIsUnchanged(t *testing.T) {
 func TestEncodedCarDecodesToItself(t *testing.T) {
 	texts := forms(t)
 	rapid.Check(t, func(t *rapid.T) {
-		name := rapid.SampledFrom([]string{"plain", "odd", "inline", "windows", "no last line", "no blank lines", "new us", "new si"}).Draw(t, "form")
+		name := rapid.SampledFrom([]string{"plain", "odd", "inline", "windows", "no last line", "no blank lines", "shuffled", "new us", "new si"}).Draw(t, "form")
 		text, ok := texts[name]
-		if !ok {
+		switch {
+		case name == "shuffled":
+			text = shuffled(t, texts["plain"])
+		case !ok:
 			f, err := New("car.toml", cartest.Random(t, Stock()), map[string]units.System{"new us": units.US, "new si": units.SI}[name], Stock())
 			if err != nil {
 				t.Fatal(err)
@@ -86,6 +90,52 @@ func TestEncodedCarDecodesToItself(t *testing.T) {
 				t.Fatalf("%v\n%s\n%s", err, data, again)
 			}
 			text = string(data)
+		}
+	})
+}
+
+var remark = regexp.MustCompile("# remark [0-9]+")
+
+// shuffled brings the tables of a file into another order and puts remarks and
+// blank lines between and behind its lines.
+func shuffled(t *rapid.T, text string) string {
+	head, rest, _ := strings.Cut(text, "\n[")
+	tables := rapid.Permutation(strings.Split(rest, "\n[")).Draw(t, "tables")
+	var b strings.Builder
+	for i, line := range strings.Split(head+"\n["+strings.Join(tables, "\n["), "\n") {
+		b.WriteString(line)
+		switch rapid.IntRange(0, 5).Draw(t, "more") {
+		case 0:
+			fmt.Fprintf(&b, "\n# remark %d", i)
+		case 1:
+			fmt.Fprintf(&b, " # remark %d", i)
+		case 2:
+			b.WriteString("\n\n")
+		}
+		b.WriteString("\n")
+	}
+	return b.String()
+}
+
+// New numbers, names, driveline and checks leave every remark where it is.
+func TestRemarksStay(t *testing.T) {
+	plain := fixture(t, "example.toml")
+	rapid.Check(t, func(t *rapid.T) {
+		text := shuffled(t, plain)
+		f := mustDecodeCar(t, text)
+		other := cartest.Random(t, Stock())
+		other.Chassis.Upper, other.Chassis.Lower = f.Car.Chassis.Upper, f.Car.Chassis.Lower
+		other.Housing.Upper, other.Housing.Lower = f.Car.Housing.Upper, f.Car.Housing.Lower
+		other.Setups = f.Car.Setups
+		if len(other.Validate(Stock(), units.US)) > 0 {
+			return // The holes do not suit the other car.
+		}
+		data, err := f.Encode(other)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := remark.FindAllString(string(data), -1), remark.FindAllString(text, -1); !slices.Equal(got, want) {
+			t.Fatalf("got  %v\nwant %v\n%s", got, want, data)
 		}
 	})
 }
