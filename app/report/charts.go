@@ -1,0 +1,28 @@
+package report
+
+import (
+	"bowline/app/report/paper"
+	"bowline/model/units"
+	"bowline/plotting"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// chartHeight lets two charts stand on a page [pt].
+const chartHeight = 312
+
+// charts adds charts as wide as the text, two to a page.
+func (l *sheets) charts(list []*plotting.Chart, s units.System) {
+	for _, chart := range list {
+		l.need(airBefore + chartHeight)
+		l.y -= airBefore
+		area := vg.Rectangle{Min: vg.Point{X: margin, Y: l.y - chartHeight}, Max: vg.Point{X: l.width - margin, Y: l.y}}
+		style := plotting.Style{Palette: *ink, Units: s, Width: area.Size().X}
+		style.Palette.Background = white
+		l.draw(func(p *paper.Canvas) {
+			chart.Plot(style).Draw(draw.Canvas{Canvas: p, Rectangle: area})
+		})
+		l.y -= chartHeight
+	}
+}

@@ -1,0 +1,131 @@
+package report_test
+
+import (
+	"bytes"
+	"image/png"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/app/report"
+	"bowline/plotting"
+)
+
+// names lists a folder.
+func names(t *testing.T, folder string) []string {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []string
+	for _, e := range entries {
+		list = append(list, e.Name())
+	}
+	return list
+}
+
+func TestSaveCSV(t *testing.T) {
+	r, s := load(t, reference)
+	folder := filepath.Join(t.TempDir(), "new", "tables")
+	if err := report.SaveCSV(folder, r, s); err != nil {
+		t.Fatal(err)
+	}
+	if got := names(t, folder); !slices.Equal(got, []string{"bars.csv", "travel.csv"}) {
+		t.Errorf("files %q", got)
+	}
+	var want bytes.Buffer
+	if err := report.WriteTravelCSV(&want, r, s); err != nil {
+		t.Fatal(err)
+	}
+	if got, err := os.ReadFile(filepath.Join(folder, report.TravelFile)); err != nil || !bytes.Equal(got, want.Bytes()) {
+		t.Errorf("%v: %.80q", err, got)
+	}
+}
+
+func TestSaveCharts(t *testing.T) {
+	r, s := load(t, reference)
+	folder := filepath.Join(t.TempDir(), "charts")
+	if err := report.SaveCharts(folder, r, s); err != nil {
+		t.Fatal(err)
+	}
+	var want []string
+	for _, chart := range plotting.Charts(r) {
+		want = append(want, chart.Key+".png", chart.Key+".svg")
+		picture, err := os.Open(filepath.Join(folder, chart.Key+".png"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := png.Decode(picture); err != nil {
+			t.Errorf("%s: %v", chart.Key, err)
+		}
+		picture.Close()
+		drawing, err := os.ReadFile(filepath.Join(folder, chart.Key+".svg"))
+		if err != nil || !bytes.Contains(drawing, []byte("<svg")) {
+			t.Errorf("%s: %v, %.80q", chart.Key, err, drawing)
+		}
+	}
+	slices.Sort(want)
+	if got := names(t, folder); !slices.Equal(got, want) {
+		t.Errorf("files %q, want %q", got, want)
+	}
+}
+
+func TestSavePDFReplacesAsAWhole(t *testing.T) {
+	r, s := load(t, reference)
+	path := filepath.Join(t.TempDir(), "report.pdf")
+	if err := os.WriteFile(path, []byte(strings.Repeat("old", 1e6)), 0o640); err != nil {
+		t.Fatal(err)
+	}
+	if err := report.SavePDF(path, r, s, date); err != nil {
+		t.Fatal(err)
+	}
+	got, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want, _ := pdf(t, r, s); !bytes.Equal(got, want) {
+		t.Error("the file holds another document")
+	}
+	if got := names(t, filepath.Dir(path)); !slices.Equal(got, []string{"report.pdf"}) {
+		t.Errorf("left behind: %q", got)
+	}
+}
+
+// Every file that cannot be written is reported.
+func TestSaveReportsEveryFailure(t *testing.T) {
+	r, s := load(t, reference)
+	folder := t.TempDir()
+	for _, name := range []string{report.TravelFile, report.BarsFile, "bar-force.svg"} {
+		if err := os.Mkdir(filepath.Join(folder, name), 0o755); err != nil {
+			t.Fatal(err)
+		}
+	}
+	err := report.SaveCSV(folder, r, s)
+	if err == nil || !strings.Contains(err.Error(), report.TravelFile) || !strings.Contains(err.Error(), report.BarsFile) {
+		t.Errorf("tables: %v", err)
+	}
+	if err := report.SaveCharts(folder, r, s); err == nil || !strings.Contains(err.Error(), "bar-force.svg") {
+		t.Errorf("charts: %v", err)
+	}
+	if _, err := os.Stat(filepath.Join(folder, "bar-force.png")); err != nil {
+		t.Errorf("the other charts: %v", err)
+	}
+	if err := report.SavePDF(filepath.Join(folder, "none", "report.pdf"), r, s, date); err == nil {
+		t.Error("a PDF was written into a folder that does not exist")
+	}
+	file := filepath.Join(folder, "file")
+	if err := os.WriteFile(file, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, save := range []func() error{
+		func() error { return report.SaveCSV(file, r, s) },
+		func() error { return report.SaveCharts(file, r, s) },
+	} {
+		if err := save(); err == nil || !strings.Contains(err.Error(), file) {
+			t.Errorf("into a file: %v", err)
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path"
+	"strconv"
+	"strings"
+	"time"
+
+	"bowline/app/report"
+	"bowline/assets"
+	"bowline/model/analysis"
+	"bowline/model/carfile"
+	"bowline/model/stock"
+	"bowline/model/units"
+)
+
+// Exit statuses.
+const (
+	succeeded = 0
+	failed    = 1 // The errors are on standard error.
+	misused   = 2 // The usage is on standard error.
+)
+
+const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE] (CAR.toml | -demo)
+
+Writes a text report of the car to standard output. Options come before the car file.
+
+`
+
+// request is what the command line asks for.
+type request struct {
+	setup, pdf, csv, charts, tables string
+	json, demo                      bool
+	car                             string
+}
+
+// run carries out the command and returns its exit status. PDF pages are dated
+// now.
+func run(args []string, stdout, stderr io.Writer, now time.Time) int {
+	q, err := parse(args, stdout, stderr)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		return succeeded
+	case err != nil:
+		return misused
+	}
+	if err := q.carryOut(stdout, now); err != nil {
+		fmt.Fprintln(stderr, err)
+		return failed
+	}
+	return succeeded
+}
+
+// parse reads the command line. When it is wrong it says so with the usage on
+// stderr; asked for help it prints the usage on stdout.
+func parse(args []string, stdout, stderr io.Writer) (request, error) {
+	var q request
+	flags := flag.NewFlagSet("bowline-report", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	flags.StringVar(&q.setup, "setup", "", "the setup's `NAME`; the first one if left out")
+	flags.BoolVar(&q.json, "json", false, "write a JSON document instead of the text")
+	flags.StringVar(&q.pdf, "pdf", "", "write the report with its charts to a PDF `FILE` too")
+	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+" and "+report.BarsFile+" into `DIR` too")
+	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
+	flags.StringVar(&q.tables, "tables", "", "take materials and tubes from `FILE` before the built-in ones")
+	flags.BoolVar(&q.demo, "demo", false, "take the built-in demo car")
+	explain := func(w io.Writer) {
+		fmt.Fprint(w, usage)
+		flags.SetOutput(w)
+		flags.PrintDefaults()
+	}
+	err := flags.Parse(args)
+	if errors.Is(err, flag.ErrHelp) {
+		explain(stdout)
+		return q, err
+	}
+	if err == nil {
+		q.car = flags.Arg(0)
+		err = q.check(flags.Args())
+	}
+	if err != nil {
+		fmt.Fprintf(stderr, "bowline-report: %v\n", err)
+		explain(stderr)
+	}
+	return q, err
+}
+
+// check refuses anything but one car.
+func (q *request) check(rest []string) error {
+	switch {
+	case q.demo && len(rest) > 0:
+		return fmt.Errorf("-demo and the car file %q exclude each other", rest[0])
+	case !q.demo && len(rest) == 0:
+		return errors.New("there is no car; give a car file or -demo")
+	case len(rest) > 1:
+		return fmt.Errorf("%q is too much; give one car file, after the options", rest[1])
+	case !q.demo && q.car == "":
+		return errors.New("the name of the car file is empty")
+	}
+	return nil
+}
+
+// carryOut analyzes the car and writes all that is asked for. One output that
+// fails does not keep the others from being written.
+func (q *request) carryOut(stdout io.Writer, now time.Time) error {
+	r, system, err := q.analyze()
+	if err != nil {
+		return err
+	}
+	var failed []error
+	if q.pdf != "" {
+		failed = append(failed, q.savePDF(r, system, now))
+	}
+	if q.csv != "" {
+		failed = append(failed, report.SaveCSV(q.csv, r, system))
+	}
+	if q.charts != "" {
+		failed = append(failed, report.SaveCharts(q.charts, r, system))
+	}
+	write := report.WriteText
+	if q.json {
+		write = report.WriteJSON
+	}
+	return errors.Join(append(failed, write(stdout, r, system))...)
+}
+
+// analyze reads the car and analyzes the setup asked for.
+func (q *request) analyze() (*analysis.Result, units.System, error) {
+	library, err := carfile.StockWith(q.tables)
+	if err != nil {
+		return nil, 0, err
+	}
+	file, err := q.read(library)
+	if err != nil {
+		return nil, 0, err
+	}
+	setup := 0
+	if q.setup != "" {
+		if setup = file.Car.SetupNamed(q.setup); setup < 0 {
+			var names []string
+			for _, s := range file.Car.Setups {
+				names = append(names, strconv.Quote(s.Name))
+			}
+			return nil, 0, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
+		}
+	}
+	r, err := analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup})
+	return r, file.Units, err
+}
+
+// read returns the car file asked for.
+func (q *request) read(library stock.Library) (*carfile.File, error) {
+	if !q.demo {
+		return carfile.Read(q.car, library)
+	}
+	data, err := assets.Cars.ReadFile(assets.DemoCar)
+	if err != nil {
+		return nil, err
+	}
+	return carfile.Decode(q.name(), data, library)
+}
+
+// name is the car file's name in messages.
+func (q *request) name() string {
+	if q.demo {
+		return path.Base(assets.DemoCar)
+	}
+	return q.car
+}
+
+// savePDF writes the PDF unless that would replace one of the files read.
+func (q *request) savePDF(r *analysis.Result, s units.System, now time.Time) error {
+	for _, input := range []string{q.car, q.tables} {
+		a, errA := os.Stat(q.pdf)
+		b, errB := os.Stat(input)
+		if errA == nil && errB == nil && os.SameFile(a, b) {
+			return fmt.Errorf("%s: is read from, and a PDF would replace it; give -pdf another file", q.pdf)
+		}
+	}
+	return report.SavePDF(q.pdf, r, s, now)
+}
