@@ -4,7 +4,6 @@ package chartview
 
 import (
 	"image"
-	"image/color"
 	"strings"
 
 	"bowline/model/units"
@@ -114,6 +113,8 @@ type area struct {
 	inside  bool
 	pointer fyne.Position
 	kept    float64 // travel to return to when the pointer leaves [m]
+	pointed float64 // travel that the pointer has set last [m]
+	moved   bool    // the pointer has set one
 }
 
 func newArea(v *View) *area {
@@ -138,20 +139,24 @@ func (a *area) draw(w, h int) image.Image {
 		v.host.Resized()
 	}
 	if v.shown.Image == nil {
-		return image.NewUniform(color.Transparent)
+		return image.NewRGBA(image.Rect(0, 0, 1, 1)) // Transparent.
 	}
 	return v.shown.Image
 }
 
-// device turns a position into pixels of the picture.
+// device turns a position into pixels of the picture, which may be of the size
+// that the view had before.
 func (a *area) device(p fyne.Position) (x, y float64) {
-	scale := a.view.dpi / baseDPI
-	return float64(p.X) * scale, float64(p.Y) * scale
+	if a.view.shown.Image == nil {
+		return 0, 0
+	}
+	size, pixels := a.Size(), a.view.shown.Image.Rect.Size()
+	return float64(p.X/size.Width) * float64(pixels.X), float64(p.Y/size.Height) * float64(pixels.Y)
 }
 
 // MouseIn implements desktop.Hoverable.
 func (a *area) MouseIn(e *desktop.MouseEvent) {
-	a.inside, a.kept = true, a.view.host.Travel()
+	a.inside, a.moved, a.kept = true, false, a.view.host.Travel()
 	a.point(e.Position)
 }
 
@@ -164,15 +169,18 @@ func (a *area) point(p fyne.Position) {
 	x, y := a.device(p)
 	if travel, ok := a.view.shown.Layout.Travel(x, y); ok {
 		a.view.host.SetTravel(travel)
+		a.pointed, a.moved = a.view.host.Travel(), true
 	}
 	a.view.write()
 }
 
 // MouseOut implements desktop.Hoverable: the car goes back to where it was,
-// unless a click has kept it.
+// unless a click has kept it or something else has moved it by now.
 func (a *area) MouseOut() {
 	a.inside = false
-	a.view.host.SetTravel(a.kept)
+	if a.moved && a.view.host.Travel() == a.pointed {
+		a.view.host.SetTravel(a.kept)
+	}
 	a.view.write()
 }
 

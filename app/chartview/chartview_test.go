@@ -1,0 +1,287 @@
+package chartview
+
+import (
+	"context"
+	"image"
+	"image/color"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"bowline/model/analysis"
+	"bowline/model/carfile"
+	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/palette"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+const inch = 0.0254
+
+// desk is a chart of the reference car, whose rear travels from 4 in of droop
+// to 3 in of bump, in a window.
+type desk struct {
+	t        *testing.T
+	view     *View
+	result   *analysis.Result
+	renderer plotting.Renderer
+	travel   float64
+	units    units.System
+	asked    int      // how often a picture was asked for
+	exports  []string // which charts were to be exported
+}
+
+func newDesk(t *testing.T, key string) *desk {
+	t.Helper()
+	test.NewTempApp(t)
+	const path = "../../testdata/reference.toml"
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := carfile.Decode(path, data, carfile.Stock())
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &desk{t: t, travel: inch}
+	if d.result, err = analysis.Run(context.Background(), f.Car, carfile.Stock(), analysis.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	d.view = New(key, Host{
+		Travel:    func() float64 { return d.travel },
+		SetTravel: func(q float64) { d.travel = q },
+		Units:     func() units.System { return d.units },
+		Resized:   func() { d.asked++ },
+		Export:    func(key string) { d.exports = append(d.exports, key) },
+	})
+	w := test.NewTempWindow(t, d.view)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(430, 340))
+	return d
+}
+
+// frame draws the chart's part of the view at a scale.
+func (d *desk) frame(scale int) image.Image {
+	size := d.view.plot.Size()
+	return d.view.plot.draw(scale*int(size.Width), scale*int(size.Height))
+}
+
+// present draws the picture that the view wants and hands it over.
+func (d *desk) present() {
+	d.t.Helper()
+	size, dpi := d.view.Want()
+	if size == (image.Point{}) {
+		d.t.Fatal("no picture is wanted")
+	}
+	for _, c := range plotting.Charts(d.result) {
+		if c.Key != d.view.Key() {
+			continue
+		}
+		img := image.NewRGBA(image.Rectangle{Max: size})
+		layout, err := d.renderer.Draw(img, dpi, c, plotting.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, plotting.Mark(d.travel))
+		if err != nil {
+			d.t.Fatal(err)
+		}
+		d.view.Present(Picture{Image: img, Chart: c, Layout: layout})
+	}
+}
+
+// over is a mouse event at an x of the chart [SI], in the middle of its height.
+func (d *desk) over(x float64) *desktop.MouseEvent {
+	l := d.view.shown.Layout
+	pixels, size := d.view.shown.Image.Rect.Size(), d.view.plot.Size()
+	px, _ := l.ToPixel(x, 0)
+	e := &desktop.MouseEvent{}
+	e.Position = fyne.NewPos(float32(px/float64(pixels.X))*size.Width, float32((l.Top+l.Bottom)/2/float64(pixels.Y))*size.Height)
+	return e
+}
+
+// margin is a mouse event beside the data.
+func margin() *desktop.MouseEvent {
+	e := &desktop.MouseEvent{}
+	e.Position = fyne.NewPos(2, 2)
+	return e
+}
+
+func (d *desk) wantTravel(inches float64) {
+	d.t.Helper()
+	if math.Abs(d.travel/inch-inches) > 1e-4 {
+		d.t.Errorf("the car is at %v in, want %v in", d.travel/inch, inches)
+	}
+}
+
+func TestNothingIsShownBeforeTheFirstPicture(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	if size, _ := d.view.Want(); size != (image.Point{}) {
+		t.Errorf("before it is on screen the view wants %v", size)
+	}
+	img := d.frame(1)
+	if _, _, _, a := img.At(0, 0).RGBA(); a != 0 || img.Bounds().Dx() > 1000 {
+		t.Errorf("an image of %v with opacity %v", img.Bounds(), a)
+	}
+	// Pointing and leaving do no harm.
+	e := &desktop.MouseEvent{}
+	e.Position = fyne.NewPos(100, 100)
+	d.view.plot.MouseIn(e)
+	d.view.plot.MouseMoved(e)
+	d.view.plot.MouseOut()
+	d.wantTravel(1)
+	if d.view.values.Text != "" {
+		t.Errorf("values %q of no chart", d.view.values.Text)
+	}
+}
+
+func TestAPictureIsAskedForWhenTheSizeChanges(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	size := d.view.plot.Size()
+	want := image.Pt(int(size.Width), int(size.Height))
+	if got, dpi := d.view.Want(); d.asked != 1 || got != want || math.Abs(dpi-96) > 0.5 {
+		t.Errorf("asked %d times, for %v at %v dpi, want %v", d.asked, got, dpi, want)
+	}
+	d.frame(1)
+	d.present()
+	d.frame(1)
+	if d.asked != 1 {
+		t.Errorf("asked %d times at one size", d.asked)
+	}
+	d.frame(2)
+	if got, dpi := d.view.Want(); d.asked != 2 || got != want.Mul(2) || math.Abs(dpi-192) > 0.5 {
+		t.Errorf("asked %d times, for %v at %v dpi, want %v", d.asked, got, dpi, want.Mul(2))
+	}
+	d.present()
+	if img := d.frame(2); img.Bounds().Size() != want.Mul(2) {
+		t.Errorf("shown is a picture of %v", img.Bounds())
+	}
+}
+
+func TestPresentShowsThePicture(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	if img := d.frame(1); img != image.Image(d.view.shown.Image) || img.At(0, 0) != color.Color(palette.Light.Background) {
+		t.Error("the picture is not shown")
+	}
+}
+
+func TestPointingMovesTheCar(t *testing.T) {
+	for _, scale := range []int{1, 2} {
+		d := newDesk(t, "bar-force")
+		d.frame(scale)
+		d.present()
+		d.view.plot.MouseIn(d.over(-0.5 * inch))
+		d.wantTravel(-0.5)
+		d.view.plot.MouseMoved(d.over(-4 * inch))
+		d.wantTravel(-4)
+		d.view.plot.MouseMoved(d.over(2 * inch))
+		d.wantTravel(2)
+		// Words and margins around the data area stand for no travel.
+		d.view.plot.MouseMoved(margin())
+		d.wantTravel(2)
+		d.view.plot.MouseOut()
+		d.wantTravel(1)
+	}
+}
+
+func TestAClickKeepsTheTravel(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	d.view.plot.MouseIn(d.over(-0.5 * inch))
+	d.view.plot.MouseMoved(d.over(-2 * inch))
+	d.view.plot.Tapped(&fyne.PointEvent{})
+	d.view.plot.MouseMoved(d.over(-0.5 * inch))
+	d.wantTravel(-0.5)
+	d.view.plot.MouseOut()
+	d.wantTravel(-2)
+}
+
+// The slider and the keyboard go before what the pointer would bring back.
+func TestLeavingAfterSomethingElseMovedTheCar(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	d.view.plot.MouseIn(d.over(-0.5 * inch))
+	d.travel = 0
+	d.view.plot.MouseOut()
+	d.wantTravel(0)
+	// A pass over the margin moves nothing.
+	d.view.plot.MouseIn(margin())
+	d.travel = 2 * inch
+	d.view.plot.MouseOut()
+	d.wantTravel(2)
+}
+
+// While a picture of the new size is on its way the old one is stretched; the
+// pointer still means what it points at.
+func TestPointingAtAStretchedPicture(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	d.frame(2)
+	d.view.plot.MouseIn(d.over(-0.5 * inch))
+	d.wantTravel(-0.5)
+	d.view.plot.MouseMoved(d.over(2 * inch))
+	d.wantTravel(2)
+}
+
+func TestValuesInWords(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	if text := d.view.values.Text; !strings.HasPrefix(text, "1.00 in bump  ·  ") || !strings.Contains(text, "lower hit") || !strings.Contains(text, "lb push") {
+		t.Errorf("values %q", text)
+	}
+	d.view.plot.MouseIn(d.over(-2 * inch))
+	if text := d.view.values.Text; !strings.HasPrefix(text, "2.00 in droop  ·  ") {
+		t.Errorf("pointing at 2 in of droop, values %q", text)
+	}
+	d.view.plot.MouseOut()
+	d.units = units.SI
+	d.present()
+	if text := d.view.values.Text; !strings.HasPrefix(text, "25.4 mm bump  ·  ") || !strings.Contains(text, " N push") {
+		t.Errorf("in SI, values %q", text)
+	}
+	// At ride height the upper bar of the reference car pulls in the hit case.
+	d.travel = 0
+	d.present()
+	if text := d.view.values.Text; !strings.HasPrefix(text, "ride height") || !strings.Contains(text, "pull") {
+		t.Errorf("at ride height, values %q", text)
+	}
+}
+
+// The chart of the bow has no travel to point at: the values are those under
+// the pointer.
+func TestAChartWithoutTravel(t *testing.T) {
+	d := newDesk(t, "bow")
+	d.frame(1)
+	d.present()
+	before := d.view.values.Text
+	d.view.plot.MouseIn(d.over(5000))
+	d.wantTravel(1)
+	if text := d.view.values.Text; text == before || text == "" {
+		t.Errorf("pointing at the bow shows %q", text)
+	}
+	d.view.plot.MouseOut()
+	d.wantTravel(1)
+	if d.view.values.Text != before {
+		t.Errorf("with the pointer away the values are %q, before %q", d.view.values.Text, before)
+	}
+}
+
+func TestExportNamesItsChart(t *testing.T) {
+	d := newDesk(t, "anti-squat")
+	for _, o := range test.LaidOutObjects(d.view) {
+		if b, ok := o.(*widget.Button); ok {
+			test.Tap(b)
+		}
+	}
+	if len(d.exports) != 1 || d.exports[0] != "anti-squat" || d.view.Key() != "anti-squat" {
+		t.Errorf("exports %q", d.exports)
+	}
+}
