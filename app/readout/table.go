@@ -26,6 +26,10 @@ const rowHeight = 1.5
 // nameShare is the part of the width that names take.
 const nameShare = 0.34
 
+// leastWidth is the width over the text size that two columns of values with
+// their units need.
+const leastWidth = 32
+
 // New returns a table with headings of the value columns and names of the
 // rows; an empty first heading leaves the corner free.
 func New(headings []string, names []string) *Table {
@@ -109,9 +113,10 @@ func (r *renderer) Destroy()                     {}
 // pitch is the height of one row.
 func pitch() float32 { return theme.TextSize() * rowHeight }
 
-// MinSize leaves the cells' width to the surroundings.
+// MinSize does not depend on what is written, so that nothing moves as numbers
+// change.
 func (r *renderer) MinSize() fyne.Size {
-	return fyne.NewSize(260, pitch()*float32(len(r.table.names)+1)+theme.Padding())
+	return fyne.NewSize(leastWidth*theme.TextSize(), pitch()*float32(len(r.table.names)+1)+theme.Padding())
 }
 
 // Layout places rows below the headings and columns side by side.
