@@ -154,8 +154,8 @@ func (w writer) rideHeight() section {
 	s.table.fact("anti-squat", antiSquat)
 	s.table.fact("targets", w.targets())
 	if j := r.Joints; j.Given {
-		s.table.fact("pinion joint", w.angle(j.Pinion))
-		s.table.fact("transmission joint", w.angle(j.Transmission))
+		s.table.fact("pinion joint", w.angle(j.Pinion, "nose"))
+		s.table.fact("transmission joint", w.angle(j.Transmission, "front"))
 	}
 	s.table.fact("bars close from", w.travel(w.Droop)+" to "+w.travel(w.Bump))
 	s.table.fact("travel allowed", w.travel(-w.Car.Springs.RearDroop)+" to "+w.travel(w.Car.Springs.RearBump))
@@ -296,13 +296,13 @@ func (w writer) place(si float64, positive, negative string) string {
 	return w.units.Format(units.Length, math.Abs(si)) + " " + positive
 }
 
-// angle writes an angle, nose up or down.
-func (w writer) angle(si float64) string {
-	direction := " nose up"
+// angle writes an angle and which way a shaft's end points.
+func (w writer) angle(si float64, end string) string {
+	direction := "up"
 	if si < 0 {
-		direction = " nose down"
+		direction = "down"
 	}
-	return w.units.Format(units.Angle, math.Abs(si)) + direction
+	return fmt.Sprintf("%s %s %s", w.units.Format(units.Angle, math.Abs(si)), end, direction)
 }
 
 // travel names a travel.

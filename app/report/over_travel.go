@@ -72,7 +72,7 @@ func (w writer) geometry() section {
 	joints := w.Car.Driveline.Given
 	if joints {
 		s.table.columns = append(s.table.columns, heading{"rear", angle}, heading{"front", angle})
-		s.table.groups = append(s.table.groups, group{"", 4}, group{"joints, nose", 2})
+		s.table.groups = append(s.table.groups, group{"", 4}, group{"joints", 2})
 	}
 	for _, station := range w.stations() {
 		row := []cell{w.travelCell(station.Pose.Travel), words("none"), words("none"), words("none")}

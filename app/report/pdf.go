@@ -20,7 +20,6 @@ func WritePDF(out io.Writer, r *analysis.Result, s units.System, date time.Time)
 	for _, part := range w.sections() {
 		l.section(&part)
 	}
-	l.turn()
 	l.charts(plotting.Charts(r), s)
 	doc := paper.New(l.width, l.height, w.title(), date)
 	for i, page := range l.pages {

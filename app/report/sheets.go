@@ -23,7 +23,7 @@ const (
 	headSize  = 10
 	bodySize  = 8.6
 	footSize  = 7.2
-	pitch     = 1.4  // Distance of lines over the size of their letters.
+	pitch     = 1.3  // Distance of lines over the size of their letters.
 	airBefore = 11.0 // Above a section.
 	barWidth  = 3.0  // Of the bar beside a section.
 	indent    = 9.0

@@ -1,0 +1,273 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+const reference = "../../testdata/reference.toml"
+
+var now = time.Date(2031, 5, 17, 8, 9, 10, 0, time.UTC)
+
+// outcome is what a run of the command leaves.
+type outcome struct {
+	status         int
+	stdout, stderr string
+}
+
+func command(args ...string) outcome {
+	var stdout, stderr bytes.Buffer
+	status := run(args, &stdout, &stderr, now)
+	return outcome{status, stdout.String(), stderr.String()}
+}
+
+// changed writes the reference car with some of its text replaced.
+func changed(t *testing.T, oldnew ...string) string {
+	t.Helper()
+	data, err := os.ReadFile(reference)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.NewReplacer(oldnew...).Replace(string(data))
+	if text == string(data) {
+		t.Fatal("nothing is replaced")
+	}
+	path := filepath.Join(t.TempDir(), "car.toml")
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestWrongUsage(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		says string
+	}{
+		{nil, "there is no car"},
+		{[]string{"-json"}, "there is no car"},
+		{[]string{"-demo", "car.toml"}, "exclude each other"},
+		{[]string{"a.toml", "b.toml"}, `"b.toml" is too much`},
+		{[]string{"a.toml", "-json"}, "after the options"},
+		{[]string{"-pdf"}, "-pdf"},
+		{[]string{"-colour", "car.toml"}, "-colour"},
+		{[]string{"-json=perhaps", "car.toml"}, "perhaps"},
+		{[]string{""}, "is empty"},
+	} {
+		got := command(c.args...)
+		if got.status != 2 || got.stdout != "" || !strings.Contains(got.stderr, c.says) || !strings.Contains(got.stderr, "usage: bowline-report") {
+			t.Errorf("%q: %+v", c.args, got)
+		}
+	}
+}
+
+func TestHelp(t *testing.T) {
+	got := command("-h")
+	if got.status != 0 || got.stderr != "" || !strings.HasPrefix(got.stdout, "usage: bowline-report") {
+		t.Errorf("%+v", got)
+	}
+	for _, option := range []string{"-setup NAME", "-json", "-pdf FILE", "-csv DIR", "-charts DIR", "-tables FILE", "-demo"} {
+		if !strings.Contains(got.stdout, "\n  "+option) {
+			t.Errorf("%s is not explained in\n%s", option, got.stdout)
+		}
+	}
+}
+
+func TestText(t *testing.T) {
+	got := command(reference)
+	if got.status != 0 || got.stderr != "" || !strings.HasPrefix(got.stdout, "Reference, setup \"baseline\"\n") || !strings.Contains(got.stdout, "154.6 %") {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestDemo(t *testing.T) {
+	got := command("-demo")
+	if got.status != 0 || got.stderr != "" || !strings.Contains(got.stdout, "Saltgrass No. 7") {
+		t.Errorf("%+v", got)
+	}
+}
+
+// With -json there is one document on standard output and nothing else.
+func TestJSON(t *testing.T) {
+	got := command("-json", "-setup", "lower bar up", reference)
+	if got.status != 0 || got.stderr != "" {
+		t.Fatalf("%+v", got)
+	}
+	var document struct{ Setup, Units string }
+	d := json.NewDecoder(strings.NewReader(got.stdout))
+	if err := d.Decode(&document); err != nil || document.Setup != "lower bar up" || document.Units != "us" || d.More() {
+		t.Errorf("%v, %+v", err, document)
+	}
+}
+
+func TestUnknownSetup(t *testing.T) {
+	got := command("-setup", "rain", reference)
+	want := reference + `: there is no setup "rain"; give one of "baseline", "lower bar up"` + "\n"
+	if got != (outcome{1, "", want}) {
+		t.Errorf("%+v, want %q", got, want)
+	}
+	if got := command("-setup", "rain", "-demo"); got.status != 1 || !strings.HasPrefix(got.stderr, "saltgrass-7.toml: there is no setup") {
+		t.Errorf("%+v", got)
+	}
+}
+
+// A refused car shows everything that is wrong with it, each with its line.
+func TestRefusedCar(t *testing.T) {
+	path := changed(t, "wheelbase = 105.0", "wheelbase = -105.0", "grip = 2.6", "grip = nan", "chassis_lower = 1", "chassis_lower = 9", "[drive]", "[drive]\nboost = 1")
+	got := command(path)
+	if got.status != 1 || got.stdout != "" {
+		t.Fatalf("%+v", got)
+	}
+	lines := strings.Split(strings.TrimSuffix(got.stderr, "\n"), "\n")
+	for _, want := range []string{"wheelbase", "grip", "setup 2: chassis_lower", "boost"} {
+		if !slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, path+":") && strings.Contains(l, want) }) {
+			t.Errorf("no line about %s in\n%s", want, got.stderr)
+		}
+	}
+	if len(lines) != 4 {
+		t.Errorf("%d lines:\n%s", len(lines), got.stderr)
+	}
+}
+
+func TestMissingFiles(t *testing.T) {
+	none := filepath.Join(t.TempDir(), "none.toml")
+	for _, args := range [][]string{{none}, {"-tables", none, reference}, {t.TempDir()}} {
+		if got := command(args...); got.status != 1 || got.stdout != "" || strings.Count(got.stderr, "\n") != 1 {
+			t.Errorf("%q: %+v", args, got)
+		}
+	}
+}
+
+func TestFiles(t *testing.T) {
+	folder := t.TempDir()
+	in := func(name string) string { return filepath.Join(folder, name) }
+	got := command("-json", "-pdf", in("report.pdf"), "-csv", in("tables"), "-charts", in("charts"), reference)
+	if got.status != 0 || got.stderr != "" || !json.Valid([]byte(got.stdout)) {
+		t.Fatalf("%+v", got)
+	}
+	for name, begin := range map[string]string{
+		"report.pdf": "%PDF", "tables/travel.csv": "travel [in],", "tables/bars.csv": "bar,", "charts/bar-force.svg": "<?xml", "charts/anti-squat.png": "\x89PNG",
+	} {
+		data, err := os.ReadFile(in(name))
+		if err != nil || !strings.HasPrefix(string(data), begin) {
+			t.Errorf("%s: %v, %.20q", name, err, data)
+		}
+	}
+	if data, err := os.ReadFile(in("report.pdf")); err != nil || !bytes.Contains(data, []byte("(D:20310517080910")) {
+		t.Errorf("the PDF has another date: %v", err)
+	}
+}
+
+// What cannot be written is reported, all of it, and the rest is written.
+func TestUnwritableFiles(t *testing.T) {
+	folder := t.TempDir()
+	file := filepath.Join(folder, "file")
+	if err := os.WriteFile(file, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	tables := filepath.Join(folder, "tables")
+	got := command("-pdf", folder, "-charts", file, "-csv", tables, reference)
+	if got.status != 1 || !strings.HasPrefix(got.stdout, "Reference") || !strings.Contains(got.stderr, folder+" is no plain file") || !strings.Contains(got.stderr, file) {
+		t.Errorf("%+v", got)
+	}
+	if _, err := os.Stat(filepath.Join(tables, "travel.csv")); err != nil {
+		t.Error(err)
+	}
+}
+
+// A PDF never takes the place of what it was made from.
+func TestPDFOverAnInput(t *testing.T) {
+	car := changed(t, "Reference", "Precious")
+	got := command("-pdf", car, car)
+	if got.status != 1 || !strings.Contains(got.stderr, "another file") {
+		t.Errorf("%+v", got)
+	}
+	if data, err := os.ReadFile(car); err != nil || !strings.Contains(string(data), "Precious") {
+		t.Errorf("the car is gone: %v, %.80q", err, data)
+	}
+}
+
+// A material of the user's own is known, and one of a built-in name takes its
+// place: with twice the yield strength the bars may pull twice as much.
+func TestTables(t *testing.T) {
+	tables := filepath.Join(t.TempDir(), "tables.toml")
+	const own = `units = "us"
+
+[[material]]
+name = "4130 normalized"
+elastic_modulus = 29e6
+yield = 150e3
+ultimate = 180e3
+density = 0.283
+
+[[material]]
+name = "shop rod"
+elastic_modulus = 29e6
+yield = 36e3
+ultimate = 58e3
+density = 0.283
+`
+	if err := os.WriteFile(tables, []byte(own), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	pull := func(args ...string) (upper, lower float64) {
+		t.Helper()
+		got := command(append([]string{"-json"}, args...)...)
+		if got.status != 0 {
+			t.Fatalf("%+v", got)
+		}
+		var d struct {
+			Bars struct {
+				Upper, Lower struct {
+					Pull float64 `json:"capacity_pull"`
+				}
+			}
+		}
+		if err := json.Unmarshal([]byte(got.stdout), &d); err != nil {
+			t.Fatal(err)
+		}
+		return d.Bars.Upper.Pull, d.Bars.Lower.Pull
+	}
+	was, _ := pull(reference)
+	if is, _ := pull("-tables", tables, reference); is < 1.999*was || is > 2.001*was {
+		t.Errorf("%v with twice the yield strength, %v before", is, was)
+	}
+	car := changed(t, "4130 normalized", "shop rod")
+	if got := command(car); got.status != 1 || !strings.Contains(got.stderr, "shop rod") {
+		t.Errorf("without its table: %+v", got)
+	}
+	if is, _ := pull("-tables", tables, car); is < 0.479*was || is > 0.481*was {
+		t.Errorf("%v with a yield strength of 36 over 75, %v before", is, was)
+	}
+}
+
+func TestRefusedTables(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "tables.toml")
+	if err := os.WriteFile(path, []byte("units = \"us\"\n[[material]]\nname = \"x\"\nyeild = 1\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if got := command("-tables", path, reference); got.status != 1 || got.stdout != "" || !strings.Contains(got.stderr, path+":4:") {
+		t.Errorf("%+v", got)
+	}
+}
+
+// full fails as a pipe that nobody reads.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("no room") }
+
+func TestOutputThatFails(t *testing.T) {
+	for _, args := range [][]string{{reference}, {"-json", reference}} {
+		var stderr bytes.Buffer
+		if status := run(args, full{}, &stderr, now); status != 1 || !strings.Contains(stderr.String(), "no room") {
+			t.Errorf("%q: %d, %q", args, status, stderr.String())
+		}
+	}
+}
