@@ -57,10 +57,10 @@ func translucent(hex uint32, alpha uint8) color.RGBA {
 // Light is for light screens and for paper.
 var Light = Palette{
 	Background: rgb(0xfbf9f5), Raised: rgb(0xf0ece3), Ink: rgb(0x1d2830), Muted: rgb(0x5c6870), Grid: rgb(0xe3ded3), Accent: rgb(0x0d6f66),
-	Push: rgb(0xc4420a), Pull: rgb(0x0b62ad), Slack: rgb(0x7b858c), Upper: rgb(0x0a7a55), Lower: rgb(0x94359a),
+	Push: rgb(0xbe3f08), Pull: rgb(0x0b579b), Slack: rgb(0x616b72), Upper: rgb(0x0a7a55), Lower: rgb(0x94359a),
 	Good: rgb(0x2c7a3d), Bad: rgb(0xb3261e), Target: translucent(0x2c7a3d, 40),
 	Ground: rgb(0x6b5d48), Tire: rgb(0xcdd0d1), Rim: rgb(0x4a555c), Housing: rgb(0x39444b), Chassis: rgb(0x6d5a2c), Hole: rgb(0x98a0a5), Spring: rgb(0x7a8288), Shaft: rgb(0xa8adb0),
-	Center: rgb(0x0d6f66), Action: rgb(0x0d6f66), Whole: rgb(0x8a7a1f), CG: rgb(0x1d2830), Ghost: rgb(0xc3c6c6),
+	Center: rgb(0x0d6f66), Action: rgb(0x0d6f66), Whole: rgb(0x75671a), CG: rgb(0x1d2830), Ghost: rgb(0xc3c6c6),
 }
 
 // Dark is for dark screens.
