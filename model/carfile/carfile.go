@@ -8,11 +8,9 @@
 package carfile
 
 import (
-	"bytes"
 	"fmt"
 	"reflect"
 	"strings"
-	"unicode/utf8"
 
 	"bowline/model/car"
 	"bowline/model/stock"
@@ -51,9 +49,6 @@ func Decode(name string, data []byte, library stock.Library) (*File, error) {
 
 func decode(name string, data []byte, library stock.Library, steps map[int]migration) (*File, error) {
 	text := strings.TrimPrefix(string(data), mark)
-	if err := checkEncoding(name, text); err != nil {
-		return nil, err
-	}
 	root, err := parse(name, []byte(text))
 	if err != nil {
 		return nil, err
@@ -68,21 +63,6 @@ func decode(name string, data []byte, library stock.Library, steps map[int]migra
 		return nil, err
 	}
 	return &File{Car: c, Units: r.units, Schema: schema, name: name, text: string(data), library: library}, nil
-}
-
-// checkEncoding refuses bytes that are not UTF-8. What is too large to be
-// parsed is left to parse.
-func checkEncoding(name, text string) error {
-	if len(text) > MaxSize || utf8.ValidString(text) {
-		return nil
-	}
-	valid := strings.ToValidUTF8(text, string(utf8.RuneError))
-	at := 0
-	for at < len(text) && text[at] == valid[at] {
-		at++
-	}
-	line := 1 + strings.Count(text[:at], "\n")
-	return Problems{{File: name, Line: line, Wrong: "holds bytes that are not UTF-8", Right: "save the file as UTF-8 text"}}
 }
 
 // Encode returns the file's text with the values of c in it. Unchanged values
@@ -104,21 +84,20 @@ func (f *File) Encode(c *car.Car) ([]byte, error) {
 	if marked {
 		text = mark + text
 	}
-	return f.readBack(c, []byte(text))
+	if _, err := f.readBack(c, text); err != nil {
+		return nil, err
+	}
+	return []byte(text), nil
 }
 
 // New lays out a new file for a car, with short comments. The name stands in
 // problems. It refuses a car that Validate refuses.
 func New(name string, c *car.Car, system units.System, library stock.Library) (*File, error) {
-	f := &File{Car: c, Units: system, Schema: Schema, name: name, library: library}
+	f := &File{Units: system, name: name, library: library}
 	if err := f.check(c); err != nil {
 		return nil, err
 	}
-	f.text = newPatcher("", positions{}, system).fresh(contents(c, system))
-	if _, err := f.readBack(c, []byte(f.text)); err != nil {
-		return nil, err
-	}
-	return Decode(name, []byte(f.text), library)
+	return f.readBack(c, newPatcher("", positions{}, system).fresh(contents(c, system)))
 }
 
 // check refuses a car that must not be written.
@@ -133,9 +112,9 @@ func (f *File) check(c *car.Car) error {
 	return nil
 }
 
-// readBack returns the text if it gives c.
-func (f *File) readBack(c *car.Car, text []byte) ([]byte, error) {
-	g, err := Decode(f.name, text, f.library)
+// readBack decodes a text made of a car and makes sure that it gives that car.
+func (f *File) readBack(c *car.Car, text string) (*File, error) {
+	g, err := Decode(f.name, []byte(text), f.library)
 	if err != nil {
 		return nil, fmt.Errorf("the text made of the car is not readable: %w", err)
 	}
@@ -146,5 +125,5 @@ func (f *File) readBack(c *car.Car, text []byte) ([]byte, error) {
 	if !reflect.DeepEqual(g.Car, want) {
 		return nil, fmt.Errorf("%s: the text made of the car gives another car", f.name)
 	}
-	return bytes.Clone(text), nil
+	return g, nil
 }

@@ -3,6 +3,7 @@ package carfile
 import (
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"bowline/model/car"
@@ -36,24 +37,21 @@ func (r *reader) car(root map[string]any) *car.Car {
 // system reads the unit system.
 func (r *reader) system(root map[string]any) {
 	give := "give " + quotedList([]string{units.US.String(), units.SI.String()}, " or ")
-	raw, ok := root["units"]
-	if !ok {
-		r.unitless = true
-		r.note("units", "is missing", give)
-		return
-	}
-	name, ok := raw.(string)
-	if !ok {
-		r.unitless = true
-		r.note("units", "is "+kindOf(raw), give)
-		return
-	}
+	raw, given := root["units"]
+	name, isText := raw.(string)
 	system, err := units.Parse(name)
-	if err != nil {
-		r.unitless = true
-		r.note("units", "is "+quotedList([]string{name}, ""), give)
+	switch {
+	case !given:
+		r.note("units", "is missing", give)
+	case !isText:
+		r.note("units", "is "+kindOf(raw), give)
+	case err != nil:
+		r.note("units", "is "+strconv.Quote(name), give)
+	default:
+		r.units = system
+		return
 	}
-	r.units = system
+	r.unitless = true
 }
 
 // table reads a table: refuses keys it does not know and reads those it does.

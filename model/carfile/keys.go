@@ -1,6 +1,8 @@
 package carfile
 
 import (
+	"slices"
+
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
@@ -37,7 +39,9 @@ var tables = func() []key {
 		if s.Table == "check" {
 			all = append(all, key{name: "driveline", comment: "the driveshaft in side view", optional: true, kind: group{keys: drivelineKeys, given: func(c *car.Car) *bool { return &c.Driveline.Given }}})
 		}
-		all = append(all, key{name: s.Table, comment: tableComments[s.Table], optional: s.Table == "check", kind: group{keys: sectionKeys(s)}})
+		keys := sectionKeys(s)
+		required := slices.ContainsFunc(keys, func(k key) bool { return !k.optional })
+		all = append(all, key{name: s.Table, comment: tableComments[s.Table], optional: !required, kind: group{keys: keys}})
 	}
 	return append(all, key{name: "setup", comment: "a choice of holes; numbers count from 1 in the order listed above", kind: setups{}})
 }()

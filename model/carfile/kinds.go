@@ -61,7 +61,7 @@ func (r *reader) literal(path string) string {
 	return r.text[at.Start:at.End]
 }
 
-// numbers reads a list of two numbers.
+// numbers reads a list of two numbers; NaN stands for one that is wrong.
 func (r *reader) numbers(path string, raw any, q units.Quantity, give string) [2]float64 {
 	pair := [2]float64{math.NaN(), math.NaN()}
 	list, ok := raw.([]any)
@@ -75,13 +75,14 @@ func (r *reader) numbers(path string, raw any, q units.Quantity, give string) [2
 	}
 	for i := range pair {
 		shop, wrong := asNumber(list[i])
-		if wrong != "" {
+		switch {
+		case wrong != "":
 			r.note(path, "holds something that is "+wrong, give)
+		case r.unitless:
+			r.distrust(path)
+		default:
+			pair[i] = toSI(r.units, q, shop, r.literal(indexPath(path, i)))
 		}
-		pair[i] = toSI(r.units, q, shop, r.literal(indexPath(path, i)))
-	}
-	if r.unitless {
-		r.distrust(path)
 	}
 	return pair
 }
@@ -117,18 +118,16 @@ func (k text) give(units.System) string { return giveText }
 type hole func(*car.Car) *int
 
 func (k hole) read(r *reader, path string, raw any, c *car.Car) {
-	n, ok := raw.(int64)
-	switch raw.(type) {
+	switch n := raw.(type) {
 	case int64:
+		*k(c) = int(n) - 1
+		return
 	case float64:
 		r.note(path, "is no whole number", k.give(r.units))
 	default:
 		r.note(path, "is "+kindOf(raw), k.give(r.units))
 	}
-	*k(c) = int(n) - 1
-	if !ok {
-		k.unknown(c)
-	}
+	k.unknown(c)
 }
 
 func (k hole) unknown(c *car.Car) { *k(c) = -1 }

@@ -35,7 +35,7 @@ func older(t *testing.T) string {
 		"schema = 1\n", "schema = -1   # as it was\n",
 		"name = \"Saltgrass No. 7\"\n", "title = \"Saltgrass No. 7\"\n",
 		"gear = 1.8\naxle = 4.10\n", "# both gears together\nratio = 7.38\n",
-		"rear_bump = 3.0\n", "rear_bump = 6.0   # doubled\n",
+		"rear_bump = 3.0\n", "rear_bump = 6.000000000000000000   # doubled\n",
 		"[check]\n", "# of no use any more\n[obsolete]\nx = 1\n\n[check]\n",
 	).Replace(fixture(t, "example.toml"))
 }
@@ -64,7 +64,7 @@ func TestMigratedFileIsSavedInTodaysForm(t *testing.T) {
 	want := strings.NewReplacer(
 		"schema = 1\n", "schema = 1    # as it was\n",
 		"gear = 1.8\naxle = 4.10\n", "gear = 1.8\naxle = 4.1\n# both gears together\n",
-		"rear_bump = 3.0\n", "rear_bump = 3.0   # doubled\n",
+		"rear_bump = 3.0\n", "rear_bump = 3.0                    # doubled\n",
 	).Replace(fixture(t, "example.toml"))
 	if err != nil || string(got) != want {
 		t.Errorf("%v\ngot  %s\nwant %s", err, got, want)
@@ -74,7 +74,7 @@ func TestMigratedFileIsSavedInTodaysForm(t *testing.T) {
 // What a migration does not find is told as with any file, in its old place.
 func TestProblemsOfOlderFile(t *testing.T) {
 	text := strings.Replace(older(t), "title = ", "titel = ", 1)
-	text = strings.Replace(text, "rear_bump = 6.0", "rear_bump = 200.0", 1)
+	text = strings.Replace(text, "rear_bump = 6.000000000000000000", "rear_bump = 200.0", 1)
 	_, err := decode("old.toml", []byte(text), Stock(), madeUp)
 	const want = `old.toml:4: car.name: is missing; give a text in quotes
 old.toml:5: car.titel: is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front

@@ -19,13 +19,16 @@ const (
 	wide = 256
 )
 
-// toSI converts a number of a file to SI, given as the file has it too.
+// toSI converts a number to SI, given as the file has it too, if it does.
 func toSI(s units.System, q units.Quantity, shop float64, literal string) float64 {
 	if digits(literal) <= longest {
 		return s.ToSI(q, shop)
 	}
 	exact, _, err := big.ParseFloat(strings.ReplaceAll(literal, "_", ""), 10, wide, big.ToNearestEven)
 	if err != nil {
+		return s.ToSI(q, shop)
+	}
+	if same, _ := exact.Float64(); same != shop {
 		return s.ToSI(q, shop)
 	}
 	si, _ := exact.Mul(exact, big.NewFloat(s.Factor(q))).Float64()

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 )
@@ -37,10 +38,14 @@ type table struct {
 }
 
 // parse reads a file into its root table. It refuses files over MaxSize, with
-// syntax errors, duplicate keys or redefined tables: the error is a Problems.
+// bytes that are not UTF-8, syntax errors, duplicate keys or redefined tables: the
+// error is a Problems.
 func parse(file string, data []byte) (*table, error) {
 	if len(data) > MaxSize {
 		return nil, Problems{{File: file, Wrong: fmt.Sprintf("has %d bytes", len(data)), Right: fmt.Sprintf("at most %d are read", MaxSize)}}
+	}
+	if line := badEncoding(string(data)); line > 0 {
+		return nil, Problems{{File: file, Line: line, Wrong: "holds bytes that are not UTF-8", Right: "save the file as UTF-8 text"}}
 	}
 	at, err := keyLines(data)
 	if err != nil {
@@ -52,6 +57,19 @@ func parse(file string, data []byte) (*table, error) {
 	}
 	doc := &document{file: file, at: at, wrong: map[string]bool{}}
 	return &table{doc: doc, values: values}, nil
+}
+
+// badEncoding returns the first line with bytes that are not UTF-8, or 0.
+func badEncoding(text string) int {
+	for i, c := range text {
+		if c != utf8.RuneError {
+			continue
+		}
+		if _, width := utf8.DecodeRuneInString(text[i:]); width == 1 {
+			return 1 + strings.Count(text[:i], "\n")
+		}
+	}
+	return 0
 }
 
 func syntaxProblem(file string, err error) Problem {
