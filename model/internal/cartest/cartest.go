@@ -28,7 +28,7 @@ const (
 )
 
 func draw(t *rapid.T, library stock.Library) *car.Car {
-	c := &car.Car{}
+	c := car.Defaults()
 	c.Body = body(t)
 	c.Tires = car.Tires{
 		RearRadius:       number(t, 12, 18, inch),
