@@ -64,7 +64,7 @@ func newCharts(w *Window) *charts {
 		views:  map[string]*chartview.View{},
 		pen:    pen{renderers: map[string]*plotting.Renderer{}, images: map[string]*[2]*image.RGBA{}},
 	}
-	c.worker = runner.New(c.pen.draw, fyne.Do, c.apply)
+	c.worker = runner.New(c.pen.draw, w.post, c.apply)
 	host := chartview.Host{
 		Travel: w.study.Travel, SetTravel: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,

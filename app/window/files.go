@@ -245,10 +245,12 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	if len(files) == 0 {
 		return
 	}
-	if len(files) > 1 {
-		w.say("One car at a time: the first of the files is opened.")
-	}
-	w.leave(func() { w.open(files[0].Path()) })
+	w.leave(func() {
+		w.open(files[0].Path())
+		if len(files) > 1 {
+			w.say("One car at a time: only the first of the files dropped was opened.")
+		}
+	})
 }
 
 // offer asks whether to take what a crash has left.

@@ -41,8 +41,8 @@ func (w *Window) remake() {
 	m := menu{
 		undo: item("Undo", &fyne.ShortcutUndo{}, w.undo),
 		redo: item("Redo", &fyne.ShortcutRedo{}, w.redo),
-		us:   fyne.NewMenuItem("Inches and pounds", func() { w.doc.SetUnits(units.US) }),
-		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.doc.SetUnits(units.SI) }),
+		us:   fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
+		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
 	}
 	recent := fyne.NewMenuItem("Open recent", nil)
 	recent.ChildMenu = fyne.NewMenu("")
@@ -118,12 +118,18 @@ func (w *Window) redo() {
 	}
 }
 
+// setUnits shows other units; a value being typed is taken in those it was
+// typed in.
+func (w *Window) setUnits(u units.System) {
+	if w.inputs.CommitPending() {
+		w.doc.SetUnits(u)
+	}
+}
+
 // setMode chooses light or dark.
 func (w *Window) setMode(m look.Mode) {
 	w.app.Preferences().SetString(prefMode, string(m))
 	w.app.Settings().SetTheme(look.New(m))
-	w.view.Redraw()
-	w.charts.submit()
 }
 
 // keys explains mouse and keyboard.

@@ -8,6 +8,7 @@ import (
 	"bowline/app/document"
 	"bowline/app/inputs"
 	"bowline/app/look"
+	"bowline/app/readout"
 	"bowline/app/sideview"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -26,6 +27,10 @@ type Options struct {
 	StateLog string // file that a line is added to after each picture; empty for none
 	Folder   string // where recovery files and the list of recent files are kept
 	Library  stock.Library
+
+	// Post hands a function to the goroutine that owns the window; nil is
+	// fyne.Do.
+	Post func(func())
 }
 
 // Window is the program's one window.
@@ -35,6 +40,7 @@ type Window struct {
 	doc    *document.Document
 	study  *study.Study
 	recent *document.Recent
+	post   func(func()) // to the goroutine that owns the window
 
 	inputs *inputs.Panel
 	view   *sideview.SideView
@@ -76,13 +82,18 @@ func New(app fyne.App, o Options) (*Window, error) {
 		window: app.NewWindow("Bowline"),
 		doc:    document.New(o.Library, o.Folder, demo),
 		recent: document.LoadRecent(o.Folder),
+		post:   o.Post,
 		stop:   make(chan struct{}),
+	}
+	if w.post == nil {
+		w.post = fyne.Do
 	}
 	w.study = study.New(w.doc, o.Library)
 	w.build(o)
 	w.doc.Listen(w.follow)
 	w.window.SetCloseIntercept(w.quit)
 	w.window.SetOnDropped(w.dropped)
+	app.Settings().AddListener(func(fyne.Settings) { w.charts.submit() })
 	w.retitle()
 	w.remake()
 	if o.StateLog != "" {
@@ -113,8 +124,7 @@ func (w *Window) build(o Options) {
 	tabs.OnSelected = func(*container.TabItem) { w.charts.show(panels[tabs.SelectedIndex()]...) }
 	tabs.SelectIndex(1)
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
-	caution := widget.NewLabelWithStyle(plotting.Caution, fyne.TextAlignLeading, fyne.TextStyle{Italic: true})
-	caution.Wrapping, caution.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, tabs))
 	w.panes = container.NewHSplit(w.inputs, w.center)
 	p := w.app.Preferences()
@@ -186,7 +196,7 @@ func (w *Window) autosave() {
 		case <-w.stop:
 			return
 		case <-tick.C:
-			fyne.Do(func() {
+			w.post(func() {
 				if err := w.doc.Autosave(); err != nil {
 					w.say("The car could not be kept for a crash: " + err.Error())
 				}
