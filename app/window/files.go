@@ -116,10 +116,19 @@ func (l wide) Layout(o []fyne.CanvasObject, size fyne.Size) {
 // pendingWords say why nothing is done while a typed value is refused.
 const pendingWords = "A value typed is refused; correct it or press Escape there first."
 
-// leave asks about unsaved changes before it goes on.
-func (w *Window) leave(then func()) {
+// settled takes what has been typed and not been taken yet, and tells whether
+// that is allowed.
+func (w *Window) settled() bool {
 	if !w.inputs.CommitPending() {
 		w.say(pendingWords)
+		return false
+	}
+	return true
+}
+
+// leave asks about unsaved changes before it goes on.
+func (w *Window) leave(then func()) {
+	if !w.settled() {
 		return
 	}
 	if !w.doc.Modified() {
@@ -134,8 +143,7 @@ func (w *Window) leave(then func()) {
 
 // save writes the car to its file, asking for one where it has none.
 func (w *Window) save(then func()) {
-	if !w.inputs.CommitPending() {
-		w.say(pendingWords)
+	if !w.settled() {
 		return
 	}
 	err := w.doc.Save()
@@ -266,8 +274,7 @@ func (w *Window) offer(r document.Recovery) {
 
 // printReport asks for a file and writes the report's pages.
 func (w *Window) printReport() {
-	if !w.inputs.CommitPending() {
-		w.say(pendingWords)
+	if !w.settled() {
 		return
 	}
 	w.askFile(".pdf", w.fileName()+".pdf", func(path string) {

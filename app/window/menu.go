@@ -106,14 +106,14 @@ func (m *menu) refresh(w *Window) {
 // undo takes the last step back; a value being typed is taken first, so that
 // it is not lost.
 func (w *Window) undo() {
-	if w.inputs.CommitPending() {
+	if w.settled() {
 		w.doc.Undo()
 	}
 }
 
 // redo does the last step again.
 func (w *Window) redo() {
-	if w.inputs.CommitPending() {
+	if w.settled() {
 		w.doc.Redo()
 	}
 }
@@ -121,7 +121,7 @@ func (w *Window) redo() {
 // setUnits shows other units; a value being typed is taken in those it was
 // typed in.
 func (w *Window) setUnits(u units.System) {
-	if w.inputs.CommitPending() {
+	if w.settled() {
 		w.doc.SetUnits(u)
 	}
 }
