@@ -6,6 +6,7 @@ import (
 	"image"
 	"strings"
 
+	"bowline/app/readout"
 	"bowline/model/units"
 	"bowline/plotting"
 
@@ -33,7 +34,7 @@ type View struct {
 	host Host
 
 	plot   *area
-	values *widget.Label
+	values *readout.Prose
 	object fyne.CanvasObject
 
 	shown  Picture
@@ -56,9 +57,7 @@ const baseDPI = 96
 
 // New returns an empty view for the chart with a key.
 func New(key string, host Host) *View {
-	v := &View{key: key, host: host, values: widget.NewLabel("")}
-	v.values.Wrapping = fyne.TextWrapWord
-	v.values.SizeName = theme.SizeNameCaptionText
+	v := &View{key: key, host: host, values: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{})}
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
 	export.Importance = widget.LowImportance
@@ -100,9 +99,7 @@ func (v *View) write() {
 			lines = under
 		}
 	}
-	if text := strings.Join(lines, "  ·  "); text != v.values.Text {
-		v.values.SetText(text)
-	}
+	v.values.Set(strings.Join(lines, "  ·  "))
 }
 
 // area is the drawn part, which follows the pointer.

@@ -131,8 +131,8 @@ func TestNothingIsShownBeforeTheFirstPicture(t *testing.T) {
 	d.view.plot.MouseMoved(e)
 	d.view.plot.MouseOut()
 	d.wantTravel(1)
-	if d.view.values.Text != "" {
-		t.Errorf("values %q of no chart", d.view.values.Text)
+	if d.view.values.Text() != "" {
+		t.Errorf("values %q of no chart", d.view.values.Text())
 	}
 }
 
@@ -234,23 +234,23 @@ func TestValuesInWords(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
 	d.present()
-	if text := d.view.values.Text; !strings.HasPrefix(text, "1.00 in bump  ·  ") || !strings.Contains(text, "lower hit") || !strings.Contains(text, "lb push") {
+	if text := d.view.values.Text(); !strings.HasPrefix(text, "1.00 in bump  ·  ") || !strings.Contains(text, "lower hit") || !strings.Contains(text, "lb push") {
 		t.Errorf("values %q", text)
 	}
 	d.view.plot.MouseIn(d.over(-2 * inch))
-	if text := d.view.values.Text; !strings.HasPrefix(text, "2.00 in droop  ·  ") {
+	if text := d.view.values.Text(); !strings.HasPrefix(text, "2.00 in droop  ·  ") {
 		t.Errorf("pointing at 2 in of droop, values %q", text)
 	}
 	d.view.plot.MouseOut()
 	d.units = units.SI
 	d.present()
-	if text := d.view.values.Text; !strings.HasPrefix(text, "25.4 mm bump  ·  ") || !strings.Contains(text, " N push") {
+	if text := d.view.values.Text(); !strings.HasPrefix(text, "25.4 mm bump  ·  ") || !strings.Contains(text, " N push") {
 		t.Errorf("in SI, values %q", text)
 	}
 	// At ride height the upper bar of the reference car pulls in the hit case.
 	d.travel = 0
 	d.present()
-	if text := d.view.values.Text; !strings.HasPrefix(text, "ride height") || !strings.Contains(text, "pull") {
+	if text := d.view.values.Text(); !strings.HasPrefix(text, "ride height") || !strings.Contains(text, "pull") {
 		t.Errorf("at ride height, values %q", text)
 	}
 }
@@ -261,16 +261,16 @@ func TestAChartWithoutTravel(t *testing.T) {
 	d := newDesk(t, "bow")
 	d.frame(1)
 	d.present()
-	before := d.view.values.Text
+	before := d.view.values.Text()
 	d.view.plot.MouseIn(d.over(5000))
 	d.wantTravel(1)
-	if text := d.view.values.Text; text == before || text == "" {
+	if text := d.view.values.Text(); text == before || text == "" {
 		t.Errorf("pointing at the bow shows %q", text)
 	}
 	d.view.plot.MouseOut()
 	d.wantTravel(1)
-	if d.view.values.Text != before {
-		t.Errorf("with the pointer away the values are %q, before %q", d.view.values.Text, before)
+	if d.view.values.Text() != before {
+		t.Errorf("with the pointer away the values are %q, before %q", d.view.values.Text(), before)
 	}
 }
 

@@ -12,7 +12,6 @@ import (
 	"bowline/app/chartview"
 	"bowline/app/look"
 	"bowline/app/runner"
-	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/carfile"
 	"bowline/model/units"
@@ -28,7 +27,6 @@ import (
 type charts struct {
 	window *Window
 	views  map[string]*chartview.View
-	shown  []string // keys of the panel on show
 	worker *runner.Runner[chartJob, map[string]chartview.Picture]
 	pen    pen
 }
@@ -72,30 +70,14 @@ func newCharts(w *Window) *charts {
 	for _, chart := range plotting.Charts(w.study.Result()) {
 		c.views[chart.Key] = chartview.New(chart.Key, host)
 	}
-	w.study.Listen(func(study.Change) { c.submit() })
 	return c
-}
-
-// at returns the views of charts.
-func (c *charts) at(keys []string) []fyne.CanvasObject {
-	views := make([]fyne.CanvasObject, len(keys))
-	for i, key := range keys {
-		views[i] = c.views[key]
-	}
-	return views
-}
-
-// show has the charts with these keys drawn from now on.
-func (c *charts) show(keys ...string) {
-	c.shown = keys
-	c.submit()
 }
 
 // submit asks for new pictures of what is looked at now.
 func (c *charts) submit() {
 	s := c.window.study
 	job := chartJob{result: s.Result(), travel: s.Travel(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
-	for _, key := range c.shown {
+	for _, key := range c.window.panels[c.window.shown].charts() {
 		v := c.views[key]
 		if size, dpi := v.Want(); size != (image.Point{}) {
 			job.sheets[key] = sheet{size: size, dpi: dpi, frame: v.Frame()}

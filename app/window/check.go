@@ -13,15 +13,14 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // checkPanel answers the builder: what each bar carries and how far that is
 // from its limit.
 type checkPanel struct {
 	study     *study.Study
-	verdict   *widget.Label
-	warnings  *widget.Label
+	verdict   *readout.Prose
+	warnings  *readout.Prose
 	numbers   *readout.Table
 	strengths *readout.Table
 	object    fyne.CanvasObject
@@ -65,27 +64,27 @@ var strengthNames = [strengthRows]string{
 func newCheckPanel(s *study.Study, forces, bow fyne.CanvasObject) *checkPanel {
 	p := &checkPanel{
 		study:     s,
-		verdict:   words(),
-		warnings:  words(),
+		verdict:   words(theme.ColorNameForeground),
+		warnings:  words(theme.ColorNameWarning),
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, checkNames[:]),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
-	p.warnings.Importance = widget.WarningImportance
 	p.object = scrolled(p.verdict, p.warnings, p.numbers, forces, p.strengths, bow)
-	s.Listen(func(study.Change) { p.refresh() })
 	p.refresh()
 	return p
 }
 
+func (p *checkPanel) charts() []string { return []string{"bar-force", "bow"} }
+
 // refresh writes verdict, warnings and numbers.
 func (p *checkPanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	setWords(p.verdict, r.LoadVerdict(u))
+	p.verdict.Set(r.LoadVerdict(u))
 	lines := make([]string, len(r.Warnings))
 	for i, w := range r.Warnings {
 		lines[i] = "▲ " + w.Text(u)
 	}
-	setWords(p.warnings, strings.Join(lines, "\n"))
+	p.warnings.Set(strings.Join(lines, "\n"))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)
 	}

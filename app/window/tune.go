@@ -11,14 +11,13 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // tunePanel answers the racer: where the instant center and the anti-squat
 // are, at ride height and at the travel looked at.
 type tunePanel struct {
 	study   *study.Study
-	verdict *widget.Label
+	verdict *readout.Prose
 	numbers *readout.Table
 	object  fyne.CanvasObject
 }
@@ -50,19 +49,20 @@ var tuneNames = [tuneRows]string{
 func newTunePanel(s *study.Study, charts ...fyne.CanvasObject) *tunePanel {
 	p := &tunePanel{
 		study:   s,
-		verdict: words(),
+		verdict: words(theme.ColorNameForeground),
 		numbers: readout.New([]string{"Ride height", "Here"}, tuneNames[:]),
 	}
 	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.numbers}, charts...)...)
-	s.Listen(func(study.Change) { p.refresh() })
 	p.refresh()
 	return p
 }
 
+func (p *tunePanel) charts() []string { return []string{"anti-squat", "instant-center"} }
+
 // refresh writes verdict and numbers.
 func (p *tunePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	setWords(p.verdict, r.CenterVerdict(u))
+	p.verdict.Set(r.CenterVerdict(u))
 	p.numbers.SetHeading(1, "Here: "+travelWords(p.study.Travel(), u))
 	p.column(0, r, &r.Ride, u)
 	p.column(1, r, p.study.Station(), u)

@@ -9,6 +9,7 @@ import (
 	"bowline/app/inputs"
 	"bowline/app/look"
 	"bowline/app/readout"
+	"bowline/app/runner"
 	"bowline/app/sideview"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -42,6 +43,9 @@ type Window struct {
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
 
+	panels []panel
+	shown  int          // index of the panel on show
+	soon   *runner.Soon // refreshes the panel on show
 	inputs *inputs.Panel
 	view   *sideview.SideView
 	charts *charts
@@ -73,6 +77,9 @@ const (
 // What keeps a file from being opened is shown in the window.
 func New(app fyne.App, o Options) (*Window, error) {
 	app.Settings().SetTheme(look.New(look.Mode(app.Preferences().String(prefMode))))
+	if err := keepFiles(); err != nil {
+		return nil, err
+	}
 	demo, err := demoFile(o.Library)
 	if err != nil {
 		return nil, err
@@ -116,13 +123,17 @@ func (w *Window) build(o Options) {
 	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
-	// The charts that belong to each panel.
-	panels := [][]string{{"anti-squat", "instant-center"}, {"bar-force", "bow"}}
-	tune := newTunePanel(w.study, w.charts.at(panels[0])...)
-	check := newCheckPanel(w.study, w.charts.views[panels[1][0]], w.charts.views[panels[1][1]])
+	tune := newTunePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
+	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
+	w.panels = []panel{tune, check}
 	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", check.object))
-	tabs.OnSelected = func(*container.TabItem) { w.charts.show(panels[tabs.SelectedIndex()]...) }
+	tabs.OnSelected = func(*container.TabItem) {
+		w.shown = tabs.SelectedIndex()
+		w.refresh()
+	}
 	tabs.SelectIndex(1)
+	w.soon = runner.NewSoon(w.post, w.refresh)
+	w.study.Listen(func(study.Change) { w.soon.Ask() })
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
 	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, tabs))
@@ -133,6 +144,18 @@ func (w *Window) build(o Options) {
 	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.panes))
 	w.window.SetPadded(false)
 	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
+}
+
+// panel is what a tab holds.
+type panel interface {
+	refresh()         // writes words and numbers
+	charts() []string // keys of its charts
+}
+
+// refresh brings the panel on show and its charts up to date.
+func (w *Window) refresh() {
+	w.panels[w.shown].refresh()
+	w.charts.submit()
 }
 
 // ShowAndRun shows the window and returns when it is closed.
@@ -160,7 +183,11 @@ func (w *Window) follow(e document.Event) {
 }
 
 // retitle writes the car's name into the title.
-func (w *Window) retitle() { w.window.SetTitle(w.doc.Title() + " — Bowline") }
+func (w *Window) retitle() {
+	if title := w.doc.Title() + " — Bowline"; title != w.window.Title() {
+		w.window.SetTitle(title)
+	}
+}
 
 // hint stands under the panes while there is nothing to say.
 const hint = "Drag a bar's end to another hole. With Shift, or with Move holes ticked, the hole itself moves. Arrow keys move the selected hole by 1/16 in or 1 mm."

@@ -1,31 +1,16 @@
 package window
 
 import (
+	"bowline/app/readout"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/theme"
 )
 
-// words returns a label for sentences.
-func words() *widget.Label {
-	l := widget.NewLabel("")
-	l.Wrapping = fyne.TextWrapWord
-	return l
-}
-
-// setWords changes a label only when its words differ, and hides it without
-// any.
-func setWords(l *widget.Label, text string) {
-	if l.Text != text {
-		l.SetText(text)
-	}
-	if visible := text != ""; visible != l.Visible() {
-		if visible {
-			l.Show()
-		} else {
-			l.Hide()
-		}
-	}
+// words returns a place for sentences in a color of the theme.
+func words(color fyne.ThemeColorName) *readout.Prose {
+	return readout.NewProse("", theme.SizeNameText, color, fyne.TextStyle{})
 }
 
 // scrolled stacks objects that scroll up and down together.
