@@ -175,12 +175,7 @@ func (w *Window) saved(err error, then func()) {
 
 // saveAs asks where to save.
 func (w *Window) saveAs(then func()) {
-	w.askFile("", w.fileName()+".toml", func(path string) {
-		if filepath.Ext(path) == "" {
-			path += ".toml"
-		}
-		w.saved(w.doc.SaveAs(path), then)
-	})
+	w.askFile("", w.fileName()+".toml", func(path string) { w.saved(w.doc.SaveAs(path), then) })
 }
 
 // fileName makes a file stem of the car's name.
@@ -201,25 +196,6 @@ func (w *Window) fileName() string {
 		return "car"
 	}
 	return stem
-}
-
-// askFile asks for a file to write and hands on its path; nothing is written
-// by the asking itself.
-func (w *Window) askFile(extension, name string, then func(path string)) {
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		if err != nil || f == nil {
-			w.fail(err)
-			return
-		}
-		path := f.URI().Path()
-		w.fail(f.Close())
-		then(path)
-	}, w.window)
-	d.SetFileName(name)
-	if extension != "" {
-		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
-	}
-	w.placeDialog(d)
 }
 
 // askOpen asks for a car file to open.
