@@ -64,6 +64,7 @@ func (v *SideView) MouseUp(e *desktop.MouseEvent) {
 	if e.Button != desktop.MouseButtonPrimary {
 		return
 	}
+	v.soon.Flush()
 	if d := v.drag; d.id.Kind == scene.Hole && !d.begun && !d.moves {
 		v.report(v.study.Choose(d.id.Row, d.id.Index))
 	}
@@ -79,9 +80,18 @@ func (v *SideView) Dragged(e *fyne.DragEvent) {
 		v.view = v.view.Panned(r2.Vec{X: float64(e.Dragged.DX), Y: float64(e.Dragged.DY)})
 		v.Redraw()
 	case v.drag.active():
-		v.begin()
-		v.report(v.dragTo(v.pointer))
+		v.soon.Ask()
 	}
+}
+
+// drop brings what is held to where the pointer is by now. The mouse tells of
+// more places than there are pictures; those in between are passed over.
+func (v *SideView) drop() {
+	if v.drag.panning || !v.drag.active() {
+		return
+	}
+	v.begin()
+	v.report(v.dragTo(v.pointer))
 }
 
 // DragEnd implements fyne.Draggable.
@@ -128,6 +138,7 @@ func (v *SideView) dragTo(pointer r2.Vec) []car.Problem {
 
 // endDrag lets go.
 func (v *SideView) endDrag() {
+	v.soon.Flush()
 	if v.drag.begun {
 		v.study.Document().End()
 		v.report(nil)
@@ -138,6 +149,7 @@ func (v *SideView) endDrag() {
 
 // cancelDrag lets go and takes the drag back.
 func (v *SideView) cancelDrag() {
+	v.soon.Drop()
 	if v.drag.begun {
 		v.study.Document().Cancel()
 		v.report(nil)

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"bowline/app/document"
+	"bowline/app/runner"
 	"bowline/app/scene"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -51,6 +52,7 @@ type SideView struct {
 	pointer r2.Vec   // [px]
 	inside  bool     // the pointer is over the view
 	drag    drag
+	soon    *runner.Soon // brings what is dragged to the pointer
 
 	// Refused is told why an edit was refused, and nil when one was taken.
 	Refused func([]car.Problem)
@@ -61,6 +63,7 @@ type SideView struct {
 // New returns the side view of a study. colors is asked at every drawing.
 func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer(), refit: true}
+	v.soon = runner.NewSoon(fyne.Do, v.drop)
 	v.raster = canvas.NewRaster(v.draw)
 	v.ExtendBaseWidget(v)
 	s.Document().Listen(v.follow)
@@ -79,6 +82,7 @@ func (v *SideView) follow(e document.Event) {
 	if !e.Has(document.Loaded) {
 		return
 	}
+	v.soon.Drop()
 	v.drag, v.refit = drag{}, true
 	if v.fit == Free {
 		v.fit = FitLink
