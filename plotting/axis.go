@@ -142,7 +142,7 @@ func step(s Span, factor float64) (by float64, decimals int) {
 	return math.Pow(10, power+1), max(0, -int(power)-1)
 }
 
-// tick is a labelled place on an axis.
+// tick is a labeled place on an axis.
 type tick struct {
 	at    float64 // [SI]
 	label string

@@ -97,12 +97,13 @@ func paper() palette.Palette {
 
 // drawSheet draws a chart with the caution below it.
 func drawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
-	s.Palette, s.Width, s.Frame = paper(), size.Width, Frame{}
+	scale := s.size()
+	small := lettersOf(smallSize*scale, false)
+	lines := small.wrap(Caution, size.Width-2*edge*scale)
+	foot := edge*scale + vg.Length(len(lines))*small.row()
+	s.Palette, s.Width, s.Height, s.Frame = paper(), size.Width, size.Height-foot, Frame{}
 	p := c.picture(s, true, 0)
-	print := lettersOf(smallSize*p.scale, false)
-	lines := print.wrap(Caution, size.Width-2*edge*p.scale)
-	foot := edge*p.scale + vg.Length(len(lines))*print.row()
-	m, least := p.margins, leastArea*p.scale
+	m, least := p.margins, leastArea*scale
 	if size.Width-m.left-m.right < least || size.Height-m.top-m.bottom-foot < least {
 		return fmt.Errorf("a sheet of %.2f × %.2f in leaves no room for the chart; make it larger or the text smaller", size.Width/vg.Inch, size.Height/vg.Inch)
 	}
@@ -113,8 +114,8 @@ func drawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
 	out.BackgroundColor = nil
 	out.Draw(draw.Crop(area, 0, 0, foot, 0))
 	for i, line := range lines {
-		up := foot - edge*p.scale/2 - vg.Length(i+1)*print.row()
-		print.draw(area, s.Palette.Muted, vg.Point{X: edge * p.scale, Y: up + descent*print.size}, 0, line)
+		up := foot - edge*scale/2 - vg.Length(i+1)*small.row()
+		small.draw(area, s.Palette.Muted, vg.Point{X: edge * scale, Y: up + descent*small.size}, 0, line)
 	}
 	return nil
 }

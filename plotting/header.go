@@ -53,13 +53,29 @@ func (p *picture) layHeader(paper bool) header {
 		h.height = p.rows(entries, h.height)
 	}
 	h.entries = entries
-	for _, remark := range p.notes {
-		for _, text := range p.body.wrap(remark(p.frame), width-2*edge*s) {
-			h.height += p.body.row()
-			h.notes = append(h.notes, noteLine{text, h.height})
-		}
+	for _, text := range p.remarkLines(p.style.Height - h.height - p.bottom()) {
+		h.height += p.body.row()
+		h.notes = append(h.notes, noteLine{text, h.height})
 	}
 	return h
+}
+
+// remarkLines breaks the remarks into lines. Where little height is left for
+// them and the data, only the first lines are kept and end in dots.
+func (p *picture) remarkLines(height vg.Length) []string {
+	var lines []string
+	for _, remark := range p.notes {
+		lines = append(lines, p.body.wrap(remark(p.frame), p.style.Width-2*edge*p.scale)...)
+	}
+	if p.style.Height <= 0 {
+		return lines
+	}
+	most := max(1, int((height-comfort*p.scale)/p.body.row()))
+	if len(lines) > most {
+		lines = lines[:most]
+		lines[most-1] += " …"
+	}
+	return lines
 }
 
 // line puts all entries in one line.

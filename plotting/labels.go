@@ -204,8 +204,8 @@ func (l *labeler) besideUpright(x vg.Length, text string) []vg.Point {
 
 // atFoot returns places right and left of an upright line, from the bottom up.
 func (l *labeler) atFoot(x vg.Length, text string) []vg.Point {
-	points := make([]vg.Point, 0, 4)
-	for i := range 2 {
+	points := make([]vg.Point, 0, 8)
+	for i := range 4 {
 		y := l.area.Min.Y + (descent+0.4)*l.size + vg.Length(i)*l.row()
 		points = append(points, vg.Point{X: x + 2*l.air, Y: y}, vg.Point{X: x - 2*l.air - l.width(text), Y: y})
 	}
@@ -217,7 +217,7 @@ func (l *labeler) atFoot(x vg.Length, text string) []vg.Point {
 func (l *labeler) around(at vg.Point, r vg.Length, text string) []vg.Point {
 	w := l.width(text)
 	right, left, center := at.X+r, at.X-r-w, at.X-w/2
-	middle, above, below := at.Y-l.middle(), at.Y+r, at.Y-r-capHeight*l.size
+	middle, above, below := at.Y-l.middle(), at.Y+r+descent*l.size, at.Y-r-capHeight*l.size
 	return []vg.Point{
 		{X: right, Y: middle}, {X: left, Y: middle}, {X: center, Y: above}, {X: center, Y: below},
 		{X: right, Y: above}, {X: left, Y: above}, {X: right, Y: below}, {X: left, Y: below},

@@ -90,11 +90,12 @@ type Renderer struct {
 const leastArea = 24
 
 // Draw fills an image with a chart and a marker, at a resolution [px/inch]
-// that is 96 times the screen's scale. It sets the style's Width. It refuses
+// that is 96 times the screen's scale. It
+// sets the style's Width and Height. It refuses
 // an image that leaves no room for data; the image is then the background.
 func (r *Renderer) Draw(img *image.RGBA, dpi float64, c *Chart, s Style, m Marker) (Layout, error) {
 	size := img.Bounds().Size()
-	s.Width = vg.Length(float64(size.X)/dpi) * vg.Inch
+	s.Width, s.Height = vg.Length(float64(size.X)/dpi)*vg.Inch, vg.Length(float64(size.Y)/dpi)*vg.Inch
 	if !r.holds(size, dpi, c, s) {
 		if err := r.drawBase(size, dpi, c, s); err != nil {
 			r.picture = nil

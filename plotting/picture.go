@@ -18,6 +18,7 @@ const (
 	tickMark  = 3.0
 	swatch    = 16 // legend line
 	swatchGap = 9  // between legend entries
+	comfort   = 80 // height of the data area that remarks leave alone
 )
 
 // picture is a chart made ready to draw: axes fixed, text set, room measured.
@@ -106,7 +107,7 @@ func (p *picture) measure() margins {
 		left:   edge*s + p.body.row() + widest + gap*s + tickMark*s,
 		right:  max(2*edge*s, last+gap*s),
 		top:    p.header.height + gap*s + p.body.middle(),
-		bottom: edge*s + 2*p.body.row() + tickMark*s,
+		bottom: p.bottom(),
 	}
 	if p.pixel > 0 {
 		for _, x := range []*vg.Length{&m.left, &m.right, &m.top, &m.bottom} {
@@ -114,6 +115,11 @@ func (p *picture) measure() margins {
 		}
 	}
 	return m
+}
+
+// bottom is the room that the x axis takes.
+func (p *picture) bottom() vg.Length {
+	return edge*p.scale + 2*p.body.row() + tickMark*p.scale
 }
 
 // snap moves a thin line onto whole pixels.
@@ -137,9 +143,11 @@ func targetFill(p *palette.Palette) color.RGBA {
 	return color.RGBA{R: mix(t.R, b.R, t.A), G: mix(t.G, b.G, t.A), B: mix(t.B, b.B, t.A), A: 255}
 }
 
+// patterns are the dashes of each line style at scale 1 [pt].
+var patterns = [...][]vg.Length{solid: nil, dashed: {4, 2.5}, long: {10, 4}, fine: {1.5, 2.5}}
+
 // stroke returns the look of a line.
 func (p *picture) stroke(i ink, d dash, width float64) draw.LineStyle {
-	patterns := map[dash][]vg.Length{dashed: {4, 2.5}, long: {10, 4}, fine: {1.5, 2.5}}
 	pattern := make([]vg.Length, len(patterns[d]))
 	for j, x := range patterns[d] {
 		pattern[j] = x * p.scale

@@ -1,0 +1,113 @@
+package plotting
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+// A bow grows as e0/(1 − P/Pe) with Pe = π²EI/L²: Case, Chilver & Ross,
+// Strength of Materials and Structures, p. 439.
+func TestBowCurves(t *testing.T) {
+	r := analyze(t, saltgrass())
+	c := Bow(r)
+	const e = 29000 * ksi
+	od, id := 1.25*inch, 1.06*inch
+	second := math.Pi / 64 * (math.Pow(od, 4) - math.Pow(id, 4))
+	for name, length := range map[string]float64{
+		"upper": math.Hypot(20, 5.5) * inch, // (2.5, 22.5) to (22.5, 17) in
+		"lower": math.Hypot(23, 0.5) * inch, // (2.5, 11) to (25.5, 11.5) in
+	} {
+		euler := math.Pi * math.Pi * e * second / (length * length)
+		points := named(t, c, name).runs[0]
+		for _, at := range points {
+			if want := 0.001 * length / (1 - at.X/euler); math.Abs(at.Y/want-1) > 1e-9 {
+				t.Fatalf("%s: %g m under %g N, want %g", name, at.Y, at.X, want)
+			}
+		}
+		p := car.Upper
+		if name == "lower" {
+			p = car.Lower
+		}
+		if first, last := points[0], points[len(points)-1]; first.X != 0 || last.X != r.Bars[p].FirstYield {
+			t.Errorf("%s runs from %g to %g N", name, first.X, last.X)
+		}
+	}
+}
+
+func TestBowMarks(t *testing.T) {
+	r := analyze(t, saltgrass())
+	c := Bow(r)
+	for p, name := range pairNames {
+		if limit := labeled(c, name+" limit"); limit == nil || !limit.upright || limit.at != r.Bars[p].Push.Allowable {
+			t.Errorf("%s: allowable push %+v", name, limit)
+		}
+	}
+	var worst []mark
+	for _, m := range c.marks {
+		if m.name == "worst push" {
+			worst = append(worst, m)
+		}
+	}
+	// Only the lower bars push.
+	if len(worst) != 1 || worst[0].at.X != r.Worst[car.Lower][column.Push].Force || worst[0].shape != disc {
+		t.Errorf("%+v", worst)
+	}
+}
+
+func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
+	for share, drawn := range map[float64]bool{1.2: true, 3: false} {
+		q := copied(analyze(t, saltgrass()))
+		yield := q.Bars[car.Lower].FirstYield
+		q.Worst[car.Lower][column.Push].Force = share * yield
+		c := Bow(q)
+		if got := remarks(c, units.US); !strings.HasPrefix(got, "The worst push on the lower bars, ") || !strings.Contains(got, "past first yield") {
+			t.Errorf("%g: %q", share, got)
+		}
+		line := labeled(c, "lower worst")
+		if (line != nil) != drawn || drawn && !c.frame(&Style{}).X.Contains(line.at) {
+			t.Errorf("%g: line %+v", share, line)
+		}
+	}
+}
+
+func TestStraightBarsDoNotBow(t *testing.T) {
+	straight := saltgrass()
+	straight.Check.Crookedness = 0
+	c := Bow(analyze(t, straight))
+	for _, l := range c.lines {
+		for _, at := range l.runs[0] {
+			if at.Y != 0 {
+				t.Fatalf("%s bows %g", l.name, at.Y)
+			}
+		}
+	}
+	if got := remarks(c, units.US); got != "Nothing bows, since no initial bow is given." {
+		t.Error(got)
+	}
+}
+
+func TestBowReadout(t *testing.T) {
+	r := analyze(t, saltgrass())
+	c := Bow(r)
+	// Pe is 38,500 and 31,300 lb: 0.02074/(1 + 3319/38500) and 0.02301/(1 − 5933/31300) in.
+	got := c.Readout(0, units.US)
+	if len(got) != 3 || !strings.HasPrefix(got[1], "upper hit ") || !strings.Contains(got[1], " lb pull — bow 0.019 in") || !strings.Contains(got[2], " lb push — bow 0.028 in") {
+		t.Errorf("%q", got)
+	}
+	// Without load a bar 23.005 in long has its initial bow, a thousandth.
+	if got := c.subject.readoutAt(0, units.US); len(got) != 3 || got[0] != "0 lb push" || got[2] != "lower bows 0.023 in" {
+		t.Errorf("%q", got)
+	}
+	if got := c.subject.readoutAt(1e7, units.US); got[1] != "upper buckles" {
+		t.Errorf("%q", got)
+	}
+	past := 1.05 * r.Bars[car.Lower].FirstYield
+	if got := c.subject.readoutAt(past, units.US); !strings.HasSuffix(got[2], ", past first yield") {
+		t.Errorf("%q", got)
+	}
+}

@@ -1,0 +1,208 @@
+package plotting
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+
+	"pgregory.net/rapid"
+)
+
+// named returns the line of a chart with a name.
+func named(t *testing.T, c *Chart, name string) *line {
+	t.Helper()
+	for i := range c.lines {
+		if c.lines[i].name == name {
+			return &c.lines[i]
+		}
+	}
+	t.Fatalf("%s has no line %q", c.Key, name)
+	return nil
+}
+
+// labeled returns the rule of a chart whose label in US units starts so.
+func labeled(c *Chart, label string) *rule {
+	for i := range c.rules {
+		if r := &c.rules[i]; r.label != nil && strings.HasPrefix(r.label(units.US), label) {
+			return r
+		}
+	}
+	return nil
+}
+
+// remarks writes what stands under a chart's legend.
+func remarks(c *Chart, s units.System) string {
+	f := c.frame(&Style{Units: s})
+	var all []string
+	for _, r := range c.notes {
+		all = append(all, r(f))
+	}
+	return strings.TrimSpace(strings.Join(all, " "))
+}
+
+func TestForceLinesAreTheResult(t *testing.T) {
+	r := analyze(t, saltgrass())
+	c := Forces(r)
+	for name, force := range map[string]func(*analysis.Station) float64{
+		"upper hit":    func(s *analysis.Station) float64 { return s.Loads.Hit.Upper.Tension },
+		"upper hooked": func(s *analysis.Station) float64 { return s.Loads.Hooked.Upper.Tension },
+		"lower hit":    func(s *analysis.Station) float64 { return s.Loads.Hit.Lower.Tension },
+		"lower hooked": func(s *analysis.Station) float64 { return s.Loads.Hooked.Lower.Tension },
+	} {
+		l := named(t, c, name)
+		if len(l.runs) != 1 || len(l.runs[0]) != len(r.Travel) {
+			t.Fatalf("%s: %d runs", name, len(l.runs))
+		}
+		if (l.dash == dashed) != strings.HasSuffix(name, "hooked") {
+			t.Errorf("%s: dash %v", name, l.dash)
+		}
+		for i := range r.Travel {
+			if at := l.runs[0][i]; at.X != r.Travel[i].Pose.Travel || at.Y != force(&r.Travel[i]) {
+				t.Fatalf("%s: point %d is %v", name, i, at)
+			}
+		}
+	}
+}
+
+// A 1.25 x 0.095 in tube has π·0.095·1.155 = 0.34471 in²; at 75 ksi and a
+// factor of 2 it may pull 12,927 lb.
+func TestForceLimits(t *testing.T) {
+	r := analyze(t, saltgrass())
+	c := Forces(r)
+	pull := labeled(c, "upper pull limit 12,927 lb")
+	if pull == nil || math.Abs(pull.at/lbf-12927) > 0.5 {
+		t.Errorf("upper pull limit: %+v", pull)
+	}
+	push := labeled(c, "lower push limit")
+	if push == nil || push.at != -r.Bars[car.Lower].Push.Allowable {
+		t.Errorf("lower push limit: %+v", push)
+	}
+	if frame := c.frame(&Style{}); !frame.Y.Contains(push.at) {
+		t.Errorf("lower push limit is out of sight in %v", frame.Y)
+	}
+	for _, absent := range []string{"upper push", "lower pull"} {
+		if labeled(c, absent) != nil {
+			t.Errorf("no bar comes up against the %s limit, yet it is drawn", absent)
+		}
+	}
+}
+
+func TestForceLimitOfEqualTubesIsOneLine(t *testing.T) {
+	q := copied(analyze(t, saltgrass()))
+	q.Worst[car.Lower][column.Pull].Force = 1
+	c := Forces(q)
+	if labeled(c, "pull limit of all bars 12,927 lb") == nil || labeled(c, "upper pull") != nil || labeled(c, "lower pull") != nil {
+		t.Error("equal pull limits are not one line")
+	}
+}
+
+func TestForceLinesBreakWhereTheBarsCannotHoldTheAxle(t *testing.T) {
+	q := copied(analyze(t, saltgrass()))
+	q.Travel[10].Loads.Hit.Balanced = false
+	q.Travel[11].Loads.Hit.Balanced = false
+	c := Forces(q)
+	l := named(t, c, "lower hit")
+	if len(l.runs) != 2 || len(l.runs[0]) != 10 || len(l.runs[1]) != len(q.Travel)-12 {
+		t.Fatalf("%d runs", len(l.runs))
+	}
+	if hooked := named(t, c, "lower hooked"); len(hooked.runs) != 1 {
+		t.Error("the other case broke too")
+	}
+	// 23 steps over 4 in of droop: stations 10 and 11 are at 13 and 12 steps.
+	if got := remarks(c, units.US); !strings.Contains(got, "No force at 2.26 to 2.09 in droop: the bars cannot hold the axle there.") {
+		t.Error(got)
+	}
+	if got := c.Table(units.US).Rows[10]; got[1].Given != true || got[2].Given != false {
+		t.Errorf("row of the break: %v", got)
+	}
+}
+
+func TestForcesWithoutAnyValueStillShowTheLimits(t *testing.T) {
+	q := copied(analyze(t, saltgrass()))
+	for i := range q.Travel {
+		q.Travel[i].Loads.Hit.Balanced, q.Travel[i].Loads.Hooked.Balanced = false, false
+	}
+	c := Forces(q)
+	if f := c.frame(&Style{}); !f.Y.Contains(-q.Bars[car.Lower].Push.Allowable) || !f.Y.Contains(q.Bars[car.Upper].Pull.Allowable) {
+		t.Errorf("frame %v", f.Y)
+	}
+}
+
+func TestHugeForcesDoNotFlattenTheChart(t *testing.T) {
+	q := copied(analyze(t, saltgrass()))
+	last := len(q.Travel) - 1
+	q.Travel[last].Loads.Hit.Upper.Tension = 1e9
+	c := Forces(q)
+	if f := c.frame(&Style{}); f.Y.Max > 4*q.Bars[car.Upper].Pull.Allowable {
+		t.Errorf("frame %v", f.Y)
+	}
+	if got := remarks(c, units.US); !strings.Contains(got, "Off the chart at 3.00 in bump: up to 224,808,943 lb.") {
+		t.Error(got)
+	}
+}
+
+// The lower bars' push limit is in sight unless it is over five times the
+// largest force; its label names it then.
+func TestLowerPushLimitIsAlwaysShown(t *testing.T) {
+	lines, edges := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		r := results.Draw(t, "result").Result
+		c := Forces(r)
+		push := labeled(c, "lower push limit")
+		if push == nil {
+			push = labeled(c, "push limit of all bars")
+		}
+		if push == nil || !push.edge {
+			t.Fatal("no lower push limit")
+		}
+		limit, most := r.Bars[car.Lower].Push.Allowable, 0.0
+		for i := range r.Travel {
+			for _, l := range []float64{r.Travel[i].Loads.Hit.Upper.Tension, r.Travel[i].Loads.Hit.Lower.Tension, r.Travel[i].Loads.Hooked.Upper.Tension, r.Travel[i].Loads.Hooked.Lower.Tension} {
+				most = math.Max(most, math.Abs(l))
+			}
+		}
+		frame := c.frame(&Style{})
+		if limit < 4.99*most {
+			lines++
+			if !frame.Y.Contains(-limit) {
+				t.Fatalf("limit %g of forces to %g is out of sight in %v", limit, most, frame.Y)
+			}
+		} else {
+			edges++
+		}
+	})
+	if lines == 0 || edges == 0 {
+		t.Errorf("%d limits near, %d far: one kind was never seen", lines, edges)
+	}
+}
+
+func TestForceReadout(t *testing.T) {
+	r := copied(analyze(t, saltgrass()))
+	use, _ := r.Use(car.Lower, analysis.Hit, &r.Ride)
+	got := Forces(r).Readout(0, units.US)
+	want := "lower hit " + number(use.Force/lbf, 0) + " lb push — " + number(100*use.Force/r.Bars[car.Lower].Push.Allowable, 0) + " %"
+	if len(got) != 5 || got[0] != "ride height" || !slices.Contains(got, want) {
+		t.Errorf("got %q, want a line %q", got, want)
+	}
+	if got := Forces(r).Readout(-50*inch, units.US); len(got) != 2 || got[1] != "the bars do not reach here" {
+		t.Errorf("far out: %q", got)
+	}
+}
+
+func TestForcesSayWhenTheCasesCoincide(t *testing.T) {
+	weak, strong := saltgrass(), saltgrass()
+	strong.Drive.Torque *= 2
+	const same = "Hooked and hit are the same here"
+	if !strings.Contains(remarks(Forces(analyze(t, weak)), units.US), same) {
+		t.Error("780 lb-ft cannot slip these tires, and nothing says so")
+	}
+	if strings.Contains(remarks(Forces(analyze(t, strong)), units.US), same) {
+		t.Error("cases that differ are called the same")
+	}
+}
