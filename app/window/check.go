@@ -119,9 +119,22 @@ func (p *checkPanel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		p.numbers.Set(row, int(pair), text, color)
 	}
 	set(checkPushLimit, force(b.Push.Allowable))
-	set(checkPushMode, b.Push.Kind.String())
+	set(checkPushMode, modeWords(b.Push.Kind))
 	set(checkPullLimit, force(b.Pull.Allowable))
 	p.strength(pair, b, u)
+}
+
+// modeWords names a way to fail in the width of a cell.
+func modeWords(k column.Kind) string {
+	switch k {
+	case column.BowYield:
+		return "first yield, bowed"
+	case column.LocalBuckling:
+		return "thin wall"
+	case column.HandbookBuckling:
+		return "handbook curve"
+	}
+	return k.String()
 }
 
 // strength writes what one pair's tube can take before the factor.

@@ -50,7 +50,7 @@ func newTunePanel(s *study.Study, charts ...fyne.CanvasObject) *tunePanel {
 	p := &tunePanel{
 		study:   s,
 		verdict: words(theme.ColorNameForeground),
-		numbers: readout.New([]string{"Ride height", "Here"}, tuneNames[:]),
+		numbers: readout.New([]string{"At ride height", "Here"}, tuneNames[:]),
 	}
 	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.numbers}, charts...)...)
 	p.refresh()
@@ -63,7 +63,7 @@ func (p *tunePanel) charts() []string { return []string{"anti-squat", "instant-c
 func (p *tunePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
 	p.verdict.Set(r.CenterVerdict(u))
-	p.numbers.SetHeading(1, "Here: "+travelWords(p.study.Travel(), u))
+	p.numbers.SetHeading(1, "At "+travelWords(p.study.Travel(), u))
 	p.column(0, r, &r.Ride, u)
 	p.column(1, r, p.study.Station(), u)
 }
