@@ -1,6 +1,7 @@
 package inputs
 
 import (
+	"math"
 	"testing"
 
 	"bowline/app/document"
@@ -90,4 +91,133 @@ func newDesk(t testing.TB) *desk {
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(290, 900))
 	return &desk{t, doc, p, w}
+}
+
+// openAll opens all sections.
+func (d *desk) openAll() {
+	var titles []string
+	for _, s := range d.panel.sections {
+		titles = append(titles, s.title)
+	}
+	d.panel.SetOpenSections(titles)
+}
+
+// entry returns an entry of the row at a path: the first, or the second of a pair.
+func (d *desk) entry(path string, i int) *entry {
+	d.t.Helper()
+	r := d.row(path)
+	e, ok := r.editors[i].(*entry)
+	if !ok {
+		d.t.Fatalf("the row of %s has a %T", path, r.editors[i])
+	}
+	return e
+}
+
+// row returns the row at a path of the car file.
+func (d *desk) row(path string) *row {
+	d.t.Helper()
+	r := d.panel.rowAt(path)
+	if r == nil {
+		d.t.Fatalf("there is no row of %s", path)
+	}
+	return r
+}
+
+// labeled returns the row of a section with a label.
+func (d *desk) labeled(title, label string) *row {
+	d.t.Helper()
+	for _, s := range d.panel.sections {
+		for _, r := range s.rows() {
+			if s.title == title && r.label == label {
+				return r
+			}
+		}
+	}
+	d.t.Fatalf("there is no row %q in %q", label, title)
+	return nil
+}
+
+// button returns the button with a label in a section; the last of several.
+func (d *desk) button(title, label string) *button {
+	d.t.Helper()
+	var found *button
+	for _, s := range d.panel.sections {
+		for _, r := range s.rows() {
+			for _, e := range append(r.editors, r.end) {
+				if b, ok := e.(*button); ok && s.title == title && b.label == label {
+					found = b
+				}
+			}
+		}
+	}
+	if found == nil {
+		d.t.Fatalf("there is no button %q in %q", label, title)
+	}
+	return found
+}
+
+// typed moves the focus to an entry and types in place of its text.
+func (d *desk) typed(e *entry, text string) {
+	d.window.Canvas().Focus(e)
+	e.selectAll()
+	for _, r := range text {
+		e.TypedRune(r)
+	}
+	if text == "" {
+		d.press(fyne.KeyDelete)
+	}
+}
+
+// press types a key that is no text where the focus is.
+func (d *desk) press(key fyne.KeyName) {
+	d.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+}
+
+// set types a text into the first entry of the row at a path, and Enter.
+func (d *desk) set(path, text string) *entry {
+	d.t.Helper()
+	e := d.entry(path, 0)
+	d.typed(e, text)
+	d.press(fyne.KeyReturn)
+	return e
+}
+
+// pick chooses an option of a row.
+func (d *desk) pick(r *row, option string) {
+	as[*choice](d.t, r.editors[0]).SetSelected(option)
+}
+
+// why returns what is written under a row.
+func why(r *row) string { return r.why.text }
+
+func (d *desk) wantText(e *entry, want string) {
+	d.t.Helper()
+	if e.Text != want {
+		d.t.Errorf("the entry of %s shows %q, want %q", e.row.path, e.Text, want)
+	}
+}
+
+func (d *desk) wantUndo(want string) {
+	d.t.Helper()
+	if got := d.doc.UndoLabel(); got != want {
+		d.t.Errorf("the last undo step is %q, want %q", got, want)
+	}
+}
+
+// want compares a number.
+func want(t testing.TB, what string, got, want float64) {
+	t.Helper()
+	if got != want && !(math.Abs(got-want) <= 1e-12*math.Abs(want)) {
+		t.Errorf("%s is %v, want %v", what, got, want)
+	}
+}
+
+// as returns x, which must be a T.
+func as[T any](t testing.TB, x any) T {
+	t.Helper()
+	v, ok := x.(T)
+	if !ok {
+		t.Fatalf("a %T is no %T", x, v)
+	}
+	return v
 }

@@ -33,6 +33,7 @@ type holeTable struct {
 	holes   []*row
 	head    *row
 	foot    *row
+	more    *button // adds a hole
 }
 
 func newHoleTable(s *section, row car.Row) *holeTable {
@@ -44,9 +45,9 @@ func newHoleTable(s *section, row car.Row) *holeTable {
 	t.head = newRow(s, about{label: capital(side), help: t.meaning()}, heading("x"), heading("z"))
 	t.head.quantity = units.Length
 	t.head.setTitle(capital(side), true)
-	t.foot = newRow(s, about{path: row.Path(), help: t.meaning()}, newButton(
-		about{label: "Add hole", help: fmt.Sprintf("Adds a hole at the end of the %s row, in line with the last two.", row)},
-		"Add hole", theme.ContentAddIcon(), t.addHole))
+	t.more = newButton(about{label: "Add hole", help: fmt.Sprintf("Adds a hole at the end of the %s row, in line with the last two.", row)},
+		"Add hole", theme.ContentAddIcon(), t.addHole)
+	t.foot = newRow(s, about{path: row.Path(), help: t.meaning()}, t.more)
 	t.foot.wide = true
 	t.box.Objects = []fyne.CanvasObject{t.head, t.foot}
 	return t
@@ -88,15 +89,19 @@ func (t *holeTable) resize(n int) {
 	if n == len(t.holes) {
 		return
 	}
-	for _, r := range t.holes {
-		for _, e := range r.editors {
-			e.(*entry).restore()
+	for i, r := range t.holes {
+		for _, e := range r.entries() {
+			if i < n {
+				e.restore()
+			} else {
+				t.section.panel.forgive(e)
+			}
 		}
 	}
 	for i := len(t.holes); i < n; i++ {
 		t.holes = append(t.holes, t.hole(i))
 	}
-	t.holes = t.holes[:n]
+	t.holes = slices.Delete(t.holes, n, len(t.holes))
 	t.box.Objects = t.box.Objects[:0]
 	for _, r := range t.rows() {
 		t.box.Objects = append(t.box.Objects, r)
@@ -154,7 +159,7 @@ func (t *holeTable) deleteHole(v view, from origin, i int) {
 	})
 	// The button goes when its hole was the last in the list.
 	if c := fyne.CurrentApp().Driver().CanvasForObject(p); taken && c != nil && i == len(t.holes) {
-		c.Focus(t.foot.editors[0].(*button))
+		c.Focus(t.more)
 	}
 }
 

@@ -2,20 +2,21 @@ package inputs
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"bowline/model/car"
 	"bowline/model/units"
 )
 
-// shownDigits is how many significant digits a number shows while it is not
-// being edited: more than any shop measures.
-const shownDigits = 6
+// Significant digits of a number.
+const (
+	shownDigits  = 6  // while it is not being edited: more than any shop measures
+	editedDigits = 12 // while it is: all that were typed, without what conversion leaves behind them
+)
 
 // value is what one entry shows and changes.
 type value interface {
-	// text writes the value; in full, nothing is rounded away.
+	// text writes the value, in full while it is being edited.
 	text(v view, full bool) string
 	// parse turns what was typed into a change of the car, or says what is
 	// wrong with it.
@@ -34,11 +35,11 @@ type number struct {
 }
 
 func (n *number) text(v view, full bool) string {
-	x := *n.in(v.car)
+	x := v.units.FromSI(n.quantity, *n.in(v.car))
 	if full {
-		return strconv.FormatFloat(v.units.Exact(n.quantity, x)+0, 'f', -1, 64)
+		return digits(x, editedDigits)
 	}
-	return digits(v.units.FromSI(n.quantity, x), shownDigits)
+	return digits(x, shownDigits)
 }
 
 func (n *number) parse(typed string, v view) (func(*car.Car), error) {
@@ -52,6 +53,9 @@ func (n *number) parse(typed string, v view) (func(*car.Car), error) {
 func (n *number) read(typed string, v view) (float64, error) {
 	if n.optional && strings.TrimSpace(typed) == "" {
 		return n.fallback, nil
+	}
+	if typed == n.text(v, true) {
+		return *n.in(v.car), nil // to the last bit
 	}
 	return parseNumber(typed, n.quantity, v.units, *n.in(v.car))
 }
@@ -81,13 +85,19 @@ func (n *number) stepped(typed string, count int, v view) (string, bool) {
 
 // words is one text of the car or of one of its setups.
 type words struct {
-	in func(c *car.Car, setup int) *string
+	in    func(c *car.Car, setup int) *string
+	clash func(typed string, v view) error // what speaks against a text, may be nil
 }
 
 func (w *words) text(v view, _ bool) string { return *w.in(v.car, v.setup) }
 
 func (w *words) parse(typed string, v view) (func(*car.Car), error) {
 	typed = strings.TrimSpace(typed)
+	if w.clash != nil {
+		if err := w.clash(typed, v); err != nil {
+			return nil, err
+		}
+	}
 	return func(c *car.Car) { *w.in(c, v.setup) = typed }, nil
 }
 

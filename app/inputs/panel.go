@@ -9,6 +9,7 @@
 package inputs
 
 import (
+	"iter"
 	"slices"
 	"strings"
 
@@ -59,7 +60,6 @@ func New(doc Document, library stock.Library) *Panel {
 	p.build()
 	p.list = container.New(stack{})
 	for _, s := range p.sections {
-		s.show(p.view())
 		p.list.Objects = append(p.list.Objects, s.header, s.body)
 	}
 	p.scroll = container.NewVScroll(p.list)
@@ -106,21 +106,25 @@ func (p *Panel) refresh() {
 func (p *Panel) relayout() {
 	p.loose = false
 	p.list.Layout.Layout(p.list.Objects, p.list.Size())
-	p.scroll.Refresh()
+	p.list.Resize(p.list.MinSize().Max(p.scroll.Size()))
+	p.scroll.Scrolled(&fyne.ScrollEvent{}) // The end of the list may have come nearer.
 }
 
 // CommitPending hands over what has been typed and not been taken yet, and
 // tells whether all of it was taken. Call it before undo, a save, another car
 // or other units. What is refused stays where it was typed, marked, with the
-// reason; RestorePending takes it back.
+// reason, and the first of it gets the focus; RestorePending takes it back.
 func (p *Panel) CommitPending() bool {
-	taken := true
+	var refused *entry
 	for e := range p.entries() {
-		if e.pending() && !e.commit() {
-			taken = false
+		if e.pending() && !e.commit() && refused == nil {
+			refused = e
 		}
 	}
-	return taken
+	if refused != nil {
+		p.goTo(refused.row, refused)
+	}
+	return refused == nil
 }
 
 // RestorePending takes back what has been typed and not been taken yet.
@@ -133,11 +137,11 @@ func (p *Panel) RestorePending() {
 }
 
 // entries lists the entries in the order of the panel.
-func (p *Panel) entries() func(yield func(*entry) bool) {
+func (p *Panel) entries() iter.Seq[*entry] {
 	return func(yield func(*entry) bool) {
 		for r := range p.rows() {
-			for _, ed := range r.editors {
-				if e, ok := ed.(*entry); ok && !yield(e) {
+			for _, e := range r.entries() {
+				if !yield(e) {
 					return
 				}
 			}
@@ -146,7 +150,7 @@ func (p *Panel) entries() func(yield func(*entry) bool) {
 }
 
 // rows lists all rows.
-func (p *Panel) rows() func(yield func(*row) bool) {
+func (p *Panel) rows() iter.Seq[*row] {
 	return func(yield func(*row) bool) {
 		for _, s := range p.sections {
 			for _, r := range s.rows() {
@@ -195,7 +199,7 @@ func (p *Panel) report(from origin, problems []car.Problem) {
 	home := from.home()
 	var here []string
 	for i, problem := range problems {
-		text := problem.Wrong + "; " + problem.Right
+		text := spoken(problem.Wrong + "; " + problem.Right)
 		if i == shownProblems {
 			here = append(here, "And more of that kind.")
 			break
@@ -207,6 +211,16 @@ func (p *Panel) report(from origin, problems []car.Problem) {
 		here = append(here, text)
 	}
 	p.refuse(from, strings.Join(here, "\n"))
+}
+
+// spoken puts labels in the place of keys of the car file.
+func spoken(text string) string {
+	for _, s := range car.Sections {
+		for _, f := range s.Fields {
+			text = strings.ReplaceAll(text, f.Path, lower(f.Label))
+		}
+	}
+	return text
 }
 
 // refuse shows why a change was refused where it was tried.
@@ -281,14 +295,19 @@ func (p *Panel) Reveal(path string) bool {
 	if r == nil {
 		return false
 	}
-	r.section.setOpen(true)
 	p.relayout()
-	first, ok := r.editors[0].(fyne.Focusable)
+	p.goTo(r, r.editors[0])
+	return true
+}
+
+// goTo opens the section of a row and moves the focus to an editor in it.
+func (p *Panel) goTo(r *row, e editor) {
+	r.section.setOpen(true)
+	f, ok := e.(fyne.Focusable)
 	if c := fyne.CurrentApp().Driver().CanvasForObject(r); ok && c != nil {
-		c.Focus(first)
+		c.Focus(f)
 	}
 	p.scrollTo(r)
-	return true
 }
 
 // attend shows the help of a row and brings its editor into sight.

@@ -16,14 +16,20 @@ import (
 // groups are sign, whole number, numerator, denominator, decimal and unit.
 var shape = regexp.MustCompile(`^([-+−])?\s*(?:(?:(\d+)[\s-]+)?(\d+)\s*/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+))\s*([\pL"″'′°%].*)?$`)
 
-// otherUnits are units that may be typed beside those of the two systems, in SI.
-var otherUnits = map[units.Quantity]map[string]float64{
-	units.Number:     {"%": 0.01},
-	units.Length:     {`"`: units.Inch, "inch": units.Inch, "inches": units.Inch, "ft": units.Foot, "'": units.Foot, "cm": 0.01, "m": 1},
-	units.Mass:       {"lbs": units.Pound},
-	units.SpringRate: {"lbs/in": units.PoundForce / units.Inch},
-	units.Torque:     {"ftlb": units.PoundForce * units.Foot, "ftlbs": units.PoundForce * units.Foot},
-	units.Angle:      {"deg": math.Pi / 180},
+// otherUnits are units that may be typed beside those of the two systems, as
+// multiples of them, so that 8.75 ft is the very same number as 105 in.
+var otherUnits = map[units.Quantity]map[string]struct {
+	system units.System
+	times  float64
+}{
+	units.Length: {
+		`"`: {units.US, 1}, "inch": {units.US, 1}, "inches": {units.US, 1}, "ft": {units.US, 12}, "'": {units.US, 12},
+		"cm": {units.SI, 10}, "m": {units.SI, 1000},
+	},
+	units.Mass:       {"lbs": {units.US, 1}},
+	units.SpringRate: {"lbs/in": {units.US, 1}},
+	units.Torque:     {"ftlb": {units.US, 1}, "ftlbs": {units.US, 1}},
+	units.Angle:      {"deg": {units.US, 1}},
 }
 
 // parseNumber reads what a person typed as a quantity, in SI. Without a unit it
@@ -38,11 +44,11 @@ func parseNumber(typed string, q units.Quantity, s units.System, now float64) (f
 	if parts == nil {
 		return 0, fmt.Errorf("%q is not a number; type %s", typed, examples(q, s, now))
 	}
-	factor, known := unitFactor(parts[6], q, s)
+	system, times, known := unitNamed(parts[6], q, s)
 	if !known {
 		return 0, fmt.Errorf("%q is no unit that fits here; type %s", parts[6], examples(q, s, now))
 	}
-	x := magnitude(parts) * factor
+	x := system.ToSI(q, magnitude(parts)*times)
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0, fmt.Errorf("%q is not a number; type %s", typed, examples(q, s, now))
 	}
@@ -71,19 +77,20 @@ func magnitude(parts []string) float64 {
 	return digits(parts[2]) + digits(parts[3])/digits(parts[4])
 }
 
-// unitFactor returns how many SI units the typed unit is; none typed is that of s.
-func unitFactor(typed string, q units.Quantity, s units.System) (float64, bool) {
+// unitNamed returns the system a typed unit belongs to and how many units of
+// that system it is; none typed is the unit of s.
+func unitNamed(typed string, q units.Quantity, s units.System) (system units.System, times float64, known bool) {
 	if typed == "" {
-		return s.Factor(q), true
+		return s, 1, true
 	}
 	name := plain(typed)
 	for _, system := range systems {
 		if name == plain(system.Symbol(q)) {
-			return system.Factor(q), true
+			return system, 1, true
 		}
 	}
-	factor, known := otherUnits[q][name]
-	return factor, known
+	unit, known := otherUnits[q][name]
+	return unit.system, unit.times, known
 }
 
 var systems = [...]units.System{units.US, units.SI}

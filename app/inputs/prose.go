@@ -44,11 +44,18 @@ type proseRenderer struct {
 	text  string
 	width float32
 	size  float32
-	lines []fyne.CanvasObject
+	lines []*canvas.Text
 }
 
-func (r *proseRenderer) Destroy()                     {}
-func (r *proseRenderer) Objects() []fyne.CanvasObject { return r.lines }
+func (r *proseRenderer) Destroy() {}
+
+func (r *proseRenderer) Objects() []fyne.CanvasObject {
+	objects := make([]fyne.CanvasObject, len(r.lines))
+	for i, line := range r.lines {
+		objects[i] = line
+	}
+	return objects
+}
 
 func (r *proseRenderer) Layout(fyne.Size) {
 	r.wrap()
@@ -71,9 +78,8 @@ func (r *proseRenderer) Refresh() {
 	r.Layout(r.prose.Size())
 	color := r.prose.Theme().Color(r.prose.color, fyne.CurrentApp().Settings().ThemeVariant())
 	for _, line := range r.lines {
-		text := line.(*canvas.Text)
-		text.Color = color
-		text.Refresh()
+		line.Color = color
+		line.Refresh()
 	}
 }
 

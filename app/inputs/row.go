@@ -119,14 +119,28 @@ func (r *row) show(v view) {
 	if wanted := r.wanted == nil || r.wanted(v); wanted != r.Visible() {
 		r.Hidden = !wanted
 		r.panel.loose = true
+		for _, e := range r.entries() {
+			e.restore()
+		}
 	}
 	for _, e := range r.editors {
 		e.show(v)
 	}
 	if symbol := v.units.Symbol(r.quantity); symbol != r.unit.Text {
 		r.unit.Text = symbol
-		r.unit.Refresh()
+		r.Refresh()
 	}
+}
+
+// entries returns the editors in which something is typed.
+func (r *row) entries() []*entry {
+	var all []*entry
+	for _, ed := range r.editors {
+		if e, ok := ed.(*entry); ok {
+			all = append(all, e)
+		}
+	}
+	return all
 }
 
 // setTitle changes the label on screen; strong ones stand out.
@@ -232,9 +246,9 @@ func (rr *rowRenderer) slots(width float32) slots {
 	return s
 }
 
-// unitWidth is the room for a unit.
+// unitWidth is the room for a unit, the widest being N/mm.
 func unitWidth(th fyne.Theme) float32 {
-	return fyne.MeasureText("lb·ft²", th.Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
+	return fyne.MeasureText("N/mm", th.Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
 }
 
 func (rr *rowRenderer) Layout(size fyne.Size) {

@@ -118,7 +118,7 @@ func (s *section) field(f *car.Field) {
 
 // text adds a row for a text.
 func (s *section) text(a about, in func(*car.Car) *string) *row {
-	r := s.row(a, newEntry(&words{func(c *car.Car, _ int) *string { return in(c) }}))
+	r := s.row(a, newEntry(&words{in: func(c *car.Car, _ int) *string { return in(c) }}))
 	r.wide = true
 	return r
 }

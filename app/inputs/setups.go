@@ -28,15 +28,23 @@ func fillSetup(s *section) {
 				}))
 	}
 	s.setupRow("name", about{label: "Name", help: "Each setup has a name of its own.", action: "Rename setup"},
-		newEntry(&words{func(c *car.Car, setup int) *string { return &c.Setups[setup].Name }}))
+		newEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Name }, clash: nameTaken}))
 	s.setupRow("note", about{label: "Note", help: "Track, weather, what it did: anything worth keeping with the setup.", action: "Set note of setup"},
-		newLongEntry(&words{func(c *car.Car, setup int) *string { return &c.Setups[setup].Note }}))
+		newLongEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Note }}))
 	s.row(about{path: "setup"},
 		newButton(about{label: "Copy", help: "Adds a setup with the same holes and makes it the current one."}, "Copy", nil, copySetup),
 		newButton(about{label: "Delete", help: "Deletes this setup. Undo brings it back."}, "Delete", nil, deleteSetup),
 		newButton(about{label: "Move up", help: "Moves this setup up in the list."}, "", theme.MoveUpIcon(), moveSetup(-1)),
 		newButton(about{label: "Move down", help: "Moves this setup down in the list."}, "", theme.MoveDownIcon(), moveSetup(1)),
 	).wide = true
+}
+
+// nameTaken says that another setup has a name.
+func nameTaken(name string, v view) error {
+	if i := v.car.SetupNamed(name); i >= 0 && i != v.setup {
+		return fmt.Errorf("setup %d is called %q too; give each setup a name of its own", i+1, name)
+	}
+	return nil
 }
 
 func setupNames(v view) []string {

@@ -1,0 +1,397 @@
+package inputs
+
+import (
+	"strings"
+	"testing"
+
+	"bowline/app/document"
+	"bowline/model/car"
+	"bowline/model/carfile"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+var _ Document = (*document.Document)(nil)
+
+func TestEnterTakesAValue(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("car.wheelbase", "110 1/4")
+	want(t, "wheelbase", d.doc.Car().Body.Wheelbase, 110.25*inch)
+	d.wantUndo("Set wheelbase")
+	d.wantText(e, "110.25")
+	if d.window.Canvas().Focused() != e {
+		t.Error("Enter takes the focus away")
+	}
+	d.doc.Undo()
+	want(t, "wheelbase after undo", d.doc.Car().Body.Wheelbase, 105*inch)
+	d.wantText(e, "105")
+	d.wantUndo("")
+}
+
+func TestLeavingTakesAValue(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.entry("car.cg_height", 0)
+	d.typed(e, "20,5")
+	d.wantUndo("")
+	test.FocusNext(d.window.Canvas())
+	want(t, "CG height", d.doc.Car().Body.CGHeight, 20.5*inch)
+	d.wantUndo("Set CG height")
+	d.wantText(e, "20.5")
+}
+
+func TestPassingThroughChangesNothing(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	c := saltgrass()
+	c.Body.CGHeight = 1.0 / 3 // not a short number in any system
+	file, err := carfile.New("odd.toml", c, units.US, library())
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := file.Encode(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range systems {
+		if err := d.doc.OpenBytes("odd.toml", data); err != nil {
+			t.Fatal(err)
+		}
+		d.doc.SetUnits(s)
+		revision := d.doc.Revision()
+		for range 150 {
+			test.FocusNext(d.window.Canvas())
+		}
+		if d.doc.Revision() != revision || d.doc.UndoLabel() != "" || d.doc.Car().Body.CGHeight != 1.0/3 {
+			t.Errorf("in %v units passing through made the step %q", s, d.doc.UndoLabel())
+		}
+	}
+}
+
+func TestSameValueIsNoStep(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("car.wheelbase", "8.75 ft")
+	d.wantUndo("")
+	d.wantText(e, "105")
+}
+
+func TestEscapeTakesBack(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.entry("car.wheelbase", 0)
+	d.typed(e, "7")
+	d.press(fyne.KeyEscape)
+	d.wantText(e, "105")
+	d.wantUndo("")
+
+	d.set("car.wheelbase", "7")
+	if why(e.row) == "" {
+		t.Fatal("a wheelbase of 7 in is not refused")
+	}
+	d.press(fyne.KeyEscape)
+	d.wantText(e, "105")
+	if e.refused || why(e.row) != "" {
+		t.Errorf("after Escape it is still refused: %q", why(e.row))
+	}
+}
+
+func TestRefusedValueStays(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("tires.grip", "26")
+	if got := why(e.row); got != "26 is out of range; give 0.05 to 10" {
+		t.Errorf("the reason is %q", got)
+	}
+	d.wantText(e, "26")
+	test.FocusNext(d.window.Canvas())
+	d.wantText(e, "26")
+	if !e.refused || !e.mark.Visible() {
+		t.Error("a refused text is not marked")
+	}
+	if got := e.row.section.header.refused; got != 1 {
+		t.Errorf("the header counts %d refused", got)
+	}
+	want(t, "grip", d.doc.Car().Tires.Grip, 2.6)
+
+	d.window.Canvas().Focus(e)
+	d.wantText(e, "26")
+	d.set("tires.grip", "2.8")
+	want(t, "grip", d.doc.Car().Tires.Grip, 2.8)
+	if e.refused || e.mark.Visible() || why(e.row) != "" || e.row.section.header.refused != 0 {
+		t.Errorf("a corrected text is still marked, or its reason %q stands", why(e.row))
+	}
+}
+
+func TestGarbageIsRefused(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("car.wheelbase", "long")
+	if got := why(e.row); got != `"long" is not a number; type 22.5, 22 1/2 or 571 mm` {
+		t.Errorf("the reason is %q", got)
+	}
+}
+
+func TestReasonMakesRoomForItself(t *testing.T) {
+	d := newDesk(t)
+	d.panel.SetOpenSections([]string{TitleTires})
+	e := d.entry("tires.grip", 0)
+	below := d.row("tires.rear_spin_inertia")
+	height, y := e.row.Size().Height, below.Position().Y
+	d.set("tires.grip", "26")
+	if grown := e.row.Size().Height - height; grown <= 0 || below.Position().Y != y+grown {
+		t.Errorf("the row grew by %v, the one below moved by %v", grown, below.Position().Y-y)
+	}
+	d.press(fyne.KeyEscape)
+	if e.row.Size().Height != height || below.Position().Y != y {
+		t.Error("the room stays when the reason goes")
+	}
+}
+
+// What a value breaks elsewhere is said in both places, until either is put right.
+func TestCrossCheck(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	weight, rear := d.set("car.weight", "1300"), d.row("car.rear_weight")
+	message := "1325 lb on the rear tires puts the CG on or behind the rear axle; give less than the car's weight, 1300 lb"
+	if got := why(rear); got != message {
+		t.Errorf("at the rear weight stands %q", got)
+	}
+	if got := why(weight.row); got != "Weight on rear tires: "+message {
+		t.Errorf("at the weight stands %q", got)
+	}
+	if as[*entry](t, rear.editors[0]).refused {
+		t.Error("the rear weight is marked although nothing was typed there")
+	}
+
+	d.set("car.rear_weight", "650")
+	if why(rear) != "" {
+		t.Errorf("at the new rear weight still stands %q", why(rear))
+	}
+	if !weight.refused {
+		t.Error("the weight is taken without being asked for again")
+	}
+	d.window.Canvas().Focus(weight)
+	d.press(fyne.KeyReturn)
+	want(t, "weight", d.doc.Car().Body.Mass, 1300*pound)
+	if why(weight.row) != "" {
+		t.Errorf("at the weight still stands %q", why(weight.row))
+	}
+}
+
+func TestEscapeTakesTheReasonElsewhereToo(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	d.set("car.weight", "1300")
+	d.press(fyne.KeyEscape)
+	for _, path := range []string{"car.weight", "car.rear_weight"} {
+		if got := why(d.row(path)); got != "" {
+			t.Errorf("at %s still stands %q", path, got)
+		}
+	}
+}
+
+// A problem that has no row of its own stands where the change was tried.
+func TestProblemWithoutARow(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	lines := strings.Split(why(d.set("springs.rear_droop", "30").row), "\n")
+	if len(lines) != 2 {
+		t.Fatalf("the reasons for two setups are %q", lines)
+	}
+	for i, name := range []string{"baseline", "bite"} {
+		before, after := `in "`+name+`" the bars do not reach the rear droop of 30 in`, "choose other holes or allow less rear droop"
+		if !strings.HasPrefix(lines[i], before) || !strings.HasSuffix(lines[i], after) {
+			t.Errorf("the reason is %q", lines[i])
+		}
+	}
+}
+
+func TestOptionalValueLeftEmpty(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	d.set("check.factor", "3")
+	e := d.set("check.factor", "")
+	want(t, "factor", d.doc.Car().Check.Factor, 2)
+	d.wantText(e, "2")
+	if got := why(d.set("car.wheelbase", "").row); !strings.HasPrefix(got, "nothing is typed;") {
+		t.Errorf("an empty wheelbase: %q", got)
+	}
+}
+
+func TestEveryDigitWhileEditing(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("car.wheelbase", "105.12345678")
+	d.wantText(e, "105.12345678")
+	test.FocusNext(d.window.Canvas())
+	d.wantText(e, "105.123")
+	d.window.Canvas().Focus(e)
+	d.wantText(e, "105.12345678")
+	if got := e.SelectedText(); got != e.Text {
+		t.Errorf("%q is selected on entering", got)
+	}
+}
+
+func TestStepKeys(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.entry("chassis_bracket.upper.2", 0)
+	d.window.Canvas().Focus(e)
+	d.press(fyne.KeyUp)
+	want(t, "x", d.doc.Car().Chassis.Upper[2].X, 22.5625*inch)
+	d.wantText(e, "22.5625")
+	d.press(fyne.KeyPageDown)
+	want(t, "x", d.doc.Car().Chassis.Upper[2].X, 21.9375*inch)
+	d.wantUndo("Move upper chassis hole 3")
+	// A step that leaves the range is refused as if it had been typed.
+	d.set("drive.efficiency", "1")
+	d.press(fyne.KeyUp)
+	if got := why(d.row("drive.efficiency")); got != "1.1 is out of range; give 0.1 to 1" {
+		t.Errorf("a step too far: %q", got)
+	}
+}
+
+func TestFollowsTheDocument(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	typing, resting := d.entry("car.wheelbase", 0), d.entry("car.weight", 0)
+	d.typed(typing, "110")
+	d.doc.Apply("Set weight", func(c *car.Car) { c.Body.Mass = 2700 * pound })
+	d.wantText(resting, "2700")
+	d.wantText(typing, "110")
+	d.doc.SetUnits(units.SI)
+	d.wantText(resting, "1224.7")
+	if got := resting.row.unit.Text; got != "kg" {
+		t.Errorf("the unit is %q", got)
+	}
+	d.press(fyne.KeyEscape)
+	d.wantText(typing, "2667")
+	d.doc.Undo()
+	d.doc.SetUnits(units.US)
+	d.wantText(resting, "2650")
+}
+
+func TestClosedSectionsCatchUp(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.entry("car.wheelbase", 0)
+	d.panel.SetOpenSections(nil)
+	d.doc.Apply("Set wheelbase", func(c *car.Car) { c.Body.Wheelbase = 110 * inch })
+	d.wantText(e, "105")
+	d.panel.SetOpenSections([]string{TitleCar})
+	d.wantText(e, "110")
+}
+
+func TestCommitPending(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	if !d.panel.CommitPending() {
+		t.Error("nothing is pending, and it is refused")
+	}
+	e := d.entry("car.wheelbase", 0)
+	d.typed(e, "110")
+	if !d.panel.CommitPending() {
+		t.Error("110 in is refused")
+	}
+	want(t, "wheelbase", d.doc.Car().Body.Wheelbase, 110*inch)
+	d.doc.Undo()
+	d.wantText(e, "105")
+
+	d.typed(e, "1")
+	if d.panel.CommitPending() {
+		t.Error("a wheelbase of 1 in is taken")
+	}
+	d.wantText(e, "1")
+	d.window.Canvas().Unfocus()
+	d.panel.SetOpenSections(nil)
+	if d.panel.CommitPending() {
+		t.Error("a refused wheelbase is not pending once the focus is elsewhere")
+	}
+	if got := d.panel.OpenSections(); len(got) != 1 || got[0] != TitleCar || d.window.Canvas().Focused() != e {
+		t.Errorf("what is refused is not shown: open are %q", got)
+	}
+	d.panel.RestorePending()
+	d.wantText(e, "105")
+	if !d.panel.CommitPending() || e.refused {
+		t.Error("a value taken back is still refused")
+	}
+}
+
+func TestAnotherCar(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.set("car.wheelbase", "1")
+	c := saltgrass()
+	c.Body.Name, c.Body.Wheelbase = "Saltgrass No. 9", 120*inch
+	c.Chassis.Upper = c.Chassis.Upper[:2]
+	c.Setups = c.Setups[1:]
+	file, err := carfile.New("nine.toml", c, units.SI, library())
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := file.Encode(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := d.doc.OpenBytes("nine.toml", data); err != nil {
+		t.Fatal(err)
+	}
+	d.wantText(e, "3048")
+	if e.refused || why(e.row) != "" {
+		t.Error("what was typed for the last car is refused for this one")
+	}
+	d.wantText(d.entry("car.name", 0), "Saltgrass No. 9")
+	if d.panel.rowAt("chassis_bracket.upper.2") != nil {
+		t.Error("the last car's third hole is still there")
+	}
+}
+
+func TestEveryFieldHasARow(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	paths := map[string]int{}
+	for r := range d.panel.rows() {
+		paths[r.path]++
+	}
+	for _, s := range car.Sections {
+		for _, f := range s.Fields {
+			if paths[f.Path] != 1 {
+				t.Errorf("%s has %d rows", f.Path, paths[f.Path])
+			}
+			d.wantText(d.entry(f.Path, 0), digits(units.US.FromSI(f.Quantity, *f.In(d.doc.Car())), 6))
+		}
+	}
+	for _, path := range []string{
+		"car.name", "upper_bar.material", "upper_bar.rod_end", "upper_bar.adapter", "lower_bar.material", "lower_bar.rod_end", "lower_bar.adapter",
+		"springs.rear_axle_mount", "springs.rear_chassis_mount", "driveline.transmission_joint", "driveline.pinion_joint",
+		"driveline.transmission_angle", "driveline.pinion_angle", "check.column", "check.target_anti_squat", "check.target_ic.x", "check.target_ic.z",
+		"setup.0.name", "setup.0.note", "setup.0.chassis_upper", "setup.0.chassis_lower", "setup.0.housing_upper", "setup.0.housing_lower",
+		"chassis_bracket.upper.2", "chassis_bracket.lower.2", "housing_bracket.upper.1", "housing_bracket.lower.1",
+	} {
+		if paths[path] != 1 {
+			t.Errorf("%s has %d rows", path, paths[path])
+		}
+	}
+}
+
+func TestReveal(t *testing.T) {
+	d := newDesk(t)
+	d.panel.SetOpenSections(nil)
+	if !d.panel.Reveal("check.target_ic.z") {
+		t.Fatal("there is no row")
+	}
+	e := d.entry("check.target_ic.z", 0)
+	if d.window.Canvas().Focused() != e {
+		t.Error("the focus is elsewhere")
+	}
+	if got := d.panel.OpenSections(); len(got) != 1 || got[0] != TitleCheck {
+		t.Errorf("open are %q", got)
+	}
+	if d.panel.Reveal("car.wings") {
+		t.Error("there is a row for what no car has")
+	}
+}
