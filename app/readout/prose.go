@@ -4,36 +4,60 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+	"gonum.org/v1/plot/font"
 )
 
-// Prose is text that wraps at words to the width it is given. Unlike a label
-// it measures each word once, so sentences can follow a drag.
+// Prose is text that wraps at words to the width it is given.
 type Prose struct {
 	widget.BaseWidget
 	text  string
 	size  fyne.ThemeSizeName
 	color fyne.ThemeColorName
 	style fyne.TextStyle
+	sheet *sheet
+
+	rows    []string
+	wrapped wrapping // what rows were made for
 }
 
-// NewProse returns text in a size, color and style of the theme.
+// wrapping is what the breaks of lines depend on.
+type wrapping struct {
+	text        string
+	width, size float32
+}
+
+const (
+	// firstWidth is what text is wrapped to before it has been given a width.
+	firstWidth = 260
+	// proseRow is the distance of two lines over the text size.
+	proseRow = 1.36
+	// proseBaseline is where letters stand in a line, from its top.
+	proseBaseline = 0.72
+)
+
+// NewProse returns text in a size, color and style of the theme. Without text
+// the widget takes no room.
 func NewProse(text string, size fyne.ThemeSizeName, color fyne.ThemeColorName, style fyne.TextStyle) *Prose {
 	p := &Prose{text: text, size: size, color: color, style: style}
+	p.sheet = newSheet(p.Size, background, p.paint)
 	p.ExtendBaseWidget(p)
 	return p
 }
 
-// Set changes the text and tells whether it differs from before. Without text
-// the widget takes no room.
+// Set changes the text and tells whether it differs from before.
 func (p *Prose) Set(text string) bool {
 	if text == p.text {
 		return false
 	}
+	rows := len(p.rows)
 	p.text = text
-	p.Refresh()
+	if p.wrap(); len(p.rows) != rows {
+		// The surroundings have to make room.
+		p.Refresh()
+	}
+	p.sheet.raster.Refresh()
 	return true
 }
 
@@ -41,132 +65,67 @@ func (p *Prose) Set(text string) bool {
 func (p *Prose) Text() string { return p.text }
 
 // CreateRenderer implements fyne.Widget.
-func (p *Prose) CreateRenderer() fyne.WidgetRenderer {
-	return &proseRenderer{prose: p, words: map[string]float32{}}
-}
-
-const (
-	// firstWidth is what text is wrapped to before it has been given a width.
-	firstWidth = 260
-	// proseMargin is free at both sides, in paddings.
-	proseMargin = 1
-	// proseRow is the distance of two lines over the text size.
-	proseRow = 1.36
-	// mostWords bounds the memory for word widths.
-	mostWords = 4000
-)
-
-type proseRenderer struct {
-	prose *Prose
-	text  string
-	width float32
-	size  float32
-	rows  []*canvas.Text
-	words map[string]float32 // widths at size
-}
-
-func (r *proseRenderer) Destroy() {}
-
-func (r *proseRenderer) Objects() []fyne.CanvasObject {
-	objects := make([]fyne.CanvasObject, len(r.rows))
-	for i, row := range r.rows {
-		objects[i] = row
-	}
-	return objects
-}
+func (p *Prose) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.sheet.raster) }
 
 // MinSize is as high as the text wrapped to the present width.
-func (r *proseRenderer) MinSize() fyne.Size {
-	r.wrap()
-	if len(r.rows) == 0 {
+func (p *Prose) MinSize() fyne.Size {
+	p.wrap()
+	if len(p.rows) == 0 {
 		return fyne.Size{}
 	}
-	return fyne.NewSize(0, float32(len(r.rows))*r.size*proseRow+2*theme.Padding())
+	return fyne.NewSize(0, float32(len(p.rows))*theme.Size(p.size)*proseRow+2*theme.Padding())
 }
 
-// Layout wraps to a new width.
-func (r *proseRenderer) Layout(fyne.Size) { r.wrap() }
-
-// Refresh takes up text and theme.
-func (r *proseRenderer) Refresh() {
-	r.wrap()
-	color := theme.Color(r.prose.color)
-	for _, row := range r.rows {
-		if row.Color != color {
-			row.Color = color
-			row.Refresh()
-		}
+// paint writes the rows.
+func (p *Prose) paint(on *pen) {
+	p.wrap()
+	size := theme.Size(p.size)
+	f, color := face(p.style, size), theme.Color(p.color)
+	for i, row := range p.rows {
+		on.words(theme.Padding(), theme.Padding()+size*proseRow*(float32(i)+proseBaseline), row, f, color)
 	}
 }
 
-// wrap breaks the text into rows, if it or its width has changed. Rows that
-// stay the same are not drawn anew.
-func (r *proseRenderer) wrap() {
-	width, size := r.prose.Size().Width, theme.Size(r.prose.size)
-	if width == 0 {
-		width = firstWidth
+// wrap breaks the text into rows, if it or its width has changed.
+func (p *Prose) wrap() {
+	now := wrapping{p.text, p.Size().Width, theme.Size(p.size)}
+	if now.width == 0 {
+		now.width = firstWidth
 	}
-	if r.text == r.prose.text && r.width == width && r.size == size {
+	if now == p.wrapped {
 		return
 	}
-	if r.size != size || len(r.words) > mostWords {
-		clear(r.words)
-	}
-	r.text, r.width, r.size = r.prose.text, width, size
-	lines := r.lines(width - 2*proseMargin*theme.Padding())
-	for len(r.rows) < len(lines) {
-		text := canvas.NewText("", theme.Color(r.prose.color))
-		text.TextStyle = r.prose.style
-		r.rows = append(r.rows, text)
-	}
-	r.rows = r.rows[:len(lines)]
-	for i, line := range lines {
-		row := r.rows[i]
-		row.Move(fyne.NewPos(proseMargin*theme.Padding(), theme.Padding()+float32(i)*size*proseRow))
-		if row.Text != line || row.TextSize != size {
-			row.Text, row.TextSize = line, size
-			row.Resize(fyne.NewSize(width, size*proseRow))
-			row.Refresh()
-		}
-	}
+	p.wrapped = now
+	p.rows = lines(p.text, face(p.style, now.size), now.width-2*theme.Padding())
 }
 
-// lines breaks the text at spaces so that no line is wider than width, unless
-// a single word is.
-func (r *proseRenderer) lines(width float32) []string {
-	if r.text == "" {
+// lines breaks text at spaces so that no line is wider than width, unless a
+// single word is.
+func lines(text string, f font.Face, width float32) []string {
+	if text == "" || f.Face == nil {
 		return nil
 	}
-	var lines []string
-	space := r.measure(" ")
-	for paragraph := range strings.SplitSeq(r.text, "\n") {
-		var line strings.Builder
+	measure := func(s string) float32 { return float32(f.Width(s)) }
+	space := measure(" ")
+	var rows []string
+	for paragraph := range strings.SplitSeq(text, "\n") {
+		var row strings.Builder
 		used := float32(0)
 		for word := range strings.FieldsSeq(paragraph) {
-			w := r.measure(word)
-			if line.Len() > 0 && used+space+w > width {
-				lines = append(lines, line.String())
-				line.Reset()
+			w := measure(word)
+			if row.Len() > 0 && used+space+w > width {
+				rows = append(rows, row.String())
+				row.Reset()
 				used = 0
 			}
-			if line.Len() > 0 {
-				line.WriteByte(' ')
+			if row.Len() > 0 {
+				row.WriteByte(' ')
 				used += space
 			}
-			line.WriteString(word)
+			row.WriteString(word)
 			used += w
 		}
-		lines = append(lines, line.String())
+		rows = append(rows, row.String())
 	}
-	return lines
-}
-
-// measure returns a word's width.
-func (r *proseRenderer) measure(word string) float32 {
-	w, ok := r.words[word]
-	if !ok {
-		w = fyne.MeasureText(word, r.size, r.prose.style).Width
-		r.words[word] = w
-	}
-	return w
+	return rows
 }

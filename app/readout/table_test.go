@@ -1,6 +1,7 @@
 package readout
 
 import (
+	"image"
 	"image/color"
 	"testing"
 
@@ -8,7 +9,6 @@ import (
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 )
@@ -24,49 +24,82 @@ func shown(t *testing.T) *Table {
 	return table
 }
 
+// picture draws a table and copies what it shows.
+func picture(t *Table) *image.RGBA {
+	size := t.Size()
+	img := t.sheet.draw(int(size.Width), int(size.Height)).(*image.RGBA)
+	return &image.RGBA{Pix: append([]byte(nil), img.Pix...), Stride: img.Stride, Rect: img.Rect}
+}
+
+// count returns how many pixels of a part of a picture have just a color.
+func count(img *image.RGBA, part image.Rectangle, c color.RGBA) int {
+	n := 0
+	for y := part.Min.Y; y < part.Max.Y; y++ {
+		for x := part.Min.X; x < part.Max.X; x++ {
+			if img.RGBAAt(x, y) == c {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// place returns the pixels of a cell.
+func place(t *Table, row, column int) image.Rectangle {
+	top := float32(row+1) * pitch()
+	return image.Rect(int(t.column(column)), int(top), int(t.column(column+1)), int(top+pitch()))
+}
+
 func TestSetWritesTheCell(t *testing.T) {
 	table := shown(t)
 	table.Set(1, 0, "9,475 lb", "")
 	table.Set(0, 1, "22.50 in", theme.ColorNameError)
+	if table.Text(1, 0) != "9,475 lb" || table.Text(0, 0) != "" {
+		t.Errorf("cells %q and %q", table.Text(1, 0), table.Text(0, 0))
+	}
+	img := picture(table)
 	for _, c := range []struct {
 		row, column int
-		text        string
-		color       color.Color
+		color       color.RGBA
+		inked       bool
 	}{
-		{0, 0, "", palette.Light.Ink}, {0, 1, "22.50 in", palette.Light.Bad},
-		{1, 0, "9,475 lb", palette.Light.Ink}, {1, 1, "", palette.Light.Ink},
+		{1, 0, palette.Light.Ink, true}, {0, 1, palette.Light.Bad, true},
+		{0, 0, palette.Light.Ink, false}, {1, 1, palette.Light.Ink, false},
 	} {
-		if table.Text(c.row, c.column) != c.text || table.cells[c.row][c.column].Color != c.color {
-			t.Errorf("row %d, column %d: %q in %v, want %q in %v", c.row, c.column,
-				table.Text(c.row, c.column), table.cells[c.row][c.column].Color, c.text, c.color)
+		if n := count(img, place(table, c.row, c.column), c.color); n > 0 != c.inked {
+			t.Errorf("row %d, column %d: %d pixels of its color", c.row, c.column, n)
 		}
-	}
-	table.SetHeading(1, "Here: 2.00 in droop")
-	if table.header[1].Text != "Here: 2.00 in droop" || table.header[0].Text != "Before" {
-		t.Errorf("headings %q and %q", table.header[0].Text, table.header[1].Text)
 	}
 }
 
-// A cell is painted anew only when its words or its color differ.
+func TestHeadingsAndNamesAreWritten(t *testing.T) {
+	table := shown(t)
+	before := picture(table)
+	table.SetHeading(1, "Here: 2.00 in droop")
+	after := picture(table)
+	if n := count(before, place(table, -1, 0), palette.Light.Ink); n == 0 {
+		t.Error("no heading")
+	}
+	if a, b := count(before, place(table, -1, 1), palette.Light.Ink), count(after, place(table, -1, 1), palette.Light.Ink); b <= a {
+		t.Errorf("%d pixels of ink in a short heading, %d in a long one", a, b)
+	}
+	if n := count(before, image.Rect(0, int(pitch()), 100, int(2*pitch())), palette.Light.Muted); n == 0 {
+		t.Error("no name")
+	}
+}
+
+// What is the same is not drawn anew.
 func TestSetLeavesWhatIsTheSame(t *testing.T) {
 	table := shown(t)
 	table.Set(0, 0, "22.50 in", theme.ColorNameSuccess)
-	cell, untouched := table.cells[0][0], color.Color(color.White)
-	for _, c := range []struct {
-		text  string
-		color fyne.ThemeColorName
-		want  color.Color
-	}{
-		{"22.50 in", theme.ColorNameSuccess, untouched},
-		{"22.51 in", theme.ColorNameSuccess, palette.Light.Good},
-		{"22.51 in", theme.ColorNameError, palette.Light.Bad},
-		{"22.51 in", "", palette.Light.Ink},
-		{"22.51 in", "", untouched},
-	} {
-		cell.Color = untouched
-		if table.Set(0, 0, c.text, c.color); cell.Color != c.want {
-			t.Errorf("after %q in %q the cell has the color %v, want %v", c.text, c.color, cell.Color, c.want)
-		}
+	want := picture(table)
+	table.Set(0, 0, "22.50 in", theme.ColorNameSuccess)
+	if got := picture(table); string(got.Pix) != string(want.Pix) {
+		t.Error("the same words look different")
+	}
+	table.Set(0, 0, "22.50 in", theme.ColorNameError)
+	if got := picture(table); string(got.Pix) == string(want.Pix) {
+		t.Error("another color looks the same")
 	}
 }
 
@@ -74,38 +107,15 @@ func TestAnotherThemeRecolorsTheTable(t *testing.T) {
 	table := shown(t)
 	table.Set(0, 0, "22.50 in", theme.ColorNameSuccess)
 	fyne.CurrentApp().Settings().SetTheme(look.New(look.Dark))
-	for what, c := range map[string]struct{ got, want color.Color }{
-		"heading":       {table.header[0].Color, palette.Dark.Ink},
-		"name":          {table.names[0].Color, palette.Dark.Muted},
-		"colored value": {table.cells[0][0].Color, palette.Dark.Good},
-		"plain value":   {table.cells[1][1].Color, palette.Dark.Ink},
-		"stripe":        {table.rules[1].FillColor, palette.Dark.Raised},
-	} {
-		if c.got != c.want {
-			t.Errorf("%s: %v, want %v", what, c.got, c.want)
-		}
-	}
-	table.Set(0, 1, "17.00 in", theme.ColorNameError)
-	if got := table.cells[0][1].Color; got != color.Color(palette.Dark.Bad) {
-		t.Errorf("written in the dark, a cell is %v", got)
+	img := picture(table)
+	if count(img, place(table, 0, 0), palette.Dark.Good) == 0 || count(img, img.Rect, palette.Dark.Background) == 0 || count(img, img.Rect, palette.Dark.Raised) == 0 {
+		t.Error("the dark theme did not reach value, background and stripe")
 	}
 }
 
-// Rows stand below each other and columns beside each other, within the table.
-func TestLayout(t *testing.T) {
+func TestColumnsStandBesideEachOther(t *testing.T) {
 	table := shown(t)
-	left := func(c *canvas.Text) float32 { return c.Position().X }
-	if n := table.names[1]; left(n) < 0 || n.Position().Y <= table.names[0].Position().Y || n.Position().Y >= table.MinSize().Height {
-		t.Errorf("the second name stands at %v", n.Position())
-	}
-	for i, row := range table.cells {
-		for j, c := range row {
-			if left(c) != left(table.header[j]) {
-				t.Errorf("row %d, column %d stands at %v, its heading at %v", i, j, left(c), left(table.header[j]))
-			}
-		}
-	}
-	if a, b := left(table.header[0]), left(table.header[1]); !(a > 130 && b-a > 130 && 420-b > 130) {
+	if a, b := table.column(0), table.column(1); !(a > 130 && b-a > 130 && 420-b > 130) {
 		t.Errorf("columns stand at %v and %v of 420", a, b)
 	}
 }
@@ -117,5 +127,31 @@ func TestMinSizeDoesNotFollowTheWords(t *testing.T) {
 	table.Set(0, 0, "a value so long that it would need all the width of the table for itself", "")
 	if after := table.MinSize(); after != before || before.Width > 420 || before.Width < 380 {
 		t.Errorf("least size %v, after a long text %v", before, after)
+	}
+}
+
+func TestPictureIsSharpOnAScaledScreen(t *testing.T) {
+	table := shown(t)
+	table.Set(0, 0, "22.50 in", "")
+	single := count(picture(table), place(table, 0, 0), palette.Light.Ink)
+	img := table.sheet.draw(840, 200).(*image.RGBA)
+	p := place(table, 0, 0)
+	double := count(img, image.Rect(2*p.Min.X, 2*p.Min.Y, 2*p.Max.X, 2*p.Max.Y), palette.Light.Ink)
+	if double < 3*single {
+		t.Errorf("%d pixels of full ink at double scale, %d at single", double, single)
+	}
+}
+
+func BenchmarkTable(b *testing.B) {
+	test.NewTempApp(b)
+	names := make([]string, 12)
+	table := New([]string{"Before", "After"}, names)
+	table.Resize(fyne.NewSize(420, 260))
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		for row := range names {
+			table.Set(row, i%2, "push 10,825 lb", "")
+		}
+		table.sheet.draw(420, 260)
 	}
 }

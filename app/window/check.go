@@ -82,7 +82,7 @@ func (p *checkPanel) refresh() {
 	p.verdict.Set(r.LoadVerdict(u))
 	lines := make([]string, len(r.Warnings))
 	for i, w := range r.Warnings {
-		lines[i] = "▲ " + w.Text(u)
+		lines[i] = "• " + w.Text(u)
 	}
 	p.warnings.Set(strings.Join(lines, "\n"))
 	for _, pair := range car.Pairs {
