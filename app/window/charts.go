@@ -141,6 +141,9 @@ func (c *charts) chart(key string) *plotting.Chart {
 // the format.
 func (c *charts) export(key string) {
 	w := c.window
+	if !w.settled() {
+		return
+	}
 	w.askFile("", w.fileName()+"-"+key+".pdf", func(path string) {
 		if err := c.write(path, c.chart(key)); err != nil {
 			w.fail(err)
@@ -162,6 +165,9 @@ func (c *charts) write(path string, chart *plotting.Chart) error {
 
 // exportAll asks for a folder and writes every chart in every format.
 func (w *Window) exportAll() {
+	if !w.settled() {
+		return
+	}
 	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil || folder == nil {
 			w.fail(err)

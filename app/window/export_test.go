@@ -1,0 +1,175 @@
+package window
+
+import (
+	"bytes"
+	"encoding/csv"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"bowline/plotting"
+
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+// checkFormat sees to it that a file holds what its ending promises.
+func checkFormat(t *testing.T, path string) {
+	t.Helper()
+	data := []byte(read(t, path))
+	switch ending := strings.ToLower(filepath.Ext(path)); ending {
+	case ".pdf":
+		if !bytes.HasPrefix(data, []byte("%PDF-")) {
+			t.Errorf("%s begins with %q", path, data[:min(len(data), 8)])
+		}
+	case ".svg":
+		if !bytes.Contains(data, []byte("<svg")) {
+			t.Errorf("%s holds no <svg", path)
+		}
+	case ".png":
+		if _, err := png.Decode(bytes.NewReader(data)); err != nil {
+			t.Errorf("%s: %v", path, err)
+		}
+	case ".csv":
+		rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+		if err != nil || len(rows) < 10 {
+			t.Errorf("%s: %d rows, %v", path, len(rows), err)
+		}
+	default:
+		t.Errorf("no format ends in %q", ending)
+	}
+}
+
+func TestExportOfOneChart(t *testing.T) {
+	for _, name := range []string{"loads.pdf", "loads.svg", "loads.png", "loads.csv", "LOADS.PNG"} {
+		t.Run(name, func(t *testing.T) {
+			d, path := openDesk(t)
+			d.charts.export("bar-force")
+			d.name(name)
+			want := filepath.Join(filepath.Dir(path), name)
+			d.wantNoQuestion()
+			checkFormat(t, want)
+			d.wantSaid("Exported " + want)
+		})
+	}
+}
+
+// The name that is offered ends in .pdf; so does one typed without ending.
+func TestExportWithoutAnEnding(t *testing.T) {
+	d, path := openDesk(t)
+	d.charts.export("bow")
+	for _, o := range test.LaidOutObjects(d.question()) {
+		if e, ok := o.(*widget.Entry); ok && e.Text != "number7-bow.pdf" {
+			t.Errorf("%q is offered", e.Text)
+		}
+	}
+	d.name("bow")
+	checkFormat(t, filepath.Join(filepath.Dir(path), "bow.pdf"))
+}
+
+// An ending that stands for no format is refused, and a file of that name
+// stays as it is.
+func TestExportWithAnUnknownEnding(t *testing.T) {
+	d, path := openDesk(t)
+	fresh, mine := filepath.Join(filepath.Dir(path), "loads.docx"), filepath.Join(filepath.Dir(path), "mine.docx")
+	write(t, mine, "mine")
+	d.charts.export("bar-force")
+	d.name("loads.docx")
+	d.wantAsked("This did not work", "docx", "pdf", "svg", "png", "csv")
+	if !missing(fresh) {
+		t.Error("a file was left behind")
+	}
+	d.answer("Close")
+	d.charts.export("bar-force")
+	d.name("mine.docx")
+	d.answer("Yes")
+	d.wantAsked("docx")
+	if got := read(t, mine); got != "mine" {
+		t.Errorf("the file that was there holds %q", got)
+	}
+}
+
+func TestExportAllAsksBeforeItReplaces(t *testing.T) {
+	d := newDesk(t)
+	folder := t.TempDir()
+	d.exportTo(folder)
+	d.wantNoQuestion()
+	files, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Four charts in four formats.
+	if len(files) != 16 {
+		t.Errorf("%d files", len(files))
+	}
+	for _, f := range files {
+		if !strings.HasPrefix(f.Name(), "saltgrass-no-7-") {
+			t.Errorf("a file called %s", f.Name())
+		}
+		checkFormat(t, filepath.Join(folder, f.Name()))
+	}
+	d.wantSaid("Exported 16 files to " + folder)
+
+	mine := filepath.Join(folder, "saltgrass-no-7-bow.csv")
+	write(t, mine, "mine")
+	d.exportTo(folder)
+	d.wantAsked("Replace files", folder+" has 16 of these 16 files already.")
+	d.answer("Cancel")
+	if got := read(t, mine); got != "mine" {
+		t.Errorf("canceled, the file holds %q", got)
+	}
+	d.exportTo(folder)
+	d.answer("Replace them")
+	d.wantNoQuestion()
+	checkFormat(t, mine)
+}
+
+func TestExportIntoNoFolder(t *testing.T) {
+	d := newDesk(t)
+	d.exportTo(filepath.Join(t.TempDir(), "none"))
+	d.wantAsked("This did not work", "none")
+}
+
+// Data are exported in the units on screen.
+func TestExportFollowsTheUnits(t *testing.T) {
+	d, path := openDesk(t)
+	file := filepath.Join(filepath.Dir(path), "loads.csv")
+	heads := map[string]string{}
+	for _, units := range []string{"Inches and pounds", "Millimeters and newtons"} {
+		d.choose("View", units)
+		if err := d.charts.write(file, d.charts.chart("bar-force")); err != nil {
+			t.Fatal(err)
+		}
+		heads[units], _, _ = strings.Cut(read(t, file), "\n")
+	}
+	if us, si := heads["Inches and pounds"], heads["Millimeters and newtons"]; !strings.Contains(us, "lb") || !strings.Contains(si, "N") || us == si {
+		t.Errorf("heads %q and %q", us, si)
+	}
+}
+
+func TestReportAsPDF(t *testing.T) {
+	d, path := openDesk(t)
+	d.choose("File", "Report as PDF…")
+	d.name("number7")
+	want := filepath.Join(filepath.Dir(path), "number7.pdf")
+	checkFormat(t, want)
+	d.wantSaid("Report written to " + want)
+}
+
+// Every chart that is there has a place in the window.
+func TestEveryChartIsShown(t *testing.T) {
+	d := newDesk(t)
+	shown := map[string]bool{}
+	for _, p := range d.panels {
+		for _, key := range p.charts() {
+			shown[key] = true
+		}
+	}
+	for _, c := range plotting.Charts(d.study.Result()) {
+		if !shown[c.Key] {
+			t.Errorf("no panel shows %q", c.Key)
+		}
+	}
+}
