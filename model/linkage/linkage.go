@@ -33,9 +33,11 @@ const (
 	// lengthTolerance is the largest miss of a bar length in a returned
 	// position [m], a hundredth of what the package promises.
 	lengthTolerance = 1e-11
-	// singular is the sine of the angle between the two bars' constraints
-	// below which ride height counts as a dead point.
-	singular = 1e-6
+	// dead is the sine of the angle between the two bars' constraints below
+	// which a position counts as a dead point. At the end of a travel it is
+	// reached within a few nanometers, at a change point within a tenth of a
+	// millimeter, and so before rounding could choose the way on.
+	dead = 3e-5
 )
 
 var (
@@ -78,8 +80,7 @@ func New(g Geometry) (*Linkage, error) {
 	if !(l.upper >= MinLength) || !(l.lower >= MinLength) {
 		return nil, ErrShortBar
 	}
-	e := l.evaluate(state{z: g.RearRadius})
-	if s := math.Hypot(e.upper.x, e.upper.turn/l.scale()) * math.Hypot(e.lower.x, e.lower.turn/l.scale()); !(math.Abs(e.det()/l.scale()) > singular*s) {
+	if e := l.evaluate(state{z: g.RearRadius}); !(e.sine(l.scale()) > dead) {
 		return nil, ErrDeadPoint
 	}
 	return l, nil
@@ -141,6 +142,13 @@ func (l *Linkage) evaluate(s state) evaluation {
 // det is the determinant of the stretches' derivative by shift and turn; it
 // changes sign where the axle's height has an extreme, the end of the travel.
 func (e *evaluation) det() float64 { return e.upper.x*e.lower.turn - e.lower.x*e.upper.turn }
+
+// sine is the sine of the angle between the bars' constraints, with turns made
+// lengths by a scale [m].
+func (e *evaluation) sine(scale float64) float64 {
+	upper, lower := e.upper.turn/scale, e.lower.turn/scale
+	return math.Abs(e.det()/scale) / math.Sqrt((e.upper.x*e.upper.x+upper*upper)*(e.lower.x*e.lower.x+lower*lower))
+}
 
 // solve returns the shift and turn that change the stretches by (u, w).
 func (e *evaluation) solve(u, w float64) (dx, dturn float64) {

@@ -227,6 +227,35 @@ func TestParallelBars(t *testing.T) {
 	near(t, "shift", p.Shift, 20*inch-math.Sqrt(401-1)*inch, 1e-9)
 }
 
+// A near parallelogram comes to a change point when the bars line up with the
+// brackets: there the axle could go on in two ways, and the travel ends however
+// it is approached.
+func TestTravelEndsAtAChangePoint(t *testing.T) {
+	g := demo()
+	g.ChassisUpper, g.ChassisLower = r2.Vec{X: 10.0634765625 * inch, Y: 22 * inch}, r2.Vec{X: 8.0625 * inch, Y: 20 * inch}
+	g.HousingUpper, g.HousingLower = r2.Vec{X: 1.0009765625 * inch, Y: inch}, r2.Vec{X: -inch, Y: -inch}
+	l := mustNew(t, g)
+	droop, _ := l.Range()
+	// Lower bar from (−1, 15) to (8.0625, 20); in line with the brackets' (2, 2)
+	// slope its rise and run are √(L²/2) each.
+	length := math.Hypot(9.0625, 5)
+	near(t, "droop [in]", droop/inch, 5-length/math.Sqrt2, 5e-3)
+	for _, steps := range []int{1, 3, 10, 41} {
+		s := state{z: g.RearRadius}
+		for i := 1; i <= steps; i++ {
+			q := 1.2 * droop * float64(i) / float64(steps)
+			next, _, err := l.reach(s, q)
+			if inside := q > droop; inside != (err == nil) {
+				t.Fatalf("%d steps, travel %v of %v: %v", steps, q, droop, err)
+			}
+			if err != nil {
+				break
+			}
+			s = next
+		}
+	}
+}
+
 func TestCrossingBarsMeetBetweenTheirHoles(t *testing.T) {
 	g := demo()
 	g.ChassisUpper.Y, g.ChassisLower.Y = 10*inch, 20*inch
@@ -304,8 +333,9 @@ func TestBarLengthsHoldOverTheWholeRange(t *testing.T) {
 			t.Fatalf("range %v to %v", droop, bump)
 		}
 		last := state{z: g.RearRadius}
-		for i := 0; i <= 20; i++ {
-			q := droop + (bump-droop)*(0.001+0.998*float64(i)/20)
+		steps := rapid.IntRange(1, 40).Draw(t, "steps")
+		for i := 0; i <= steps; i++ {
+			q := droop + (bump-droop)*(0.001+0.998*float64(i)/float64(steps))
 			p, err := l.Pose(q, rapid.Float64Range(-0.1, 0.1).Draw(t, "front travel"))
 			if err != nil {
 				t.Fatalf("travel %v in %v to %v: %v", q, droop, bump, err)

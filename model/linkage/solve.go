@@ -12,6 +12,13 @@ const (
 	// leastStep is the travel step below which the end is reached [m]; a
 	// tenth of the promise on bar lengths.
 	leastStep = 1e-10
+	// largestFall is the part of the determinant that a step may take away.
+	largestFall = 0.5
+	// largestSurprise is how far, in parts of it, the determinant may come out
+	// beside what its rate of change foretold.
+	largestSurprise = 0.2
+	// probe is how far the determinant's rate of change is looked for [m].
+	probe = 1e-6
 	// largestTurn bounds the housing's turn in one step [rad], so that the
 	// solution stays on the branch it came from.
 	largestTurn = 0.1
@@ -27,19 +34,29 @@ const (
 // branch, and returns the state there. When the linkage does not reach z it
 // returns the last closed state and false.
 //
-// The branch is kept by bounding each step's turn and by the sign of the
-// determinant, which differs between the two positions that meet at the end of
-// the travel.
+// The branch is kept by bounding each step's turn, by never stepping to where
+// the determinant would vanish, and by its sign: it is zero at the end of the
+// travel, where two positions meet, and at a change point, where the linkage
+// could go on in two ways.
 func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
 	e := l.evaluate(s)
 	branch := math.Signbit(e.det())
 	for step := firstStep; s.z != z; {
 		to := z
-		if math.Abs(z-s.z) > step {
-			to = s.z + math.Copysign(step, z-s.z)
+		fall := l.fall(s, &e, z > s.z)
+		reach := step
+		if fall > 0 {
+			reach = math.Min(step, largestFall/fall)
+		}
+		if !(e.sine(l.scale()) > dead) {
+			return s, e, false
+		}
+		if math.Abs(z-s.z) > reach {
+			to = s.z + math.Copysign(reach, z-s.z)
 		}
 		next, at, ok := l.stepTo(s, &e, to)
-		if !ok || math.Signbit(at.det()) != branch {
+		strange := math.Abs(at.det()/e.det()-1+fall*math.Abs(to-s.z)) > largestSurprise
+		if !ok || strange || math.Signbit(at.det()) != branch {
 			if step = math.Min(step, math.Abs(to-s.z)) / 2; step < leastStep {
 				return s, e, false
 			}
@@ -51,9 +68,23 @@ func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
 	return s, e, true
 }
 
+// fall returns the part of the determinant that a rise or a fall of the axle
+// takes away, at its present rate of change [1/m].
+func (l *Linkage) fall(s state, e *evaluation, up bool) float64 {
+	dx, dturn := e.solve(-e.upper.z, -e.lower.z)
+	dz := probe / (1 + math.Abs(dx) + l.scale()*math.Abs(dturn))
+	if !up {
+		dz = -dz
+	}
+	next := l.evaluate(state{x: s.x + dx*dz, z: s.z + dz, turn: s.turn + dturn*dz})
+	return (1 - next.det()/e.det()) / math.Abs(dz)
+}
+
 // Range returns the travels between which the linkage closes, seen from ride
 // height: the axle rises or falls along its path until the path turns back.
-// droop is negative, bump positive [m]; both are found to 1e-9 m.
+// droop is negative, bump positive [m]. Both are found to 1e-7 m, and to 1e-4 m
+// where the travel ends in a change point, the two bars and the brackets in one
+// line.
 func (l *Linkage) Range() (droop, bump float64) {
 	g := l.geometry
 	// The axle stays within one bar and one bracket of the chassis hole.
