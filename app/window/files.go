@@ -42,9 +42,9 @@ func (w *Window) open(path string) {
 	left, found := document.Recoverable(path)
 	if err := w.doc.Open(path); err != nil {
 		w.fail(err)
-		return
+	} else {
+		w.remember()
 	}
-	w.remember()
 	if found {
 		w.offer(left)
 	}

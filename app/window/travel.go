@@ -63,13 +63,14 @@ func (s *slider) show(low, high, x float64, u units.System) {
 
 // travelWords writes a travel as bump or droop.
 func travelWords(x float64, u units.System) string {
+	text := u.Format(units.Length, math.Abs(x))
 	switch {
+	case text == u.Format(units.Length, 0):
+		return "ride height"
 	case x > 0:
-		return u.Format(units.Length, x) + " bump"
-	case x < 0:
-		return u.Format(units.Length, -x) + " droop"
+		return text + " bump"
 	}
-	return "ride height"
+	return text + " droop"
 }
 
 // newTravelBar returns the bar under the side view.

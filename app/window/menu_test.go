@@ -1,0 +1,239 @@
+package window
+
+import (
+	"testing"
+
+	"bowline/app/look"
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+)
+
+func TestUndoAndRedoNameTheirStep(t *testing.T) {
+	d, _ := openDesk(t)
+	want := func(undo, redo string, canUndo, canRedo bool) {
+		t.Helper()
+		u, r := d.item("Edit", "Undo"), d.item("Edit", "Redo")
+		if u.Label != undo || r.Label != redo || u.Disabled == canUndo || r.Disabled == canRedo {
+			t.Errorf("%q, disabled %v; %q, disabled %v; want %q and %q", u.Label, u.Disabled, r.Label, r.Disabled, undo, redo)
+		}
+	}
+	want("Undo", "Redo", false, false)
+	d.edit()
+	want("Undo: CG height", "Redo", true, false)
+	d.choose("Edit", "Undo")
+	want("Undo", "Redo: CG height", false, true)
+	d.choose("Edit", "Redo")
+	want("Undo: CG height", "Redo", true, false)
+	// The menu made anew, as after a save, says the same.
+	d.choose("File", "Save")
+	want("Undo: CG height", "Redo", true, false)
+	d.open(carFile(t))
+	want("Undo", "Redo", false, false)
+}
+
+func TestShortcuts(t *testing.T) {
+	d := newDesk(t)
+	// Undo and redo are the toolkit's own shortcuts: it never tells of others
+	// for their keys.
+	if _, ok := d.item("Edit", "Undo").Shortcut.(*fyne.ShortcutUndo); !ok {
+		t.Errorf("undo has a %T", d.item("Edit", "Undo").Shortcut)
+	}
+	if _, ok := d.item("Edit", "Redo").Shortcut.(*fyne.ShortcutRedo); !ok {
+		t.Errorf("redo has a %T", d.item("Edit", "Redo").Shortcut)
+	}
+	const main, shift = fyne.KeyModifierShortcutDefault, fyne.KeyModifierShift
+	for _, c := range []struct {
+		menu, label string
+		want        desktop.CustomShortcut
+	}{
+		{"File", "Open…", desktop.CustomShortcut{KeyName: fyne.KeyO, Modifier: main}},
+		{"File", "Save", desktop.CustomShortcut{KeyName: fyne.KeyS, Modifier: main}},
+		{"File", "Save as…", desktop.CustomShortcut{KeyName: fyne.KeyS, Modifier: main | shift}},
+		{"File", "Report as PDF…", desktop.CustomShortcut{KeyName: fyne.KeyP, Modifier: main}},
+		{"File", "Export charts…", desktop.CustomShortcut{KeyName: fyne.KeyE, Modifier: main}},
+		{"File", "Quit", desktop.CustomShortcut{KeyName: fyne.KeyQ, Modifier: main}},
+	} {
+		if s, ok := d.item(c.menu, c.label).Shortcut.(*desktop.CustomShortcut); !ok || *s != c.want {
+			t.Errorf("%s has the shortcut %+v, want %+v", c.label, d.item(c.menu, c.label).Shortcut, c.want)
+		}
+	}
+	// No key has two meanings.
+	seen := map[string]string{}
+	for _, m := range d.window.MainMenu().Items {
+		for _, i := range m.Items {
+			if i.Shortcut == nil {
+				continue
+			}
+			if other, taken := seen[i.Shortcut.ShortcutName()]; taken {
+				t.Errorf("%s and %s have one shortcut", other, i.Label)
+			}
+			seen[i.Shortcut.ShortcutName()] = i.Label
+		}
+	}
+}
+
+func TestUnitsSwitchTextsAndNothingElse(t *testing.T) {
+	d, path := openDesk(t)
+	car, before := d.doc.Car(), d.panelText()
+	if !d.item("View", "Inches and pounds").Checked || d.item("View", "Millimeters and newtons").Checked {
+		t.Error("the units of the file are not the ones marked")
+	}
+	d.choose("View", "Millimeters and newtons")
+	if d.doc.Car() != car || d.doc.Modified() || d.doc.UndoLabel() != "" {
+		t.Error("the car has changed with the units")
+	}
+	if d.item("View", "Inches and pounds").Checked || !d.item("View", "Millimeters and newtons").Checked {
+		t.Error("the units chosen are not the ones marked")
+	}
+	after := d.panelText()
+	for i := range before {
+		if before[i] == after[i] {
+			t.Errorf("%q stays in other units", before[i])
+		}
+	}
+	text := read(t, path)
+	d.choose("View", "Inches and pounds")
+	d.edit()
+	d.choose("View", "Millimeters and newtons")
+	d.choose("Edit", "Undo")
+	d.choose("File", "Save")
+	if d.doc.Units() != units.SI || read(t, path) != text {
+		t.Error("the file has changed with the units")
+	}
+}
+
+// panelText returns one text with a unit of each part of the window.
+func (d *desk) panelText() []string {
+	d.settle()
+	tune, check := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel)
+	tune.refresh()
+	return []string{tune.verdict.Text(), tune.numbers.Text(tuneAhead, 0), check.verdict.Text(), check.numbers.Text(checkPush, 1), check.strengths.Text(strengthEuler, 1)}
+}
+
+func TestColors(t *testing.T) {
+	app := test.NewTempApp(t)
+	d := sitDown(t, app, Options{})
+	for _, c := range []struct {
+		item string
+		mode look.Mode
+		want *palette.Palette
+	}{{"Dark colors", look.Dark, &palette.Dark}, {"Light colors", look.Light, &palette.Light}, {"Dark colors", look.Dark, &palette.Dark}} {
+		d.choose("View", c.item)
+		d.frame()
+		if look.Current() != c.want || app.Preferences().String(prefMode) != string(c.mode) {
+			t.Errorf("after %q the mode kept is %q", c.item, app.Preferences().String(prefMode))
+		}
+		// Side view and charts are drawn in them.
+		for i, r := range rasters(d.window.Content()) {
+			img := r.Generator(int(r.Size().Width), int(r.Size().Height))
+			if got := img.At(1, 1); got != c.want.Background {
+				t.Errorf("after %q picture %d has the background %v, want %v", c.item, i, got, c.want.Background)
+			}
+		}
+	}
+	// They are there at the next start.
+	sitDown(t, app, Options{})
+	if look.Current() != &palette.Dark {
+		t.Error("the colors chosen are not kept")
+	}
+}
+
+func TestViewCommands(t *testing.T) {
+	d := newDesk(t)
+	d.sideView()
+	fitted := d.view.Picture().View.Scale
+	for _, c := range []struct {
+		label string
+		want  func(scale float64) bool
+	}{
+		{"Zoom in", func(s float64) bool { return s > fitted }},
+		{"Fit bars", func(s float64) bool { return s == fitted }},
+		{"Zoom out", func(s float64) bool { return s < fitted }},
+		{"Fit car", func(s float64) bool { return s < fitted }},
+		{"Fit bars", func(s float64) bool { return s == fitted }},
+	} {
+		d.choose("View", c.label)
+		d.sideView()
+		if got := d.view.Picture().View.Scale; !c.want(got) {
+			t.Errorf("after %q the scale is %v, fitted it was %v", c.label, got, fitted)
+		}
+	}
+	d.study.SetTravel(inch)
+	d.study.SetFront(-inch)
+	d.choose("View", "Ride height")
+	if d.study.Travel() != 0 || d.study.Front() != 0 {
+		t.Errorf("at ride height the travels are %v and %v", d.study.Travel(), d.study.Front())
+	}
+}
+
+func TestHelpTellsTheKeys(t *testing.T) {
+	d := newDesk(t)
+	d.choose("Help", "Keys and mouse")
+	d.wantAsked("Keys and mouse", "Shift", "Arrow keys", "1/16 in", "Esc")
+}
+
+// What is typed and not taken yet is taken first; what is refused stops what
+// would lose it.
+func TestTypedValuesComeFirst(t *testing.T) {
+	d, path := openDesk(t)
+	d.typed("19.5", "21")
+	d.choose("View", "Millimeters and newtons")
+	if got := d.doc.Car().Body.CGHeight; got != 21*inch {
+		t.Errorf("typed as 21 in, the CG height is %v in", got/inch)
+	}
+	d.choose("View", "Inches and pounds")
+	entry := d.typed("21", "nothing")
+	for _, do := range []func(){
+		func() { d.choose("View", "Millimeters and newtons") },
+		func() { d.choose("Edit", "Undo") },
+		func() { d.choose("File", "Save") },
+		func() { d.choose("File", "Report as PDF…") },
+		func() { d.choose("File", "Export charts…") },
+		func() { d.charts.export("bow") },
+		func() { d.leave(func() { t.Error("the window was left") }) },
+	} {
+		d.say("")
+		do()
+		d.wantNoQuestion()
+		d.wantSaid(pendingWords)
+	}
+	if d.doc.Units() != units.US || !d.doc.Modified() || d.doc.Path() != path || held(entry) != "nothing" {
+		t.Errorf("units %v, modified %v, the entry holds %q", d.doc.Units(), d.doc.Modified(), held(entry))
+	}
+}
+
+// typing is an entry of the inputs, as far as it can be seen from here.
+type typing interface {
+	fyne.Focusable
+	fyne.Shortcutable
+	SelectedText() string
+}
+
+// held returns all that an entry holds and leaves it selected.
+func held(e typing) string {
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	return e.SelectedText()
+}
+
+// typed puts a text in the place of another in the entry that holds it.
+func (d *desk) typed(old, text string) typing {
+	d.t.Helper()
+	for _, o := range test.LaidOutObjects(d.inputs) {
+		e, ok := o.(typing)
+		if !ok || held(e) != old {
+			continue
+		}
+		d.window.Canvas().Focus(e)
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+		for _, r := range text {
+			e.TypedRune(r)
+		}
+		return e
+	}
+	d.t.Fatalf("no entry holds %q", old)
+	return nil
+}
