@@ -24,32 +24,36 @@ const (
 	TitleCheck     = "Check"
 )
 
-// build makes the sections.
+// build makes the sections: those with more in them than plain numbers, and
+// before the last one whatever other tables of plain numbers a car has.
 func (p *Panel) build() {
-	for _, plan := range []struct {
-		title string
-		fill  func(*section)
-	}{
-		{TitleSetup, fillSetup},
-		{TitleCar, func(s *section) {
-			s.text(about{path: "car.name", label: "Name", help: "What the car is called, on screen and on paper.", action: "Rename car"},
-				func(c *car.Car) *string { return &c.Body.Name })
-			s.numbers("car")
-		}},
-		{TitleTires, func(s *section) { s.numbers("tires") }},
-		{TitleChassis, func(s *section) { fillHoles(s, "chassis_bracket", car.ChassisUpper, car.ChassisLower) }},
-		{TitleHousing, func(s *section) { fillHoles(s, "housing_bracket", car.HousingUpper, car.HousingLower) }},
-		{TitleUpperBars, func(s *section) { fillBars(s, car.Upper) }},
-		{TitleLowerBars, func(s *section) { fillBars(s, car.Lower) }},
-		{TitleSprings, fillSprings},
-		{TitleDrive, fillDrive},
-		{TitleDriveline, fillDriveline},
-		{TitleCheck, fillCheck},
-	} {
-		s := newSection(p, plan.title)
-		plan.fill(s)
-		p.sections = append(p.sections, s)
+	p.section(TitleSetup, fillSetup)
+	p.section(TitleCar, func(s *section) {
+		s.text(about{path: "car.name", label: "Name", help: "What the car is called, on screen and on paper.", action: "Rename car"},
+			func(c *car.Car) *string { return &c.Body.Name })
+		s.numbers("car")
+	})
+	p.section(TitleTires, func(s *section) { s.numbers("tires") })
+	p.section(TitleChassis, func(s *section) { fillHoles(s, "chassis_bracket", car.ChassisUpper, car.ChassisLower) })
+	p.section(TitleHousing, func(s *section) { fillHoles(s, "housing_bracket", car.HousingUpper, car.HousingLower) })
+	p.section(TitleUpperBars, func(s *section) { fillBars(s, car.Upper) })
+	p.section(TitleLowerBars, func(s *section) { fillBars(s, car.Lower) })
+	p.section(TitleSprings, fillSprings)
+	p.section(TitleDrive, fillDrive)
+	p.section(TitleDriveline, fillDriveline)
+	for _, t := range car.Sections {
+		if t.Table != "check" && len(t.Fields) > 0 && p.rowAt(t.Fields[0].Path) == nil {
+			p.section(t.Title, func(s *section) { s.numbers(t.Table) })
+		}
 	}
+	p.section(TitleCheck, fillCheck)
+}
+
+// section adds a section.
+func (p *Panel) section(title string, fill func(*section)) {
+	s := newSection(p, title)
+	fill(s)
+	p.sections = append(p.sections, s)
 }
 
 func fillSprings(s *section) {

@@ -91,11 +91,10 @@ func (t *holeTable) resize(n int) {
 	}
 	for i, r := range t.holes {
 		for _, e := range r.entries() {
-			if i < n {
-				e.restore()
-			} else {
-				t.section.panel.forgive(e)
+			if i >= n {
+				e.value = nothing{} // It may still have the focus.
 			}
+			e.restore()
 		}
 	}
 	for i := len(t.holes); i < n; i++ {
@@ -114,7 +113,7 @@ func (t *holeTable) hole(i int) *row {
 	name := fmt.Sprintf("%s hole %d", t.row, i+1)
 	x, z := coordinates(func(c *car.Car) *r2.Vec { return &(*t.row.In(c))[i] })
 	r := newRow(t.section, about{
-		path: fmt.Sprintf("%s.%d", t.row.Path(), i), label: capital(name), help: t.meaning(), action: "Move " + name, allowed: reachRange,
+		path: holePath(t.row, i), label: capital(name), help: t.meaning(), action: "Move " + name, allowed: reachRange,
 	}, x, z)
 	remove := newButton(about{label: "Delete", help: fmt.Sprintf("Deletes %s. Setups keep their holes, whose numbers may change. A hole that a setup uses stays.", name)},
 		"", theme.DeleteIcon(), func(v view, from origin) { t.deleteHole(v, from, i) })
@@ -122,6 +121,9 @@ func (t *holeTable) hole(i int) *row {
 	r.end = remove
 	return r
 }
+
+// holePath names a hole as car.Problem does.
+func holePath(row car.Row, hole int) string { return fmt.Sprintf("%s.%d", row.Path(), hole) }
 
 // usualPitch is how far below the last hole a new one goes when there is no
 // other hole to tell [m].

@@ -174,3 +174,34 @@ func TestTypedHoleGoesWithItsList(t *testing.T) {
 		t.Error("the third hole, which is gone, is still refused")
 	}
 }
+
+func TestTypedHoleGoesOutOfSightToo(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	d.doc.Apply("Free hole 3", func(c *car.Car) { c.Setups[0].Holes.ChassisUpper = 0 })
+	d.set("chassis_bracket.upper.2", "here")
+	d.panel.SetOpenSections(nil)
+	d.doc.Apply("Two holes", func(c *car.Car) { c.Chassis.Upper = c.Chassis.Upper[:2] })
+	if !d.panel.CommitPending() {
+		t.Error("what was typed for a hole that is gone is refused")
+	}
+}
+
+// The hole that has the focus can go, as by undo.
+func TestFocusedHoleGoes(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	test.Tap(as[*button](t, d.row("chassis_bracket.upper").editors[0]))
+	e := d.entry("chassis_bracket.upper.3", 0)
+	d.window.Canvas().Focus(e)
+	d.doc.Undo()
+	d.typed(e, "22")
+	for _, key := range []fyne.KeyName{fyne.KeyUp, fyne.KeyEscape, fyne.KeyReturn} {
+		d.press(key)
+	}
+	test.FocusNext(d.window.Canvas())
+	d.wantUndo("")
+	if !d.panel.CommitPending() {
+		t.Error("what is typed where a hole was is refused")
+	}
+}

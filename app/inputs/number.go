@@ -102,3 +102,12 @@ func (w *words) parse(typed string, v view) (func(*car.Car), error) {
 }
 
 func (*words) stepped(string, int, view) (string, bool) { return "", false }
+
+// nothing is the value of what has gone from the car.
+type nothing struct{}
+
+func (nothing) text(view, bool) string { return "" }
+
+func (nothing) parse(string, view) (func(*car.Car), error) { return func(*car.Car) {}, nil }
+
+func (nothing) stepped(string, int, view) (string, bool) { return "", false }

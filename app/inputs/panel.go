@@ -11,7 +11,6 @@ package inputs
 import (
 	"iter"
 	"slices"
-	"strings"
 
 	"bowline/app/document"
 	"bowline/model/car"
@@ -76,6 +75,9 @@ func (p *Panel) view() view {
 // hear follows a change of the document.
 func (p *Panel) hear(e document.Event) {
 	if e.Has(document.Loaded) {
+		for _, s := range p.sections {
+			s.show(p.view())
+		}
 		p.RestorePending()
 	}
 	if e.Has(document.Changed | document.SetupSelected | document.UnitsChanged) {
@@ -92,7 +94,7 @@ func (p *Panel) refresh() {
 	}
 	v := p.view()
 	for _, s := range p.sections {
-		if s.isOpen() {
+		if s.isOpen() || s.pending() {
 			s.show(v)
 		}
 	}
@@ -108,32 +110,6 @@ func (p *Panel) relayout() {
 	p.list.Layout.Layout(p.list.Objects, p.list.Size())
 	p.list.Resize(p.list.MinSize().Max(p.scroll.Size()))
 	p.scroll.Scrolled(&fyne.ScrollEvent{}) // The end of the list may have come nearer.
-}
-
-// CommitPending hands over what has been typed and not been taken yet, and
-// tells whether all of it was taken. Call it before undo, a save, another car
-// or other units. What is refused stays where it was typed, marked, with the
-// reason, and the first of it gets the focus; RestorePending takes it back.
-func (p *Panel) CommitPending() bool {
-	var refused *entry
-	for e := range p.entries() {
-		if e.pending() && !e.commit() && refused == nil {
-			refused = e
-		}
-	}
-	if refused != nil {
-		p.goTo(refused.row, refused)
-	}
-	return refused == nil
-}
-
-// RestorePending takes back what has been typed and not been taken yet.
-func (p *Panel) RestorePending() {
-	for e := range p.entries() {
-		if e.pending() {
-			e.restore()
-		}
-	}
 }
 
 // entries lists the entries in the order of the panel.
@@ -170,196 +146,6 @@ func (p *Panel) rowAt(path string) *row {
 		}
 	}
 	return nil
-}
-
-// apply makes one change of the car, tried in from, and tells whether it was
-// taken. What speaks against it is shown.
-func (p *Panel) apply(from origin, action string, change func(*car.Car)) bool {
-	p.forgive(from)
-	problems := p.doc.Apply(action, change)
-	if len(problems) == 0 {
-		p.outdate(from.home())
-		return true
-	}
-	p.report(from, problems)
-	return false
-}
-
-// outdate drops what a row has been told about changes tried elsewhere: its
-// value is another one now.
-func (p *Panel) outdate(r *row) {
-	r.setReasons(slices.DeleteFunc(slices.Clone(r.reasons), func(old reason) bool { return old.from.home() != r }))
-}
-
-// shownProblems is how many problems of one change are written out.
-const shownProblems = 3
-
-// report shows problems where the change was tried, and each at its own row too.
-func (p *Panel) report(from origin, problems []car.Problem) {
-	home := from.home()
-	var here []string
-	for i, problem := range problems {
-		text := spoken(problem.Wrong + "; " + problem.Right)
-		if i == shownProblems {
-			here = append(here, "And more of that kind.")
-			break
-		}
-		if r := p.rowAt(problem.Path); r != nil && r != home {
-			r.tell(from, text)
-			text = r.label + ": " + text
-		}
-		here = append(here, text)
-	}
-	p.refuse(from, strings.Join(here, "\n"))
-}
-
-// spoken puts labels in the place of keys of the car file.
-func spoken(text string) string {
-	for _, s := range car.Sections {
-		for _, f := range s.Fields {
-			text = strings.ReplaceAll(text, f.Path, lower(f.Label))
-		}
-	}
-	return text
-}
-
-// refuse shows why a change was refused where it was tried.
-func (p *Panel) refuse(from origin, why string) {
-	r := from.home()
-	r.unsay(from)
-	r.tell(from, why)
-	if !slices.Contains(p.refused, from) {
-		p.refused = append(p.refused, from)
-	}
-	from.setRefused(true)
-	p.count()
-	p.scrollTo(r)
-}
-
-// forgive forgets that a change tried in from was refused.
-func (p *Panel) forgive(from origin) {
-	i := slices.Index(p.refused, from)
-	if i < 0 {
-		return
-	}
-	p.refused = slices.Delete(p.refused, i, i+1)
-	from.setRefused(false)
-	for r := range p.rows() {
-		r.unsay(from)
-	}
-	p.count()
-}
-
-// count writes on the headers how many texts below them are refused.
-func (p *Panel) count() {
-	for _, s := range p.sections {
-		n := 0
-		for _, from := range p.refused {
-			if from.home().section == s && from.pending() {
-				n++
-			}
-		}
-		if n != s.header.refused {
-			s.header.refused = n
-			s.header.Refresh()
-		}
-	}
-}
-
-// OpenSections returns the titles of the sections that are open.
-func (p *Panel) OpenSections() []string {
-	var titles []string
-	for _, s := range p.sections {
-		if s.isOpen() {
-			titles = append(titles, s.title)
-		}
-	}
-	return titles
-}
-
-// SetOpenSections opens the sections with these titles and closes the others.
-// Unknown titles are passed over.
-func (p *Panel) SetOpenSections(titles []string) {
-	for _, s := range p.sections {
-		s.setOpen(slices.Contains(titles, s.title))
-	}
-}
-
-// Reveal opens the section that holds an entry of the car file, named as in
-// car.Problem, moves the focus to its row and tells whether there is such a row.
-func (p *Panel) Reveal(path string) bool {
-	for _, s := range p.sections {
-		s.show(p.view())
-	}
-	r := p.rowAt(path)
-	if r == nil {
-		return false
-	}
-	p.relayout()
-	p.goTo(r, r.editors[0])
-	return true
-}
-
-// goTo opens the section of a row and moves the focus to an editor in it.
-func (p *Panel) goTo(r *row, e editor) {
-	r.section.setOpen(true)
-	f, ok := e.(fyne.Focusable)
-	if c := fyne.CurrentApp().Driver().CanvasForObject(r); ok && c != nil {
-		c.Focus(f)
-	}
-	p.scrollTo(r)
-}
-
-// attend shows the help of a row and brings its editor into sight.
-func (p *Panel) attend(a *about, o fyne.CanvasObject) {
-	p.focused = a
-	p.showHelp()
-	p.scrollTo(o)
-}
-
-// leave takes the help of what had the focus away.
-func (p *Panel) leave() {
-	p.focused = nil
-	p.showHelp()
-}
-
-// hover shows the help of what the pointer is on; nil for nothing.
-func (p *Panel) hover(a *about) {
-	p.hovered = a
-	p.showHelp()
-}
-
-const idleHelp = "Enter takes a value, Escape takes it back. Lengths may be typed as 22.5, 22 1/2 or 571 mm. Up and down step a number."
-
-func (p *Panel) showHelp() {
-	text := idleHelp
-	switch {
-	case p.hovered != nil:
-		text = p.hovered.describe(p.doc.Units())
-	case p.focused != nil:
-		text = p.focused.describe(p.doc.Units())
-	}
-	p.help.set(text)
-}
-
-// scrollTo brings an object of the sections into sight.
-func (p *Panel) scrollTo(o fyne.CanvasObject) {
-	d := fyne.CurrentApp().Driver()
-	if d.CanvasForObject(o) == nil || !o.Visible() {
-		return
-	}
-	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(p.list).Y
-	bottom := top + o.Size().Height
-	offset := p.scroll.Offset
-	switch {
-	case top < offset.Y:
-		offset.Y = top
-	case bottom > offset.Y+p.scroll.Size().Height:
-		offset.Y = bottom - p.scroll.Size().Height
-	default:
-		return
-	}
-	p.scroll.ScrollToOffset(offset)
 }
 
 // helpLines is the room for help.

@@ -1,0 +1,141 @@
+package inputs
+
+import (
+	"sync"
+
+	"bowline/model/car"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+type rowRenderer struct{ row *row }
+
+func (rr *rowRenderer) Destroy() {}
+
+func (rr *rowRenderer) Objects() []fyne.CanvasObject {
+	r := rr.row
+	objects := []fyne.CanvasObject{r.title}
+	for _, e := range r.editors {
+		objects = append(objects, e)
+	}
+	if r.end != nil {
+		objects = append(objects, r.end)
+	}
+	return append(objects, r.unit, r.why)
+}
+
+// slots are where the parts of a row go.
+type slots struct {
+	top      float32   // of the editors; above it stands a label too long for their line
+	height   float32   // of the editors
+	x, width []float32 // of each editor
+	end      float32   // where the unit begins
+}
+
+// slots divides a width among the parts of the row.
+func (rr *rowRenderer) slots(width float32) slots {
+	r, th := rr.row, rr.row.Theme()
+	gap, text := th.Size(theme.SizeNamePadding), th.Size(theme.SizeNameText)
+	label := r.title.MinSize()
+	s := slots{height: label.Height, end: width - unitWidth(th)}
+	for _, e := range r.editors {
+		s.height = max(s.height, e.MinSize().Height)
+	}
+	n := float32(len(r.editors))
+	left, each := float32(0), float32(0)
+	if r.wide {
+		if r.title.Text != "" {
+			left = fyne.MeasureText("Upper housing", text, fyne.TextStyle{}).Width + gap
+		}
+		s.end = width
+		each = (width - left - (n-1)*gap) / n
+	} else {
+		each = fyne.MeasureText("0000.000", text, fyne.TextStyle{}).Width + 2*th.Size(theme.SizeNameInnerPadding)
+		left = s.end - n*(each+gap)
+	}
+	for i := range r.editors {
+		s.x = append(s.x, left+float32(i)*(each+gap))
+		s.width = append(s.width, each)
+	}
+	if label.Width+gap > left && label.Width > 0 && n > 0 {
+		s.top = label.Height
+	}
+	return s
+}
+
+// unitWidth is the room for a unit.
+func unitWidth(th fyne.Theme) float32 {
+	size := th.Size(theme.SizeNameCaptionText)
+	return fyne.MeasureText(widestUnit(), size, fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
+}
+
+// widestUnit returns the symbol that takes the most room of all the units of
+// plain numbers.
+var widestUnit = sync.OnceValue(func() string {
+	widest, most := "", float32(0)
+	for _, t := range car.Sections {
+		for _, f := range t.Fields {
+			for _, s := range systems {
+				symbol := s.Symbol(f.Quantity)
+				if width := fyne.MeasureText(symbol, 1000, fyne.TextStyle{}).Width; width > most {
+					widest, most = symbol, width
+				}
+			}
+		}
+	}
+	return widest
+})
+
+func (rr *rowRenderer) Layout(size fyne.Size) {
+	r, s := rr.row, rr.slots(size.Width)
+	label := r.title.MinSize()
+	r.title.Resize(label)
+	r.title.Move(fyne.NewPos(0, 0))
+	if s.top == 0 {
+		r.title.Move(fyne.NewPos(0, (s.height-label.Height)/2))
+	}
+	for i, e := range r.editors {
+		e.Resize(fyne.NewSize(s.width[i], s.height))
+		e.Move(fyne.NewPos(s.x[i], s.top))
+	}
+	unit := r.unit.MinSize()
+	r.unit.Resize(unit)
+	r.unit.Move(fyne.NewPos(s.end, s.top+(s.height-unit.Height)/2))
+	if r.end != nil {
+		r.end.Resize(fyne.NewSize(size.Width-s.end, s.height))
+		r.end.Move(fyne.NewPos(s.end, s.top))
+	}
+	y := s.top + s.height
+	r.why.Move(fyne.NewPos(0, y))
+	r.why.Resize(fyne.NewSize(size.Width, size.Height-y))
+}
+
+func (rr *rowRenderer) MinSize() fyne.Size {
+	r := rr.row
+	width := r.Size().Width
+	if width == 0 {
+		width = firstWidth
+	}
+	if r.why.Size().Width != width {
+		r.why.Resize(fyne.NewSize(width, r.why.Size().Height))
+	}
+	s := rr.slots(width)
+	return fyne.NewSize(0, s.top+s.height+r.why.MinSize().Height)
+}
+
+func (rr *rowRenderer) Refresh() {
+	rr.colors()
+	rr.Layout(rr.row.Size())
+	for _, o := range rr.Objects() {
+		o.Refresh()
+	}
+}
+
+func (rr *rowRenderer) colors() {
+	r, th, variant := rr.row, rr.row.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	r.title.Color = th.Color(theme.ColorNameForeground, variant)
+	r.title.TextSize = th.Size(theme.SizeNameText)
+	r.unit.Color = th.Color(theme.ColorNamePlaceHolder, variant)
+	r.unit.TextSize = th.Size(theme.SizeNameCaptionText)
+}
