@@ -13,6 +13,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 )
@@ -148,6 +149,17 @@ func (d *desk) frame() {
 func (d *desk) sideView() image.Image {
 	r := test.WidgetRenderer(d.view).Objects()[0].(*canvas.Raster)
 	return r.Generator(int(r.Size().Width), int(r.Size().Height))
+}
+
+// tabs returns what the panels stand in.
+func (d *desk) tabs() *container.AppTabs {
+	for _, o := range test.LaidOutObjects(d.window.Content()) {
+		if tabs, ok := o.(*container.AppTabs); ok {
+			return tabs
+		}
+	}
+	d.t.Fatal("there are no tabs")
+	return nil
 }
 
 // rasters lists those that can be seen.
