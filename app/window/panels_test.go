@@ -18,8 +18,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// panelWidth is what a panel has in a window of the first size, at least.
-const panelWidth = 420
+// panelWidth is what a panel has at least: its tables ask for it.
+const panelWidth = 416
 
 // Parts of a table's width, without the room that one text leaves before the
 // next [px].

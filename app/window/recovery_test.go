@@ -1,6 +1,7 @@
 package window
 
 import (
+	"os"
 	"reflect"
 	"testing"
 
@@ -61,11 +62,13 @@ func TestACarThatWasNeverSavedIsOfferedBack(t *testing.T) {
 	d.wantTitle("Saltgrass No. 7 • — Bowline")
 }
 
-// What is left of a car whose own file cannot be read any more is worth most.
+// What is left of a car whose own file is gone is worth most.
 func TestWorkIsOfferedBackWithoutItsFile(t *testing.T) {
 	crashed, path := openDesk(t)
 	want := crashed.crash()
-	write(t, path, "no car\n")
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
 	d := newDesk(t)
 	d.open(path)
 	d.wantAsked("Unsaved work found", path)

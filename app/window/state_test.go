@@ -119,8 +119,8 @@ func TestTheLayoutIsKept(t *testing.T) {
 	}
 }
 
-// At its first size the window gives its panels the width that their tables
-// are laid out for, and everything fits in.
+// At its first size the window holds everything, and gives its panels the
+// width that their tables are legible in.
 func TestTheFirstSizeSuffices(t *testing.T) {
 	d := newDesk(t)
 	if least := d.window.Content().MinSize(); least.Width > firstWidth || least.Height > firstHeight {

@@ -70,7 +70,7 @@ const (
 	firstWidth  = 1280
 	firstHeight = 760
 	firstLeft   = 0.225
-	firstRight  = 0.555
+	firstRight  = 0.56
 )
 
 // New makes the window of an app, with the demo car or the file asked for.
