@@ -13,7 +13,7 @@ const (
 	// tenth of the promise on bar lengths.
 	leastStep = 1e-10
 	// largestFall is the part of the determinant that a step may take away.
-	largestFall = 0.5
+	largestFall = 0.35
 	// largestSurprise is how far, in parts of it, the determinant may come out
 	// beside what its rate of change foretold.
 	largestSurprise = 0.2
@@ -24,7 +24,10 @@ const (
 	largestTurn = 0.1
 	// largestCorrection bounds Newton's corrections by the tangent step they
 	// follow [1]; a larger one would be a jump to another position.
-	largestCorrection = 0.2
+	largestCorrection = 0.35
+	// mostSteps bounds the way to a position; a usual one takes a few, the way
+	// to the end of the travel some dozens.
+	mostSteps = 5000
 	// newtonSteps is enough for quadratic convergence from a step that
 	// largestTurn allows.
 	newtonSteps = 5
@@ -41,14 +44,18 @@ const (
 func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
 	e := l.evaluate(s)
 	branch := math.Signbit(e.det())
-	for step := firstStep; s.z != z; {
+	step := firstStep
+	for range mostSteps {
+		if s.z == z {
+			return s, e, true
+		}
 		to := z
 		fall := l.fall(s, &e, z > s.z)
 		reach := step
 		if fall > 0 {
 			reach = math.Min(step, largestFall/fall)
 		}
-		if !(e.sine(l.scale()) > dead) {
+		if reach < leastStep || !(e.sine(l.scale()) > dead) {
 			return s, e, false
 		}
 		if math.Abs(z-s.z) > reach {
@@ -65,7 +72,7 @@ func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
 		s, e = next, at
 		step = math.Min(2*step, firstStep)
 	}
-	return s, e, true
+	return s, e, s.z == z
 }
 
 // fall returns the part of the determinant that a rise or a fall of the axle
