@@ -17,6 +17,11 @@ const (
 	// largestSurprise is how far, in parts of it, the determinant may come out
 	// beside what its rate of change foretold.
 	largestSurprise = 0.2
+	// safeSine and safeStep say where the determinant cannot vanish within a
+	// step: the first is the sine of the angle between the bars' constraints,
+	// the second a step in mean bar lengths.
+	safeSine = 0.2
+	safeStep = 0.05
 	// probe is how far the determinant's rate of change is looked for [m].
 	probe = 1e-6
 	// largestTurn bounds the housing's turn in one step [rad], so that the
@@ -50,12 +55,15 @@ func (l *Linkage) follow(s state, z float64) (state, evaluation, bool) {
 			return s, e, true
 		}
 		to := z
-		fall := l.fall(s, &e, z > s.z)
-		reach := step
+		// Far from a dead point a short way needs no look ahead.
+		sine, fall, reach := e.sine(l.scale()), 0.0, step
+		if sine < safeSine || math.Abs(z-s.z) > safeStep*l.scale() {
+			fall = l.fall(s, &e, z > s.z)
+		}
 		if fall > 0 {
 			reach = math.Min(step, largestFall/fall)
 		}
-		if reach < leastStep || !(e.sine(l.scale()) > dead) {
+		if reach < leastStep || !(sine > dead) {
 			return s, e, false
 		}
 		if math.Abs(z-s.z) > reach {
