@@ -160,8 +160,10 @@ func (w *Window) refresh() {
 
 // ShowAndRun shows the window and returns when it is closed.
 func (w *Window) ShowAndRun() {
-	go w.autosave()
+	tick := time.NewTicker(autosaveEvery)
+	go w.autosave(tick.C)
 	w.window.ShowAndRun()
+	tick.Stop()
 	close(w.stop)
 	w.charts.close()
 }
@@ -214,15 +216,13 @@ func (w *Window) refused(problems []car.Problem) {
 // autosaveEvery is how often a changed car is kept for the case of a crash.
 const autosaveEvery = 15 * time.Second
 
-// autosave keeps the car until the window closes.
-func (w *Window) autosave() {
-	tick := time.NewTicker(autosaveEvery)
-	defer tick.Stop()
+// autosave keeps the car at every tick until the window closes.
+func (w *Window) autosave(tick <-chan time.Time) {
 	for {
 		select {
 		case <-w.stop:
 			return
-		case <-tick.C:
+		case <-tick:
 			w.post(func() {
 				if err := w.doc.Autosave(); err != nil {
 					w.say("The car could not be kept for a crash: " + err.Error())
