@@ -6,8 +6,10 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
+	"bowline/app/inputs"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -116,6 +118,20 @@ func TestTheLayoutIsKept(t *testing.T) {
 	d = sitDown(t, app, Options{})
 	if size := d.window.Canvas().Size(); size != fyne.NewSize(1400, 900) || d.panes.Offset != 0.25 || d.center.Offset != 0.5 {
 		t.Errorf("at the next start size %v, splits at %v and %v", size, d.panes.Offset, d.center.Offset)
+	}
+}
+
+func TestOpenSectionsAreKept(t *testing.T) {
+	app := test.NewTempApp(t)
+	first := sitDown(t, app, Options{})
+	if got := first.inputs.OpenSections(); !slices.Equal(got, []string{inputs.TitleSetup}) {
+		t.Errorf("at the first start %q are open", got)
+	}
+	want := []string{inputs.TitleTires, inputs.TitleUpperBars}
+	first.inputs.SetOpenSections(want)
+	first.keepLayout()
+	if got := sitDown(t, app, Options{}).inputs.OpenSections(); !slices.Equal(got, want) {
+		t.Errorf("%q are open, kept were %q", got, want)
 	}
 }
 

@@ -62,6 +62,7 @@ const (
 	prefHeight = "height"
 	prefLeft   = "left"
 	prefRight  = "right"
+	prefOpen   = "open"
 	prefMode   = "mode"
 )
 
@@ -117,6 +118,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 // build lays the window out.
 func (w *Window) build(o Options) {
 	w.inputs = inputs.New(w.doc, o.Library)
+	w.inputs.SetOpenSections(w.app.Preferences().StringListWithFallback(prefOpen, []string{inputs.TitleSetup}))
 	w.view = sideview.New(w.study, look.Current)
 	w.view.Refused = w.refused
 	w.charts = newCharts(w)
@@ -239,4 +241,5 @@ func (w *Window) keepLayout() {
 	p.SetFloat(prefHeight, float64(size.Height))
 	p.SetFloat(prefLeft, w.panes.Offset)
 	p.SetFloat(prefRight, w.center.Offset)
+	p.SetStringList(prefOpen, w.inputs.OpenSections())
 }
