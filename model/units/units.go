@@ -73,6 +73,8 @@ const (
 	Speed                        // shaft speed [rad/s]
 	Area                         // [m²]
 	SecondMoment                 // second moment of area [m⁴]
+	RollRate                     // torque over angle [N·m/rad]
+	Time                         // [s]
 	quantities
 )
 
@@ -103,6 +105,8 @@ var tables = [2][quantities]unit{
 		Speed:        {"rpm", 2 * math.Pi / 60, 0},
 		Area:         {"in²", Inch * Inch, 4},
 		SecondMoment: {"in⁴", Inch * Inch * Inch * Inch, 5},
+		RollRate:     {"lb-ft/°", PoundForce * Foot / degree, 0},
+		Time:         {"s", 1, 3},
 	},
 	SI: {
 		Number:       {"", 1, 3},
@@ -120,6 +124,8 @@ var tables = [2][quantities]unit{
 		Speed:        {"rpm", 2 * math.Pi / 60, 0},
 		Area:         {"mm²", 1e-6, 1},
 		SecondMoment: {"mm⁴", 1e-12, 0},
+		RollRate:     {"N·m/°", 1 / degree, 0},
+		Time:         {"s", 1, 3},
 	},
 }
 
