@@ -29,6 +29,7 @@ type Car struct {
 	Drive     Drive
 	Driveline Driveline
 	Check     Check
+	Launch    Launch
 	Setups    []Setup
 }
 
@@ -113,11 +114,12 @@ type Check struct {
 	TargetICZ       [2]float64 // instant center above the ground [m]
 }
 
-// Setup is a choice of holes.
+// Setup is a choice of holes and the turns of each bar.
 type Setup struct {
 	Name  string
 	Note  string
 	Holes Holes
+	Turns Turns
 }
 
 // Holes picks one hole in each row, counted from 0. Car files and people
@@ -132,6 +134,7 @@ func (c *Car) Clone() *Car {
 	for _, row := range Rows {
 		*row.In(&d) = slices.Clone(*row.In(c))
 	}
+	d.Launch.Engine.Curve = slices.Clone(c.Launch.Engine.Curve)
 	d.Setups = slices.Clone(c.Setups)
 	return &d
 }
@@ -178,6 +181,7 @@ func Defaults() *Car {
 		TargetICX:       [2]float64{inches(40), inches(60)},
 		TargetICZ:       [2]float64{inches(6), inches(14)},
 	}}
+	c.Launch.Locator.Kind, c.Launch.Engine.Direction = TrackBar, Clockwise
 	for _, s := range Sections {
 		for _, f := range s.Fields {
 			if f.Optional {

@@ -10,6 +10,7 @@ import (
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const ksi = 1000 * lbf / (inch * inch)
@@ -74,6 +75,30 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.UpperBar.Material = "cheese" }, `upper_bar.material: material "cheese" is not in the table; use one of "steel"`},
 		{func(c *Car) { c.Springs.RearDroop, c.Springs.RearBump = 0, 0 }, "springs.rear_bump: the rear has no travel; give droop or bump above zero"},
 		{func(c *Car) { c.Springs.RearChassisMount = r2.Vec{X: -2 * inch, Y: 14 * inch} }, "springs.rear_chassis_mount: the spring is 1.00 in long at ride height, no longer than the bump travel; put the mounts farther apart than 3.39 in"},
+		{func(c *Car) { c.Launch.Suspension.StopRate = -rate(5) }, "springs.stop_rate: -5 lb/in is out of range; give 10 lb/in to 100000 lb/in"},
+		{func(c *Car) { c.Launch.Tires.SlidingGrip = 1.5 }, "tires.sliding_grip: 1.5 is out of range; give 0.1 to 1"},
+		{func(c *Car) { c.Launch.UpperBar.EndRate = math.NaN() }, "upper_bar.end_rate: nan is out of range; give 1000 lb/in to 10000000 lb/in"},
+		{func(c *Car) { c.Launch.Engine.ReleaseTime = 9 }, "drive.release_time: 9 s is out of range; give 0 s to 5 s"},
+		{func(c *Car) { c.Launch.Inertia.Pitch = -1 }, "car.pitch_inertia: -23.730360404231938 lb·ft² is out of range; give 0 lb·ft² to 1000000 lb·ft²"},
+		{func(c *Car) { c.Launch.Locator.Kind = "" }, `locator.kind: kind of locator "" is unknown; use one of "track bar", "diagonal link"`},
+		{func(c *Car) { c.Launch.Locator.Housing = End{true, r3.Vec{Y: math.Inf(1)}} }, "locator.housing: [0 in, an infinite value, 0 in] is out of range; give x, y and z from -400 in to 400 in"},
+		{func(c *Car) { c.Launch.Locator.Wall = 0.6 * inch }, "locator.wall: 0.6 in is more than half the OD; give at most 0.5 in"},
+		{func(c *Car) {
+			c.Launch.Locator.Chassis = End{true, r3.Vec{X: 12 * inch, Y: 16 * inch, Z: 16 * inch}}
+			c.Launch.Locator.Housing = End{true, r3.Vec{Y: 15 * inch}}
+			c.Setups = c.Setups[:1]
+		}, "setup 1: in \"baseline\" the locator reaches only 1.00 in across the car; put locator.chassis and locator.housing at least 2 in apart in y"},
+		{func(c *Car) { c.Launch.WheelieBar.Reach = inches(201) }, "wheelie_bar.reach: 201 in is out of range; give 0 in to 200 in"},
+		{func(c *Car) { c.Launch.Engine.Direction = "up" }, `drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
+		{func(c *Car) { c.Launch.Engine.RevLimit = c.Drive.Speed }, "drive.rev_limit: 5200 rpm is no higher than the launch speed; give more than 5200 rpm, or 0"},
+		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{500, 1000}} }, "drive.curve: the number of points is 1; give 2 to 100 points as [rpm, torque], or none"},
+		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{0, 1000}, {500, math.NaN()}} }, "drive.curve: point 2: [4774.6482927568595 rpm, nan] is out of range; give 0 to 30000 rpm and 0 to 20000 lb-ft"},
+		{func(c *Car) {
+			speed := units.US.ToSI(units.Speed, 5200)
+			c.Launch.Engine.Curve = []TorquePoint{{speed / 2, 1000}, {speed, 1000}, {speed, 1000}}
+		}, "drive.curve: point 3: 5200 rpm is no faster than the point before; list the points by rising speed"},
+		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{0, 1000}, {500, 0}} }, "drive.curve: there is no torque at the launch speed of 5200 rpm; give points around the launch speed"},
+		{func(c *Car) { c.Setups[1].Turns.LowerRight = -25 }, "setup 2: turns_lower_right: -25 turns are out of range; give -24 to 24"},
 		{func(c *Car) { c.Driveline = Driveline{Given: true, PinionAngle: 1} }, "driveline.pinion_angle: 57.29577951308232° is out of range; give -45° to 45°, nose-up positive"},
 		{func(c *Car) {
 			c.Driveline = Driveline{Given: true, TransmissionJoint: r2.Vec{Y: c.Tires.RearRadius}}
@@ -124,6 +149,12 @@ func TestCloneSharesNothing(t *testing.T) {
 		(*row.In(d))[0].X = 99
 	}
 	d.Setups[0].Name, d.Body.Name = "other", "other"
+	c.Launch.Engine.Curve = []TorquePoint{{1, 2}}
+	e := c.Clone()
+	e.Launch.Engine.Curve[0].Torque = 99
+	if c.Launch.Engine.Curve[0].Torque != 2 {
+		t.Error("the torque curve changed with the clone")
+	}
 	want := sound()
 	for _, row := range Rows {
 		if !slices.Equal(*row.In(c), *row.In(want)) {

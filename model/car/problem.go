@@ -14,7 +14,8 @@ type Problem struct {
 }
 
 // Key writes the path for people, counting from 1 as they do:
-// "setup 2: chassis_upper", "chassis_bracket.upper: hole 3".
+// "setup 2: chassis_upper", "chassis_bracket.upper: hole 3",
+// "drive.curve: point 2".
 func (p Problem) Key() string {
 	parts := strings.Split(p.Path, ".")
 	number := func(i int) string {
@@ -29,6 +30,8 @@ func (p Problem) Key() string {
 		return "setup " + number(1)
 	case parts[0] == "setup" && len(parts) > 2:
 		return "setup " + number(1) + ": " + strings.Join(parts[2:], ".")
+	case parts[0] == "drive" && len(parts) > 2:
+		return parts[0] + "." + parts[1] + ": point " + number(2)
 	case strings.HasSuffix(parts[0], "_bracket") && len(parts) > 2:
 		return parts[0] + "." + parts[1] + ": hole " + number(2)
 	}

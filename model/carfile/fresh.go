@@ -5,13 +5,16 @@ import (
 	"unicode/utf8"
 )
 
-// fresh lays out a new file with all values but empty texts, and comments.
+// fresh lays out a new file with comments, and with all values but empty texts
+// and what is seldom typed and has its default.
 func (p *patcher) fresh(want []field) string {
 	root := &p.page.blocks[0]
 	for _, f := range want {
 		switch v := f.value.(type) {
 		case []field:
-			p.page.insert(len(p.page.blocks)-1, p.freshTable("["+f.name+"]", f.comment, v))
+			if b := p.freshTable("["+f.name+"]", f.comment, v); len(b.entries) > 0 {
+				p.page.insert(len(p.page.blocks)-1, b)
+			}
 		case []value:
 			comment := f.comment
 			for _, inner := range v {
@@ -30,7 +33,7 @@ func (p *patcher) fresh(want []field) string {
 func (p *patcher) freshTable(header, comment string, fields []field) block {
 	b := block{header: header + behind(comment) + p.page.newline}
 	for _, f := range fields {
-		if f.needed || f.value != "" {
+		if f.needed || !f.fine && f.value != "" {
 			b.entries = append(b.entries, p.freshEntry(f))
 		}
 	}

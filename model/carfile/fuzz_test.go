@@ -7,6 +7,8 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Whatever the text, it is refused in words or gives a car that can be computed
@@ -62,6 +64,15 @@ func turnAround(c *car.Car) *car.Car {
 	d.Body.Name += "!"
 	d.Drive.Gear = math.Nextafter(c.Drive.Gear, 1)
 	d.Check.Factor, d.Tires.FrontSpinInertia = 3, 0.125
+	d.Launch.WheelieBar.Reach, d.Launch.Engine.Direction = 1.5, car.Counterclockwise
+	if d.Launch.Locator.Chassis.Given = !c.Launch.Locator.Chassis.Given; d.Launch.Locator.Chassis.Given {
+		d.Launch.Locator.Chassis.At = r3.Vec{X: -0.1, Y: 0.5, Z: 0.4}
+	} else {
+		d.Launch.Locator.Chassis.At = r3.Vec{}
+	}
+	if d.Launch.Engine.Curve = nil; c.Launch.Engine.Curve == nil {
+		d.Launch.Engine.Curve = []car.TorquePoint{{Speed: 0.5 * c.Drive.Speed, Torque: c.Drive.Torque}, {Speed: 2 * c.Drive.Speed, Torque: 1}}
+	}
 	if c.Driveline.Given {
 		d.Driveline = car.Driveline{}
 	} else {

@@ -15,6 +15,7 @@ type key struct {
 	name     string
 	comment  string // for a new file
 	optional bool   // absent, it has the value of car.Defaults
+	fine     bool   // seldom typed: a new file leaves it out while it has its default
 	kind
 }
 
@@ -51,6 +52,8 @@ var tableComments = map[string]string{
 	"housing_bracket": "hole centers [x forward of, z above] the axle centerline",
 	"upper_bar":       "both upper bars",
 	"lower_bar":       "both lower bars",
+	"locator":         "the bar that holds the axle sideways",
+	"wheelie_bar":     "a wheel behind the rear tires, on the chassis",
 }
 
 // sectionKeys puts the numbers of a table and its other keys in file order.
@@ -58,7 +61,7 @@ func sectionKeys(s car.Section) []key {
 	keys := others[s.Table][""]
 	for _, f := range s.Fields {
 		name := f.Path[len(s.Table)+1:]
-		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, kind: number{quantity: f.Quantity, field: f, at: f.In}})
+		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, fine: f.Fine, kind: number{quantity: f.Quantity, field: f, at: f.In}})
 		keys = append(keys, others[s.Table][name]...)
 	}
 	return keys
@@ -81,6 +84,15 @@ var others = map[string]map[string][]key{
 	"springs": {"rear_rate": {
 		{name: "rear_axle_mount", comment: "From the axle centerline.", kind: point(func(c *car.Car) *r2.Vec { return &c.Springs.RearAxleMount })},
 		{name: "rear_chassis_mount", comment: "In the chassis frame.", kind: point(func(c *car.Car) *r2.Vec { return &c.Springs.RearChassisMount })},
+	}},
+	"locator": {"": {
+		{name: "kind", comment: "Selects where ends that are not given lie.", optional: true, fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Locator.Kind }, names: func(*reader) []string { return car.LocatorKinds }}},
+		{name: "chassis", comment: "Its end on the chassis, in the chassis frame.", optional: true, fine: true, kind: spot(func(c *car.Car) *car.End { return &c.Launch.Locator.Chassis })},
+		{name: "housing", comment: "Its end on the axle, from the axle centerline.", optional: true, fine: true, kind: spot(func(c *car.Car) *car.End { return &c.Launch.Locator.Housing })},
+	}},
+	"drive": {"release_time": {
+		{name: "direction", comment: "How the engine turns, seen from the front.", optional: true, fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Engine.Direction }, names: func(*reader) []string { return car.Directions }}},
+		{name: "curve", comment: "Shape of the engine's torque over its speed; it is scaled to pass through torque at rpm.", optional: true, fine: true, kind: curve{}},
 	}},
 	"check": {"crookedness": {
 		{name: "column", comment: "The column curve for bars in push.", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Check.Column }, names: curveNames}},
@@ -123,6 +135,9 @@ func setupKeys(i int) []key {
 	keys := []key{{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Name }}}}
 	for _, row := range car.Rows {
 		keys = append(keys, key{name: row.SetupKey(), kind: hole(func(c *car.Car) *int { return row.Of(&c.Setups[i].Holes) })})
+	}
+	for _, bar := range car.BarTurns {
+		keys = append(keys, key{name: bar.Key, optional: true, fine: true, kind: number{quantity: units.Number, at: func(c *car.Car) *float64 { return bar.Of(&c.Setups[i].Turns) }}})
 	}
 	return append(keys, key{name: "note", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Note }}})
 }

@@ -9,6 +9,7 @@ import (
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // number is a plain number.
@@ -61,19 +62,23 @@ func (r *reader) literal(path string) string {
 	return r.text[at.Start:at.End]
 }
 
-// numbers reads a list of two numbers; NaN stands for one that is wrong.
-func (r *reader) numbers(path string, raw any, q units.Quantity, give string) [2]float64 {
-	pair := [2]float64{math.NaN(), math.NaN()}
+// numbers reads a list with one number of each of the given quantities; NaN
+// stands for what is wrong.
+func (r *reader) numbers(path string, raw any, give string, quantities ...units.Quantity) []float64 {
+	numbers := make([]float64, len(quantities))
+	for i := range numbers {
+		numbers[i] = math.NaN()
+	}
 	list, ok := raw.([]any)
 	switch {
 	case !ok:
 		r.note(path, "is "+kindOf(raw), give)
-		return pair
-	case len(list) != len(pair):
+		return numbers
+	case len(list) != len(numbers):
 		r.note(path, fmt.Sprintf("is a list of %d", len(list)), give)
-		return pair
+		return numbers
 	}
-	for i := range pair {
+	for i, q := range quantities {
 		shop, wrong := asNumber(list[i])
 		switch {
 		case wrong != "":
@@ -81,10 +86,10 @@ func (r *reader) numbers(path string, raw any, q units.Quantity, give string) [2
 		case r.unitless:
 			r.distrust(path)
 		default:
-			pair[i] = toSI(r.units, q, shop, r.literal(indexPath(path, i)))
+			numbers[i] = toSI(r.units, q, shop, r.literal(indexPath(path, i)))
 		}
 	}
-	return pair
+	return numbers
 }
 
 // text is a text; with names, one of those.
@@ -144,7 +149,7 @@ type point func(*car.Car) *r2.Vec
 const givePoint = "give two numbers, [x, z]"
 
 func (k point) read(r *reader, path string, raw any, c *car.Car) {
-	pair := r.numbers(path, raw, units.Length, givePoint)
+	pair := r.numbers(path, raw, givePoint, units.Length, units.Length)
 	*k(c) = r2.Vec{X: pair[0], Y: pair[1]}
 }
 
@@ -159,6 +164,72 @@ func place(p r2.Vec) []value {
 	return []value{quantity{p.X, units.Length}, quantity{p.Y, units.Length}}
 }
 
+// spot is a place on the car that may be left out, [x, y, z].
+type spot func(*car.Car) *car.End
+
+func (k spot) read(r *reader, path string, raw any, c *car.Car) {
+	p := r.numbers(path, raw, k.give(r.units), units.Length, units.Length, units.Length)
+	*k(c) = car.End{Given: true, At: r3.Vec{X: p[0], Y: p[1], Z: p[2]}}
+}
+
+func (k spot) unknown(c *car.Car) { *k(c) = car.End{} }
+
+func (k spot) value(c *car.Car) value {
+	if !k(c).Given {
+		return nil
+	}
+	p := k(c).At
+	return []value{quantity{p.X, units.Length}, quantity{p.Y, units.Length}, quantity{p.Z, units.Length}}
+}
+
+func (k spot) give(units.System) string { return "give three numbers, [x, y, z]" }
+
+// curve is the engine's torque over its speed.
+type curve struct{}
+
+func (k curve) read(r *reader, path string, raw any, c *car.Car) {
+	list, ok := raw.([]any)
+	if !ok {
+		r.note(path, "is "+kindOf(raw), k.give(r.units))
+		return
+	}
+	if len(list) > car.MaxCurve {
+		r.note(path, fmt.Sprintf("there are %d points", len(list)), k.give(r.units))
+		return
+	}
+	points := make([]car.TorquePoint, len(list))
+	for i, element := range list {
+		at := indexPath(path, i)
+		pair := r.numbers(at, element, "give two numbers, [rpm, torque]", units.Speed, units.Torque)
+		points[i] = car.TorquePoint{Speed: pair[0], Torque: pair[1]}
+		if r.distrusted(at) {
+			r.distrust(path)
+		}
+	}
+	// The order of points that are not right says nothing.
+	if len(points) > 0 && !r.distrusted(path) {
+		c.Launch.Engine.Curve = points
+	}
+}
+
+func (k curve) unknown(c *car.Car) { c.Launch.Engine.Curve = nil }
+
+func (k curve) value(c *car.Car) value {
+	points := c.Launch.Engine.Curve
+	if len(points) == 0 {
+		return nil
+	}
+	list := make([]value, len(points))
+	for i, p := range points {
+		list[i] = []value{quantity{p.Speed, units.Speed}, quantity{p.Torque, units.Torque}}
+	}
+	return list
+}
+
+func (k curve) give(units.System) string {
+	return fmt.Sprintf("give up to %d points, [[rpm, torque], [rpm, torque]]", car.MaxCurve)
+}
+
 // ends is a range, [least, greatest].
 type ends struct {
 	quantity units.Quantity
@@ -166,7 +237,7 @@ type ends struct {
 }
 
 func (k ends) read(r *reader, path string, raw any, c *car.Car) {
-	*k.at(c) = r.numbers(path, raw, k.quantity, k.give(r.units))
+	*k.at(c) = [2]float64(r.numbers(path, raw, k.give(r.units), k.quantity, k.quantity))
 }
 
 func (k ends) unknown(c *car.Car) { *k.at(c) = [2]float64{math.NaN(), math.NaN()} }

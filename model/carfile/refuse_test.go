@@ -37,14 +37,14 @@ func TestRefusals(t *testing.T) {
 		// unknown, repeated and misplaced keys and tables
 		{"wheelbase = 105.0", "Wheelbase = 105.0", `a.toml:6: car.Wheelbase: is unknown here; did you mean "wheelbase"?`},
 		{"wheelbase = 105.0", "wheel_base = 105.0", `a.toml:6: car.wheel_base: is unknown here; did you mean "wheelbase"?`},
-		{"wheelbase = 105.0", "wheelbase = 105.0\nWheelbase = 105.0", `a.toml:7: car.Wheelbase: is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front`},
-		{"wheelbase = 105.0", "wheelbase = 105.0\n\"a.b\" = 1", `a.toml:7: car."a.b": is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front`},
+		{"wheelbase = 105.0", "wheelbase = 105.0\nWheelbase = 105.0", `a.toml:7: car.Wheelbase: is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front, pitch_inertia, yaw_inertia, roll_inertia, axle_roll_inertia, housing_pitch_inertia`},
+		{"wheelbase = 105.0", "wheelbase = 105.0\n\"a.b\" = 1", `a.toml:7: car."a.b": is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front, pitch_inertia, yaw_inertia, roll_inertia, axle_roll_inertia, housing_pitch_inertia`},
 		{"wheelbase = 105.0", "wheelbase = 105.0\nwheelbase = 106.0", `a.toml:7: is no valid TOML; Key 'car.wheelbase' has already been defined.`},
 		{"[tires]", "[tire]", `a.toml:15: tire: is unknown here; did you mean "tires"?`},
 		{"[tires]", "[Tires]", `a.toml:15: Tires: is unknown here; did you mean "tires"?`},
 		{"[tires]", "[[tires]]", `a.toml:15: tires: is a list; give one table`},
 		{"[tires]", "[car]", `a.toml:15: is no valid TOML; Key 'car' has already been defined.`},
-		{"[drive]", "[engine_and_gears]", `a.toml:58: engine_and_gears: is unknown here; known are schema, units, car, tires, chassis_bracket, housing_bracket, upper_bar, lower_bar, springs, drive, driveline, check, setup` +
+		{"[drive]", "[engine_and_gears]", `a.toml:58: engine_and_gears: is unknown here; known are schema, units, car, tires, chassis_bracket, housing_bracket, upper_bar, lower_bar, springs, locator, wheelie_bar, drive, driveline, check, setup` +
 			"\n" + `a.toml:78: drive: is missing; add the table with torque, rpm, converter, gear, axle, efficiency`},
 		{"schema = 1\n", "schema = 1\ntires = 5\n[spare]\n", `a.toml:17: is no valid TOML; Key 'tires' has already been defined.`},
 
@@ -84,7 +84,7 @@ func TestRefusals(t *testing.T) {
 		{"chassis_upper = 3\n", "", `a.toml:72: setup 1: chassis_upper: is missing; give the number of a hole without a decimal point, counted from 1`},
 		{"chassis_upper = 3", "chasis_upper = 3", `a.toml:74: setup 1: chasis_upper: is unknown here; did you mean "chassis_upper"?`},
 		{`note = ""`, `note = 3`, `a.toml:78: setup 1: note: is a number; give a text in quotes`},
-		{`note = ""`, "[setup.extra]\nn = 1", `a.toml:78: setup 1: extra: is unknown here; known are name, chassis_upper, chassis_lower, housing_upper, housing_lower, note`},
+		{`note = ""`, "[setup.extra]\nn = 1", `a.toml:78: setup 1: extra: is unknown here; known are name, chassis_upper, chassis_lower, housing_upper, housing_lower, turns_upper_left, turns_upper_right, turns_lower_left, turns_lower_right, note`},
 		{`name = "baseline"`, `name = " "`, `a.toml:73: setup 1: name: the name is empty; give each setup a name of its own`},
 		{`note = ""`, "[[setup]]\nname = \"baseline\"\nchassis_upper = 1\nchassis_lower = 1\nhousing_upper = 1\nhousing_lower = 1",
 			`a.toml:79: setup 2: name: "baseline" is the name of setup 1 too; give each setup a name of its own`},
@@ -107,6 +107,29 @@ func TestRefusals(t *testing.T) {
 		{"[check]", "[driveline]\npinion_joint = [10, 2]\ntransmission_joint = [11, 18]\npinion_angle = 50\n[check]",
 			`a.toml:68: driveline.transmission_joint: the driveshaft is 1.00 in long; put the joints at least 4 in apart` + "\n" +
 				`a.toml:69: driveline.pinion_angle: 50° is out of range; give -45° to 45°, nose-up positive`},
+
+		// what only the launch asks for
+		{"front_rate = 120.0", "front_rate = 120.0\nrear_anti_roll = -1", `a.toml:56: springs.rear_anti_roll: -1 lb-ft/° is out of range; give 0 lb-ft/° to 100000 lb-ft/°`},
+		{"efficiency = 0.90", "release_time = 9\nefficiency = 0.90", `a.toml:64: drive.release_time: 9 s is out of range; give 0 s to 5 s`},
+		{"efficiency = 0.90", "rev_limit = 5000\nefficiency = 0.90", `a.toml:64: drive.rev_limit: 5000 rpm is no higher than the launch speed; give more than 5200 rpm, or 0`},
+		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is not in the table; did you mean "clockwise"?`},
+		{"efficiency = 0.90", "direction = \"up\"\nefficiency = 0.90", `a.toml:64: drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
+		{"efficiency = 0.90", "curve = 780\nefficiency = 0.90", `a.toml:64: drive.curve: is a number; give up to 100 points, [[rpm, torque], [rpm, torque]]`},
+		{"efficiency = 0.90", "curve = [5200, 780]\nefficiency = 0.90", "a.toml:64: drive.curve: point 1: is a number; give two numbers, [rpm, torque]\n" +
+			`a.toml:64: drive.curve: point 2: is a number; give two numbers, [rpm, torque]`},
+		{"efficiency = 0.90", "curve = [[5200, 780]]\nefficiency = 0.90", `a.toml:64: drive.curve: the number of points is 1; give 2 to 100 points as [rpm, torque], or none`},
+		{"efficiency = 0.90", "curve = [[5200, 780],\n  [5000, 700]]\nefficiency = 0.90", `a.toml:65: drive.curve: point 2: 5000 rpm is no faster than the point before; list the points by rising speed`},
+		{"efficiency = 0.90", "curve = [[1000, 700], [5200, nan]]\nefficiency = 0.90", `a.toml:64: drive.curve: point 2: holds something that is not finite; give two numbers, [rpm, torque]`},
+		{"efficiency = 0.90", "curve = [[1000, 700], [5200, -3]]\nefficiency = 0.90", `a.toml:64: drive.curve: point 2: [5200 rpm, -3 lb-ft] is out of range; give 0 to 30000 rpm and 0 to 20000 lb-ft`},
+		{"efficiency = 0.90", "curve = [[1000, 700], [5200, 0]]\nefficiency = 0.90", `a.toml:64: drive.curve: there is no torque at the launch speed of 5200 rpm; give points around the launch speed`},
+		{"efficiency = 0.90", "curve = [" + strings.Repeat("[1, 1],", 101) + "]\nefficiency = 0.90", `a.toml:64: drive.curve: there are 101 points; give up to 100 points, [[rpm, torque], [rpm, torque]]`},
+		{"[drive]", "[locator]\nkind = \"rope\"\n[drive]", `a.toml:59: locator.kind: kind of locator "rope" is unknown; use one of "track bar", "diagonal link"`},
+		{"[drive]", "[locator]\nchassis = [-6, 18]\n[drive]", `a.toml:59: locator.chassis: is a list of 2; give three numbers, [x, y, z]`},
+		{"[drive]", "[locator]\nchassis = [-6, 18, 1e4]\n[drive]", `a.toml:59: locator.chassis: [-6 in, 18 in, 10000 in] is out of range; give x, y and z from -400 in to 400 in`},
+		{"[drive]", "[locator]\nwall = 0.6\n[drive]", `a.toml:59: locator.wall: 0.6 in is more than half the OD; give at most 0.5 in`},
+		{"[drive]", "[locator]\nchassis = [-6, -16, 16]\n[drive]", `a.toml:74: setup 1: in "baseline" the locator reaches only 0.80 in across the car; put locator.chassis and locator.housing at least 2 in apart in y`},
+		{`note = ""`, `turns_upper_left = 25`, `a.toml:78: setup 1: turns_upper_left: 25 turns are out of range; give -24 to 24`},
+		{`note = ""`, `turns_upper_left = "2"`, `a.toml:78: setup 1: turns_upper_left: is a text; give a number`},
 
 		// text that is none
 		{"[check]", "[check", `a.toml:66: is no valid TOML; expected ']' to close table name`},

@@ -154,7 +154,7 @@ func edited(t *rapid.T, c *car.Car) *car.Car {
 
 // edit takes something over from another car, or moves, adds or drops an item.
 func edit(t *rapid.T, c, other *car.Car) {
-	switch rapid.IntRange(0, 9).Draw(t, "kind of edit") {
+	switch rapid.IntRange(0, 11).Draw(t, "kind of edit") {
 	case 0:
 		s := rapid.SampledFrom(car.Sections).Draw(t, "section")
 		f := rapid.SampledFrom(s.Fields).Draw(t, "field")
@@ -190,5 +190,10 @@ func edit(t *rapid.T, c, other *car.Car) {
 	case 9:
 		i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")
 		c.Setups[i].Name, c.Setups[i].Note = other.Setups[0].Name, other.Setups[0].Note
+	case 10:
+		c.Launch = other.Launch
+	case 11:
+		i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")
+		c.Setups[i].Turns, c.Launch.Locator, c.Launch.Engine.Curve = other.Setups[0].Turns, other.Launch.Locator, other.Launch.Engine.Curve
 	}
 }

@@ -27,6 +27,7 @@ type field struct {
 	name    string
 	comment string
 	needed  bool // must stand in the file; otherwise it may be left out
+	fine    bool // not needed, it is left out of a new file
 	value   value
 }
 
@@ -51,7 +52,8 @@ func fieldsOf(keys []key, c *car.Car) []field {
 		if v == nil {
 			continue
 		}
-		fields = append(fields, field{k.name, k.comment, !k.optional || !same(v, k.value(usual)), v})
+		needed := !k.optional || !same(v, k.value(usual))
+		fields = append(fields, field{name: k.name, comment: k.comment, needed: needed, fine: k.fine, value: v})
 	}
 	return fields
 }

@@ -54,6 +54,7 @@ func draw(t *rapid.T, library stock.Library) *car.Car {
 		c.Driveline = driveline(t, radius)
 	}
 	c.Check = check(t)
+	c.Launch = launch(t, c.Body.TrackRear, c.Drive)
 	c.Setups = setups(t, c)
 	return c
 }
@@ -163,7 +164,7 @@ func setups(t *rapid.T, c *car.Car) []car.Setup {
 	names := rapid.SliceOfNDistinct(name(), 1, 5, rapid.ID[string]).Draw(t, "setup names")
 	list := make([]car.Setup, len(names))
 	for i, name := range names {
-		list[i] = car.Setup{Name: name, Note: rapid.SampledFrom([]string{"", "hit hard, \"then\"\nspun"}).Draw(t, "note")}
+		list[i] = car.Setup{Name: name, Turns: turns(t), Note: rapid.SampledFrom([]string{"", "hit hard, \"then\"\nspun"}).Draw(t, "note")}
 		for _, row := range car.Rows {
 			*row.Of(&list[i].Holes) = rapid.IntRange(0, len(*row.In(c))-1).Draw(t, "hole")
 		}

@@ -1,0 +1,251 @@
+package car
+
+import (
+	"regexp"
+	"strconv"
+
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Launch is what only the launch in three dimensions asks for. All of it is
+// optional: Defaults has values that suit a four-link drag car. In a car file
+// the keys stand in the tables where a shop looks for them.
+type Launch struct {
+	Inertia    Inertia
+	Tires      TireRates
+	UpperBar   BarEnds
+	LowerBar   BarEnds
+	Suspension Suspension
+	Locator    Locator
+	WheelieBar WheelieBar
+	Engine     Engine
+}
+
+// Inertia holds moments of inertia that a shop rarely knows; 0 asks for the
+// rule beside it.
+type Inertia struct {
+	Pitch        float64 // sprung mass about its CG [kg·m²]; 0: m·a·b, with a and b from its CG to the axles
+	Yaw          float64 // sprung mass about its CG [kg·m²]; 0: m·a·b
+	Roll         float64 // sprung mass about its CG [kg·m²]; 0: m·(0.4 rear track)²
+	AxleRoll     float64 // axle assembly in roll and in yaw [kg·m²]; 0: m·(0.4 rear track)²
+	HousingPitch float64 // axle assembly about the axle, less what spins [kg·m²]; 0: m·(rear radius/4)²
+}
+
+// TireRates are the tires as springs.
+type TireRates struct {
+	RearRate       float64 // one rear tire, up and down [N/m]
+	RearDamping    float64 // [N·s/m]
+	FrontRate      float64 // one front tire, up and down [N/m]
+	FrontDamping   float64 // [N·s/m]
+	CarcassRate    float64 // one rear tire, fore and aft at the ground [N/m]
+	CarcassDamping float64 // [N·s/m]
+	SlidingGrip    float64 // grip of a spinning tire over its peak grip [1]
+	SideRate       float64 // any tire, sideways at the ground [N/m]
+	SideDamping    float64 // [N·s/m]
+}
+
+// BarEnds say how a bar gives way besides the stretch of its tube.
+type BarEnds struct {
+	EndRate float64 // rod end, bolt and bracket at one end, along the bar [N/m]
+	Damping float64 // the whole bar [N·s/m]
+}
+
+// Suspension holds what the springs' rates do not tell.
+type Suspension struct {
+	RearSpread          float64 // left to right rear spring, center to center [m]
+	RearBumpDamping     float64 // each rear shock along its own line [N·s/m]
+	RearReboundDamping  float64 // [N·s/m]
+	RearAntiRoll        float64 // torque over roll between axle and chassis [N·m/rad]
+	FrontBumpDamping    float64 // each front corner, at the wheel [N·s/m]
+	FrontReboundDamping float64 // [N·s/m]
+	FrontAntiRoll       float64 // torque over roll between front wheels and chassis [N·m/rad]
+	StopRate            float64 // each bump and droop stop, rear along the spring, front at the wheel [N/m]
+}
+
+// Ends returns how the pair's bars give way in c.
+func (p Pair) Ends(c *Car) *BarEnds {
+	if p == Upper {
+		return &c.Launch.UpperBar
+	}
+	return &c.Launch.LowerBar
+}
+
+// Kinds of locators in a car file.
+const (
+	TrackBar     = "track bar"
+	DiagonalLink = "diagonal link"
+)
+
+// LocatorKinds lists the kinds of locators.
+var LocatorKinds = []string{TrackBar, DiagonalLink}
+
+// Locator is the bar that holds the axle sideways. Its material is that of the
+// lower bars.
+type Locator struct {
+	Kind    string // selects where ends that are not given lie
+	Chassis End    // in the chassis frame
+	Housing End    // from the axle centerline
+	OD      float64
+	Wall    float64
+	BarEnds
+}
+
+// End is one end of the locator: x forward, y to the left of the car's middle,
+// z up. The zero value means that it is not given.
+type End struct {
+	Given bool
+	At    r3.Vec // [m]
+}
+
+// WheelieBar is a wheel behind the rear tires, on the chassis. It only pushes
+// up. With Reach 0 the car has none.
+type WheelieBar struct {
+	Reach   float64 // behind the rear axle centerline [m]
+	Height  float64 // of the wheel's lowest point above the ground at ride height [m]
+	Rate    float64 // up and down at the wheel [N/m]
+	Damping float64 // [N·s/m]
+}
+
+// Turning directions of an engine in a car file, seen from the front.
+const (
+	Clockwise        = "clockwise"
+	Counterclockwise = "counterclockwise"
+)
+
+// Directions lists the turning directions.
+var Directions = []string{Clockwise, Counterclockwise}
+
+// Engine is what the launch asks of the engine besides Drive.
+type Engine struct {
+	Inertia     float64       // crank, flexplate and converter shell [kg·m²]
+	RevLimit    float64       // speed at which ignition is cut [rad/s]; 0: the end of Curve, or 1.5 × Drive.Speed
+	ReleaseTime float64       // from the first torque to the full one as the brake lets go [s]
+	Direction   string        // seen from the front, as Directions has it
+	Curve       []TorquePoint // by rising speed; its shape only, which passes through Drive.Torque at Drive.Speed; nil for a constant torque
+}
+
+// TorqueAt returns the torque of the curve at a speed, linear between its
+// points and level beyond them; 0 without a curve [N·m].
+func (e *Engine) TorqueAt(speed float64) float64 {
+	for i, p := range e.Curve {
+		switch {
+		case speed > p.Speed:
+			continue
+		case i == 0:
+			return p.Torque
+		}
+		before := e.Curve[i-1]
+		return before.Torque + (speed-before.Speed)/(p.Speed-before.Speed)*(p.Torque-before.Torque)
+	}
+	if len(e.Curve) == 0 {
+		return 0
+	}
+	return e.Curve[len(e.Curve)-1].Torque
+}
+
+// TorquePoint is the engine's torque at a speed.
+type TorquePoint struct {
+	Speed  float64 // [rad/s]
+	Torque float64 // [N·m]
+}
+
+// Turns are what a setup's bars are lengthened by, in turns of the tube; one
+// turn is Bar.Lead. Below zero a bar is shortened.
+type Turns struct {
+	UpperLeft, UpperRight, LowerLeft, LowerRight float64 // [1]
+}
+
+// BarTurn is the place of one bar's turns in a setup.
+type BarTurn struct {
+	Key   string // in a setup of the car file
+	Label string // on screen
+	Of    func(*Turns) *float64
+}
+
+// BarTurns lists the turns of the four bars in file order.
+var BarTurns = [...]BarTurn{
+	{"turns_upper_left", "Upper left bar", func(t *Turns) *float64 { return &t.UpperLeft }},
+	{"turns_upper_right", "Upper right bar", func(t *Turns) *float64 { return &t.UpperRight }},
+	{"turns_lower_left", "Lower left bar", func(t *Turns) *float64 { return &t.LowerLeft }},
+	{"turns_lower_right", "Lower right bar", func(t *Turns) *float64 { return &t.LowerRight }},
+}
+
+// defaultPitch is that of a 16 per inch thread [m].
+const defaultPitch = units.Inch / 16
+
+// threads finds the threads per inch in a name such as "3/4-16", or the pitch
+// in millimeters in one such as "M20x1.5".
+var (
+	perInch = regexp.MustCompile(`\d\s*-\s*(\d+(?:\.\d+)?)`)
+	metric  = regexp.MustCompile(`M\d+(?:\.\d+)?\s*[x×]\s*(\d+(?:\.\d+)?)`)
+)
+
+// Pitch returns the pitch of the rod ends' thread as their name has it [m], or
+// that of 16 threads per inch, and whether the name has one.
+func (b Bar) Pitch() (pitch float64, named bool) {
+	read := func(r *regexp.Regexp) float64 {
+		found := r.FindStringSubmatch(b.RodEnd)
+		if found == nil {
+			return 0
+		}
+		n, err := strconv.ParseFloat(found[1], 64)
+		if err != nil {
+			return 0
+		}
+		return n
+	}
+	if mm := read(metric); mm > 0 {
+		return mm * 1e-3, true
+	}
+	if n := read(perInch); n > 0 {
+		return units.Inch / n, true
+	}
+	return defaultPitch, false
+}
+
+// Lead returns by how much one turn lengthens the bar: two pitches, since the
+// threads at its ends are left-hand and right-hand [m].
+func (b Bar) Lead() float64 {
+	pitch, _ := b.Pitch()
+	return 2 * pitch
+}
+
+const (
+	// locatorBehind is how far behind the axle centerline a track bar lies
+	// whose ends are not given [m].
+	locatorBehind = 6 * units.Inch
+	// locatorSpan is its length over the rear track [1].
+	locatorSpan = 0.6
+)
+
+// LocatorEnds returns the ends of a setup's locator: those given, and for the
+// others
+//
+//   - track bar: level at the height of the axle centerline, 6 in behind it,
+//     0.6 of the rear track long; the chassis end is on the left;
+//   - diagonal link: from the left lower bar's hole in the chassis to the right
+//     lower bar's hole in the housing.
+//
+// It panics when the setup or one of its holes does not exist.
+func (c *Car) LocatorEnds(setup int) (chassis, housing r3.Vec) {
+	side := locatorSpan / 2 * c.Body.TrackRear
+	chassis = r3.Vec{X: -locatorBehind, Y: side, Z: c.Tires.RearRadius}
+	housing = r3.Vec{X: -locatorBehind, Y: -side}
+	if c.Launch.Locator.Kind == DiagonalLink {
+		chassis = across(ChassisLower.Hole(c, setup), c.Chassis.SpreadLower/2)
+		housing = across(HousingLower.Hole(c, setup), -c.Housing.SpreadLower/2)
+	}
+	if end := c.Launch.Locator.Chassis; end.Given {
+		chassis = end.At
+	}
+	if end := c.Launch.Locator.Housing; end.Given {
+		housing = end.At
+	}
+	return chassis, housing
+}
+
+// across puts a side-view point at y.
+func across(p r2.Vec, y float64) r3.Vec { return r3.Vec{X: p.X, Y: y, Z: p.Y} }

@@ -1,0 +1,67 @@
+package car
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Threads as their trade names have them: per inch, or a pitch in millimeters.
+func TestPitch(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		pitch float64 // [mm]
+		named bool
+	}{
+		{"3/4-16", 25.4 / 16, true}, {"5/8 - 18 left", 25.4 / 18, true}, {"1 1/4-12", 25.4 / 12, true}, {"1-14 UNS", 25.4 / 14, true},
+		{"M20x1.5", 1.5, true}, {"M16 × 2", 2, true}, {"", 25.4 / 16, false}, {"large", 25.4 / 16, false}, {"3/4-0", 25.4 / 16, false},
+	} {
+		b := Bar{RodEnd: c.name}
+		pitch, named := b.Pitch()
+		if math.Abs(pitch*1e3-c.pitch) > 1e-12 || named != c.named || b.Lead() != 2*pitch {
+			t.Errorf("%q: pitch %v, named %v, lead %v", c.name, pitch, named, b.Lead())
+		}
+	}
+}
+
+func TestLocatorEnds(t *testing.T) {
+	at := func(x, y, z float64) r3.Vec { return r3.Vec{X: x * inch, Y: y * inch, Z: z * inch} }
+	near := func(p, q r3.Vec) bool { return r3.Norm(r3.Sub(p, q)) < 1e-12 }
+	c := sound()
+	if chassis, housing := c.LocatorEnds(0); !near(chassis, at(-6, 16.8, 16)) || !near(housing, at(-6, -16.8, 0)) {
+		t.Errorf("track bar from %v to %v", chassis, housing)
+	}
+	c.Launch.Locator.Kind = DiagonalLink
+	// The second lower chassis hole and the first lower housing hole.
+	if chassis, housing := c.LocatorEnds(0); !near(chassis, at(25.5, 18, 11.5)) || !near(housing, at(2.5, -18, -5)) {
+		t.Errorf("diagonal link from %v to %v", chassis, housing)
+	}
+	c.Launch.Locator.Housing = End{Given: true, At: at(1, 2, 3)}
+	if chassis, housing := c.LocatorEnds(1); !near(chassis, at(25.5, 18, 10.75)) || !near(housing, at(1, 2, 3)) {
+		t.Errorf("with a given end from %v to %v", chassis, housing)
+	}
+}
+
+func TestTorqueAt(t *testing.T) {
+	e := Engine{Curve: []TorquePoint{{100, 500}, {200, 900}, {300, 700}}}
+	for _, c := range []struct{ speed, torque float64 }{{0, 500}, {100, 500}, {125, 600}, {200, 900}, {250, 800}, {300, 700}, {900, 700}} {
+		if got := e.TorqueAt(c.speed); math.Abs(got-c.torque) > 1e-9 {
+			t.Errorf("at %v rad/s %v N·m, want %v", c.speed, got, c.torque)
+		}
+	}
+	if got := (&Engine{}).TorqueAt(100); got != 0 {
+		t.Errorf("without a curve %v N·m", got)
+	}
+}
+
+// Each bar has turns of its own.
+func TestBarTurns(t *testing.T) {
+	var turns Turns
+	for i, bar := range BarTurns {
+		*bar.Of(&turns) = float64(i + 1)
+	}
+	if want := (Turns{1, 2, 3, 4}); turns != want {
+		t.Errorf("got %+v, want %+v", turns, want)
+	}
+}
