@@ -151,7 +151,7 @@ func (b bow) readoutAt(push float64, s units.System) []string {
 	return lines
 }
 
-func (b bow) travelAt(*Layout, float64, float64) (float64, bool) { return 0, false }
+func (b bow) positionAt(*Layout, float64, float64) (float64, bool) { return 0, false }
 
 // place puts a dot on the curve of each bar that pushes.
 func (b bow) place(travel float64) place {

@@ -110,9 +110,9 @@ func (p centerPath) notes(c *Chart) {
 	})
 }
 
-// travelAt returns the travel of the station whose instant center is drawn nearest to a
-// pixel.
-func (p centerPath) travelAt(l *Layout, px, py float64) (float64, bool) {
+// positionAt returns the travel of the station whose instant center is drawn
+// nearest to a pixel.
+func (p centerPath) positionAt(l *Layout, px, py float64) (float64, bool) {
 	found, least := 0.0, math.Inf(1)
 	for i := range p.r.Travel {
 		s := &p.r.Travel[i]

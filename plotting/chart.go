@@ -65,33 +65,35 @@ func Charts(r *analysis.Result) []*Chart {
 // Table returns the chart's data in the unit system.
 func (c *Chart) Table(s units.System) Table { return c.subject.table(s) }
 
-// Readout writes the values at a rear travel [m], one line each, the travel
-// first: "lower hit 4,310 lb push — 71 %".
-func (c *Chart) Readout(travel float64, s units.System) []string {
-	return c.subject.readout(travel, s)
+// Readout writes the values at a position, one line each, the position first:
+// "lower hit 4,310 lb push — 71 %". It is a rear travel [m], or for a chart of
+// LaunchCharts a time [s].
+func (c *Chart) Readout(at float64, s units.System) []string {
+	return c.subject.readout(at, s)
 }
 
-// subject is what a chart is about: the values behind the drawn shapes.
+// subject is what a chart is about: the values behind the drawn shapes. Its
+// position is a rear travel [m] or a time [s].
 type subject interface {
 	table(units.System) Table
-	readout(travel float64, s units.System) []string
-	// place tells where the chart stands at a travel.
-	place(travel float64) place
-	// travelAt returns the travel that a point of the data area stands for.
-	travelAt(l *Layout, px, py float64) (float64, bool)
+	readout(at float64, s units.System) []string
+	// place tells where the chart stands at a position.
+	place(at float64) place
+	// positionAt returns the position that a point of the data area stands for.
+	positionAt(l *Layout, px, py float64) (float64, bool)
 	// readoutAt writes the values at an x of the axis, for a chart whose
-	// points stand for no travel.
+	// points stand for no position.
 	readoutAt(x float64, s units.System) []string
 }
 
-// place is where a chart stands at one travel.
+// place is where a chart stands at one position.
 type place struct {
 	line bool    // a line across the chart at x
 	x    float64 // [SI]
 	dots []dot
 }
 
-// dot is one value at that travel.
+// dot is one value at that position.
 type dot struct {
 	at  plotter.XY
 	ink ink

@@ -14,12 +14,12 @@ import (
 
 // Marker shows on a chart where the car stands. The zero value shows nothing.
 type Marker struct {
-	On     bool
-	Travel float64 // rear travel [m]
+	On bool
+	At float64 // rear travel [m], or on a chart of LaunchCharts time [s]
 }
 
-// Mark returns the marker of a rear travel [m].
-func Mark(travel float64) Marker { return Marker{On: true, Travel: travel} }
+// Mark returns the marker of a rear travel [m] or a time [s].
+func Mark(at float64) Marker { return Marker{On: true, At: at} }
 
 // Layout tells what is where in a drawn chart. Pixels count from the top left
 // corner of the image, right and down; data are in SI.
@@ -49,14 +49,14 @@ func (l *Layout) Contains(px, py float64) bool {
 	return px >= l.Left && px <= l.Right && py >= l.Top && py <= l.Bottom
 }
 
-// Travel returns the rear travel [m] that a pixel stands for: that of its x, or
-// of the nearest station of a path. It returns false outside of the data area
-// and for a chart whose points stand for no travel.
-func (l *Layout) Travel(px, py float64) (float64, bool) {
+// At returns the position that a pixel stands for, a rear travel [m] or a time
+// [s]: that of its x, or of the nearest station of a path. It returns false
+// outside of the data area and for a chart whose points stand for no position.
+func (l *Layout) At(px, py float64) (float64, bool) {
 	if l.chart == nil || !l.Contains(px, py) {
 		return 0, false
 	}
-	return l.chart.subject.travelAt(l, px, py)
+	return l.chart.subject.positionAt(l, px, py)
 }
 
 // Readout writes the values under a pixel, one line each. It returns nothing
@@ -65,8 +65,8 @@ func (l *Layout) Readout(px, py float64, s units.System) []string {
 	if l.chart == nil || !l.Contains(px, py) {
 		return nil
 	}
-	if travel, ok := l.Travel(px, py); ok {
-		return l.chart.Readout(travel, s)
+	if at, ok := l.At(px, py); ok {
+		return l.chart.Readout(at, s)
 	}
 	x, _ := l.ToData(px, py)
 	return l.chart.subject.readoutAt(x, s)
@@ -159,7 +159,7 @@ func (r *Renderer) drawMarker(m Marker) {
 	p := r.picture
 	c := r.plot.DataCanvas(draw.New(&r.canvas))
 	x, y := r.plot.Transforms(&c)
-	at := p.subject.place(m.Travel)
+	at := p.subject.place(m.At)
 	if at.line && p.frame.X.Contains(at.x) {
 		line := draw.LineStyle{Color: p.style.Palette.Accent, Width: hairWidth * p.scale}
 		across := p.snap(x(at.x))

@@ -156,14 +156,14 @@ func TestPointingGivesTravel(t *testing.T) {
 	for _, c := range []*Chart{Forces(r), AntiSquat(r)} {
 		_, l := drawn(t, c, 460, 300, light, Marker{})
 		px, _ := l.ToPixel(-1.5*inch, 0)
-		if got, ok := l.Travel(px, l.Top+5); !ok || math.Abs(got+1.5*inch) > 1e-9 {
+		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got+1.5*inch) > 1e-9 {
 			t.Errorf("%s: %g m, %v", c.Key, got, ok)
 		}
-		if got, ok := l.Travel(l.Left, l.Bottom); !ok || got != r.Travel[0].Pose.Travel {
+		if got, ok := l.At(l.Left, l.Bottom); !ok || got != r.Travel[0].Pose.Travel {
 			t.Errorf("%s: at the left edge %g m, %v", c.Key, got, ok)
 		}
 		for _, out := range [][2]float64{{l.Left - 1, 100}, {l.Right + 1, 100}, {200, l.Top - 1}, {200, l.Bottom + 1}} {
-			if _, ok := l.Travel(out[0], out[1]); ok || l.Readout(out[0], out[1], units.US) != nil {
+			if _, ok := l.At(out[0], out[1]); ok || l.Readout(out[0], out[1], units.US) != nil {
 				t.Errorf("%s: %v px is outside but stands for something", c.Key, out)
 			}
 		}
@@ -179,7 +179,7 @@ func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 	for i := range r.Travel {
 		s := &r.Travel[i]
 		px, py := l.ToPixel(s.InstantCenter.X, s.InstantCenter.Y)
-		if got, ok := l.Travel(px+0.2, py-0.2); !ok || got != s.Pose.Travel {
+		if got, ok := l.At(px+0.2, py-0.2); !ok || got != s.Pose.Travel {
 			t.Errorf("station %d at %g m: got %g, %v", i, s.Pose.Travel, got, ok)
 		}
 	}
@@ -188,7 +188,7 @@ func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 func TestPointingAtTheBowGivesPush(t *testing.T) {
 	_, l := drawn(t, Bow(analyze(t, saltgrass())), 460, 300, light, Marker{})
 	px, _ := l.ToPixel(5000*lbf, 0)
-	if _, ok := l.Travel(px, l.Top+20); ok {
+	if _, ok := l.At(px, l.Top+20); ok {
 		t.Error("a push stands for a travel")
 	}
 	if got := l.Readout(px, l.Top+20, units.US); len(got) != 3 || got[0] != "5,000 lb push" || !strings.HasPrefix(got[1], "upper bows 0.0") {

@@ -22,8 +22,8 @@ func travelAxis(r *analysis.Result) axis {
 // overTravel is what charts over rear travel have in common.
 type overTravel struct{ r *analysis.Result }
 
-// travelAt reads the travel off the x axis; beyond its ends it is the end.
-func (o overTravel) travelAt(l *Layout, px, py float64) (float64, bool) {
+// positionAt reads the travel off the x axis; beyond its ends it is the end.
+func (o overTravel) positionAt(l *Layout, px, py float64) (float64, bool) {
 	x, _ := l.ToData(px, py)
 	list := o.r.Travel
 	return Span{list[0].Pose.Travel, list[len(list)-1].Pose.Travel}.clamp(x), true

@@ -1,5 +1,6 @@
 // Package chartview shows a chart in the window: the picture comes from a
-// worker, the pointer's place on it goes back as a travel.
+// worker, the pointer's place on it goes back as a position: a rear travel, or
+// for a chart of a launch a time.
 package chartview
 
 import (
@@ -20,11 +21,11 @@ import (
 
 // Host is what a view needs of its window.
 type Host struct {
-	Travel    func() float64      // the travel looked at [m]
-	SetTravel func(float64)       // looks at another one
-	Units     func() units.System // on screen
-	Resized   func()              // a picture of another size is wanted
-	Export    func(key string)    // the person wants this chart in a file
+	At      func() float64      // the position looked at: travel [m] or time [s]
+	SetAt   func(float64)       // looks at another one
+	Units   func() units.System // on screen
+	Resized func()              // a picture of another size is wanted
+	Export  func(key string)    // the person wants this chart in a file
 }
 
 // View is one chart with its values in words and an export button.
@@ -86,13 +87,13 @@ func (v *View) Present(p Picture) {
 // Frame returns the axes shown, for the next drawing to hold on to.
 func (v *View) Frame() plotting.Frame { return v.shown.Layout.Frame }
 
-// write puts the values under the pointer, or else at the travel looked at,
-// below the chart.
+// write puts the values under the pointer, or else at the position looked
+// at, below the chart.
 func (v *View) write() {
 	if v.shown.Chart == nil {
 		return
 	}
-	lines := v.shown.Chart.Readout(v.host.Travel(), v.host.Units())
+	lines := v.shown.Chart.Readout(v.host.At(), v.host.Units())
 	if v.plot.inside {
 		x, y := v.plot.device(v.plot.pointer)
 		if under := v.shown.Layout.Readout(x, y, v.host.Units()); len(under) > 0 {
@@ -109,8 +110,8 @@ type area struct {
 	raster  *canvas.Raster
 	inside  bool
 	pointer fyne.Position
-	kept    float64 // travel to return to when the pointer leaves [m]
-	pointed float64 // travel that the pointer has set last [m]
+	kept    float64 // position to return to when the pointer leaves [m, s]
+	pointed float64 // position that the pointer has set last [m, s]
 	moved   bool    // the pointer has set one
 }
 
@@ -153,20 +154,20 @@ func (a *area) device(p fyne.Position) (x, y float64) {
 
 // MouseIn implements desktop.Hoverable.
 func (a *area) MouseIn(e *desktop.MouseEvent) {
-	a.inside, a.moved, a.kept = true, false, a.view.host.Travel()
+	a.inside, a.moved, a.kept = true, false, a.view.host.At()
 	a.point(e.Position)
 }
 
-// MouseMoved implements desktop.Hoverable: the car goes to the travel pointed
+// MouseMoved implements desktop.Hoverable: the car goes to the position pointed
 // at.
 func (a *area) MouseMoved(e *desktop.MouseEvent) { a.point(e.Position) }
 
 func (a *area) point(p fyne.Position) {
 	a.pointer = p
 	x, y := a.device(p)
-	if travel, ok := a.view.shown.Layout.Travel(x, y); ok {
-		a.view.host.SetTravel(travel)
-		a.pointed, a.moved = a.view.host.Travel(), true
+	if at, ok := a.view.shown.Layout.At(x, y); ok {
+		a.view.host.SetAt(at)
+		a.pointed, a.moved = a.view.host.At(), true
 	}
 	a.view.write()
 }
@@ -175,11 +176,11 @@ func (a *area) point(p fyne.Position) {
 // unless a click has kept it or something else has moved it by now.
 func (a *area) MouseOut() {
 	a.inside = false
-	if a.moved && a.view.host.Travel() == a.pointed {
-		a.view.host.SetTravel(a.kept)
+	if a.moved && a.view.host.At() == a.pointed {
+		a.view.host.SetAt(a.kept)
 	}
 	a.view.write()
 }
 
-// Tapped implements fyne.Tappable: it keeps the travel pointed at.
-func (a *area) Tapped(*fyne.PointEvent) { a.kept = a.view.host.Travel() }
+// Tapped implements fyne.Tappable: it keeps the position pointed at.
+func (a *area) Tapped(*fyne.PointEvent) { a.kept = a.view.host.At() }

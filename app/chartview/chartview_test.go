@@ -53,11 +53,11 @@ func newDesk(t *testing.T, key string) *desk {
 		t.Fatal(err)
 	}
 	d.view = New(key, Host{
-		Travel:    func() float64 { return d.travel },
-		SetTravel: func(q float64) { d.travel = q },
-		Units:     func() units.System { return d.units },
-		Resized:   func() { d.asked++ },
-		Export:    func(key string) { d.exports = append(d.exports, key) },
+		At:      func() float64 { return d.travel },
+		SetAt:   func(q float64) { d.travel = q },
+		Units:   func() units.System { return d.units },
+		Resized: func() { d.asked++ },
+		Export:  func(key string) { d.exports = append(d.exports, key) },
 	})
 	w := test.NewTempWindow(t, d.view)
 	w.SetPadded(false)

@@ -64,7 +64,7 @@ func newCharts(w *Window) *charts {
 	}
 	c.worker = runner.New(c.pen.draw, w.post, c.apply)
 	host := chartview.Host{
-		Travel: w.study.Travel, SetTravel: w.study.SetTravel, Units: w.study.Units,
+		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
 	for _, chart := range plotting.Charts(w.study.Result()) {
