@@ -47,10 +47,16 @@ func (e *entry) home() *row   { return e.row }
 // pending tells whether something was typed that the car has not taken.
 func (e *entry) pending() bool { return e.Text != e.shown }
 
-// show writes the value, unless something is being typed.
+// show writes the value. What is being typed stays: it is a change now from the
+// value as it has become.
 func (e *entry) show(v view) {
+	text := e.value.text(v, e.focused)
 	if !e.pending() {
-		e.write(e.value.text(v, e.focused))
+		e.write(text)
+		return
+	}
+	if e.shown = text; !e.pending() {
+		e.row.panel.forgive(e)
 	}
 }
 
@@ -66,7 +72,7 @@ func (e *entry) write(text string) {
 func (e *entry) commit() bool {
 	p := e.row.panel
 	if !e.pending() {
-		e.show(p.view())
+		e.restore()
 		return true
 	}
 	change, err := e.value.parse(e.Text, p.view())

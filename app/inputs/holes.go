@@ -146,6 +146,9 @@ func (t *holeTable) addHole(_ view, from origin) {
 // deleteHole deletes a hole, unless a setup uses it.
 func (t *holeTable) deleteHole(v view, from origin, i int) {
 	p := t.section.panel
+	if i >= len(t.holes) {
+		return // It is gone, and its button still has the focus.
+	}
 	if users := usersOf(v.car, t.row, i); len(users) > 0 {
 		p.refuse(from, fmt.Sprintf("Hole %d stays: it is used by %s. Choose another hole there first.", i+1, listed(users)))
 		return

@@ -204,4 +204,12 @@ func TestFocusedHoleGoes(t *testing.T) {
 	if !d.panel.CommitPending() {
 		t.Error("what is typed where a hole was is refused")
 	}
+
+	test.Tap(as[*button](t, d.row("chassis_bracket.upper").editors[0]))
+	d.window.Canvas().Focus(as[*button](t, d.row("chassis_bracket.upper.3").end))
+	d.doc.Undo()
+	d.press(fyne.KeyReturn)
+	if got := len(d.doc.Car().Chassis.Upper); got != 3 {
+		t.Errorf("%d holes are left", got)
+	}
 }

@@ -164,6 +164,27 @@ func TestFollowsTheDocument(t *testing.T) {
 	d.wantText(resting, "2650")
 }
 
+// What is typed is held against the value as it is now, not as it was when the
+// typing began.
+func TestTypedWhileTheValueChanges(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	e := d.entry("car.wheelbase", 0)
+	d.typed(e, "110")
+	d.doc.Apply("Set wheelbase", func(c *car.Car) { c.Body.Wheelbase = 120 * inch })
+	d.typed(e, "105")
+	d.press(fyne.KeyReturn)
+	want(t, "wheelbase", d.doc.Car().Body.Wheelbase, 105*inch)
+
+	d.set("car.wheelbase", "4000")
+	d.doc.Apply("Set wheelbase", func(c *car.Car) { c.Body.Wheelbase = 110 * inch })
+	d.typed(e, "300")
+	d.doc.Apply("Set wheelbase", func(c *car.Car) { c.Body.Wheelbase = 300 * inch })
+	if e.refused || why(e.row) != "" {
+		t.Errorf("a value that the car has taken meanwhile is refused: %q", why(e.row))
+	}
+}
+
 func TestClosedSectionsCatchUp(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()

@@ -153,3 +153,43 @@ func TestCommitPending(t *testing.T) {
 		t.Error("a value taken back is still refused")
 	}
 }
+
+// The reason under the last row in sight comes into sight.
+func TestReasonIsInSight(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	for range 300 {
+		test.FocusNext(d.window.Canvas())
+		at := d.boxes()
+		e, ok := d.window.Canvas().Focused().(*entry)
+		if !ok || e.row.wide || at[e.row].bottom < at[d.panel.scroll].bottom-10 {
+			continue
+		}
+		d.typed(e, "x")
+		d.press(fyne.KeyReturn)
+		if at = d.boxes(); why(e.row) == "" || !at[e.row.why].within(at[d.panel.scroll]) {
+			t.Errorf("the reason %q is at %v", why(e.row), at[e.row.why])
+		}
+		return
+	}
+	t.Error("no entry is last in sight")
+}
+
+// Typing the old value again ends a refusal.
+func TestTypingTheOldValueBack(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	for _, key := range []fyne.KeyName{fyne.KeyReturn, ""} {
+		e := d.set("car.wheelbase", "1")
+		d.typed(e, "105")
+		if key != "" {
+			d.press(key)
+		} else {
+			d.window.Canvas().Unfocus()
+		}
+		if e.refused || why(e.row) != "" {
+			t.Errorf("the old value is refused: %q", why(e.row))
+		}
+	}
+	d.wantUndo("")
+}

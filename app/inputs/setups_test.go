@@ -103,6 +103,10 @@ func TestRenameASetup(t *testing.T) {
 		t.Errorf("the reason is %q", got)
 	}
 	d.wantText(e, "bite")
+	d.set("setup.0.name", "")
+	if got := why(e.row); got != "the name is empty; give each setup a name of its own" {
+		t.Errorf("the reason is %q", got)
+	}
 	d.pick(d.labeled(TitleSetup, "Setup"), "bite")
 	d.wantText(e, "bite")
 	if e.refused || e.pending() {

@@ -35,7 +35,6 @@ func (p *Panel) Reveal(path string) bool {
 	if r == nil {
 		return false
 	}
-	p.relayout()
 	p.goTo(r, r.editors[0])
 	return true
 }
