@@ -61,7 +61,7 @@ func parseNumber(typed string, q units.Quantity, s units.System, now float64) (f
 // magnitude computes the number that shape has taken apart, without its sign.
 // It is infinite or NaN for digits beyond all bounds and a denominator of zero.
 func magnitude(parts []string) float64 {
-	digits := func(text string) float64 {
+	value := func(text string) float64 {
 		if text == "" {
 			return 0
 		}
@@ -72,9 +72,9 @@ func magnitude(parts []string) float64 {
 		return x
 	}
 	if parts[5] != "" {
-		return digits(parts[5])
+		return value(parts[5])
 	}
-	return digits(parts[2]) + digits(parts[3])/digits(parts[4])
+	return value(parts[2]) + value(parts[3])/value(parts[4])
 }
 
 // unitNamed returns the system a typed unit belongs to and how many units of

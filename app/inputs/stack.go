@@ -33,9 +33,9 @@ func (s stack) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	least := fyne.NewSize(0, -s.gap)
 	for _, o := range objects {
 		if o.Visible() {
-			min := o.MinSize()
-			least.Width = max(least.Width, min.Width)
-			least.Height += min.Height + s.gap
+			size := o.MinSize()
+			least.Width = max(least.Width, size.Width)
+			least.Height += size.Height + s.gap
 		}
 	}
 	return fyne.NewSize(least.Width+2*s.inset, max(0, least.Height)+2*s.inset)
