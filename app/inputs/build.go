@@ -41,6 +41,7 @@ func (p *Panel) build() {
 	p.section(TitleSprings, fillSprings)
 	p.section(TitleDrive, fillDrive)
 	p.section(TitleDriveline, fillDriveline)
+	p.section(TitleLocator, fillLocator)
 	for _, t := range car.Sections {
 		if t.Table != "check" && len(t.Fields) > 0 && p.rowAt(t.Fields[0].Path) == nil {
 			p.section(t.Title, func(s *section) { s.numbers(t.Table) })
@@ -66,6 +67,7 @@ func fillSprings(s *section) {
 
 func fillDrive(s *section) {
 	s.numbers("drive")
+	chooseDirection(s)
 	s.readout(about{label: "Axle torque", help: "What the engine can put on the rear axle at launch: engine torque × converter × gear × axle ratio × efficiency."}, units.Torque,
 		func(c *car.Car) float64 { return c.AxleTorque() })
 	s.readout(about{label: "Engine power", help: "Engine torque × engine speed at launch."}, units.Power,

@@ -31,6 +31,7 @@ func fillSetup(s *section) {
 		newEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Name }, clash: nameTaken}))
 	s.setupRow("note", about{label: "Note", help: "Track, weather, what it did: anything worth keeping with the setup.", action: "Set note of setup"},
 		newLongEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Note }}))
+	fillTurns(s)
 	s.row(about{path: "setup"},
 		newButton(about{label: "Copy", help: "Adds a setup with the same holes and makes it the current one."}, "Copy", nil, copySetup),
 		newButton(about{label: "Delete", help: "Deletes this setup. Undo brings it back."}, "Delete", nil, deleteSetup),

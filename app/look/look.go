@@ -52,13 +52,17 @@ func (t *Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color
 		return p.Ink
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
-	case theme.ColorNamePrimary, theme.ColorNameHyperlink, theme.ColorNameFocus:
+	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.Accent
+	case theme.ColorNameFocus:
+		return color.NRGBA{R: p.Accent.R, G: p.Accent.G, B: p.Accent.B, A: 0x60}
 	case theme.ColorNameForegroundOnPrimary:
 		return p.Background
 	case theme.ColorNameButton, theme.ColorNameInputBackground, theme.ColorNameHeaderBackground, theme.ColorNameDisabledButton:
 		return p.Raised
-	case theme.ColorNameInputBorder, theme.ColorNameSeparator:
+	case theme.ColorNameInputBorder:
+		return p.Muted
+	case theme.ColorNameSeparator:
 		return p.Grid
 	case theme.ColorNameError:
 		return p.Bad

@@ -16,10 +16,18 @@ import (
 type Options struct {
 	Units    units.System
 	Case     analysis.Case
-	Selected car.Row // the pivot that the keyboard moves
-	Hot      ID      // under the pointer
-	Labels   bool    // numbers at the items
-	Moving   bool    // dragging moves holes rather than choosing them
+	Selected car.Row  // the pivot that the keyboard moves
+	Hot      ID       // under the pointer
+	Labels   bool     // numbers at the items
+	Moving   bool     // dragging moves holes rather than choosing them
+	Launch   *Instant // one instant of a launch; nil for a travel and Case
+}
+
+// Instant is one instant of a launch.
+type Instant struct {
+	Tension  [2][2]float64 // by car.Pair, left and right, pull positive [N]
+	Spin     float64       // that the rear wheels have turned forward [rad]
+	Distance float64       // that the car has come [m]
 }
 
 // Sizes of parts whose real size is not among the inputs, drawn to give an
@@ -35,6 +43,10 @@ const (
 	ghostTravel  = 0.02 * units.Inch // least travel that shows the ride-height ghost
 	farCenter    = 400 * units.Inch  // an instant center beyond is not drawn
 	lineReach    = 500 * units.Inch  // lines that run out of the picture
+	rimShare     = 0.52              // rim over tire radius
+	spokeCount   = 5
+	trackMark    = units.Foot // between marks on the track that a launch runs over
+	trackReach   = 20         // marks ahead of and behind the contact
 )
 
 // Widths and sizes on screen [px].
@@ -104,6 +116,13 @@ func (b *builder) label(id ID, at r2.Vec, text string, color Color, anchor, offs
 // ground draws the ground line with the contact points.
 func (b *builder) ground() {
 	b.add(Item{ID: ID{Kind: Ground}, Points: []r2.Vec{{X: -lineReach}, {X: lineReach}}, Stroke: GroundColor, Width: line, Pick: closePick})
+	if l := b.options.Launch; l != nil {
+		into := math.Mod(l.Distance, trackMark)
+		for i := -trackReach; i <= trackReach; i++ {
+			x := float64(i)*trackMark - into
+			b.add(Item{ID: ID{Kind: Ground}, Points: []r2.Vec{{X: x}, {X: x - 0.4*trackMark, Y: -0.25 * trackMark}}, Stroke: GroundColor, Width: thin})
+		}
+	}
 }
 
 // wheels draws both tires.
@@ -116,7 +135,19 @@ func (b *builder) wheels() {
 	}{{RearTire, p.Axle, t.RearRadius}, {FrontTire, p.FrontWheel, t.FrontRadius}} {
 		center := []r2.Vec{b.place(w.center)}
 		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius, Fill: Tire, Stroke: Rim, Width: line, Pick: closePick})
-		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius * 0.52, Stroke: Rim, Width: thin})
+		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius * rimShare, Stroke: Rim, Width: thin})
+		if l := b.options.Launch; l != nil && w.kind == RearTire {
+			b.spokes(center[0], w.radius*rimShare, l.Spin)
+		}
+	}
+}
+
+// spokes shows how far a wheel has turned forward.
+func (b *builder) spokes(center r2.Vec, radius, spin float64) {
+	for i := range spokeCount {
+		sin, cos := math.Sincos(2*math.Pi*float64(i)/spokeCount - spin)
+		out := r2.Vec{X: cos, Y: sin}
+		b.add(Item{ID: ID{Kind: RearTire}, Points: []r2.Vec{r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out))}, Stroke: Rim, Width: line})
 	}
 }
 
@@ -262,37 +293,22 @@ func (b *builder) barLines() {
 
 // ends returns a pair's pivots in the ground's frame.
 func (b *builder) ends(pair car.Pair) (housing, chassis r2.Vec) {
-	p := &b.station.Pose
-	if pair == car.Upper {
-		return b.place(p.HousingUpper), b.place(p.ChassisUpper)
-	}
-	return b.place(p.HousingLower), b.place(p.ChassisLower)
+	rows := map[car.Pair][2]car.Row{car.Upper: {car.HousingUpper, car.ChassisUpper}, car.Lower: {car.HousingLower, car.ChassisLower}}[pair]
+	at := func(row car.Row) r2.Vec { return b.hole(row, row.Hole(b.result.Car, b.result.Options.Setup)) }
+	return at(rows[0]), at(rows[1])
 }
 
 // bars draws the bars, colored and widened by what they carry.
 func (b *builder) bars() {
 	for _, pair := range car.Pairs {
 		housing, chassis := b.ends(pair)
-		load := b.options.Case.Of(&b.station.Loads)
-		item := Item{ID: ID{Kind: [...]Kind{UpperBar, LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Stroke: Slack, Width: barLeast, Pick: closePick}
-		text := "no force"
-		if load.Balanced {
-			use, way := b.result.Use(pair, b.options.Case, b.station)
-			tension := analysis.Tension(pair, load)
-			switch {
-			case tension > 0:
-				item.Stroke, item.Arrows = Pull, -1
-			case tension < 0:
-				item.Stroke, item.Arrows = Push, 1
-			}
-			item.Width += barSpan * math.Min(use.Share, 1)
-			text = fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share)
-			if use.Share > 1 {
-				b.add(Item{ID: item.ID, Points: item.Points, Stroke: Bad, Width: item.Width + 6})
-			}
+		item := Item{ID: ID{Kind: [...]Kind{UpperBar, LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Pick: closePick}
+		text, color := "", Slack
+		if b.options.Launch != nil {
+			text, color = b.bothSides(item, pair)
+		} else {
+			text, color = b.oneSide(item, pair)
 		}
-		b.add(item)
-		middle := r2.Scale(0.5, r2.Add(housing, chassis))
 		// Words stand on the side where the bar runs away from them.
 		falls := chassis.Y < housing.Y
 		anchor, offset := r2.Vec{}, r2.Vec{Y: 11}
@@ -302,8 +318,52 @@ func (b *builder) bars() {
 		if !falls {
 			anchor.X = 1 - anchor.X
 		}
-		b.label(item.ID, middle, text, item.Stroke, anchor, offset)
+		b.label(item.ID, r2.Scale(0.5, r2.Add(housing, chassis)), text, color, anchor, offset)
 	}
+}
+
+// oneSide draws a bar that stands for left and right, and words its force.
+func (b *builder) oneSide(item Item, pair car.Pair) (text string, color Color) {
+	load := b.options.Case.Of(&b.station.Loads)
+	if !load.Balanced {
+		item.Stroke, item.Width = Slack, barLeast
+		b.add(item)
+		return "no force", Slack
+	}
+	return b.loaded(item, pair, analysis.Tension(pair, load))
+}
+
+// far is how far the left-hand bars, which are farther from the eye, are drawn
+// from the right-hand ones [px].
+var far = r2.Vec{X: -7, Y: -7}
+
+// bothSides draws the left-hand bar behind the right-hand one and words both
+// forces.
+func (b *builder) bothSides(item Item, pair car.Pair) (text string, color Color) {
+	tension := b.options.Launch.Tension[pair]
+	left := item
+	left.Shift, left.Pick = far, 0
+	leftText, _ := b.loaded(left, pair, tension[0])
+	rightText, color := b.loaded(item, pair, tension[1])
+	return "left " + leftText + "; right " + rightText, color
+}
+
+// loaded draws a bar under a tension [N] and words its force.
+func (b *builder) loaded(item Item, pair car.Pair, tension float64) (text string, color Color) {
+	use, way := b.result.Hold(pair, tension)
+	item.Stroke = Slack
+	switch {
+	case tension > 0:
+		item.Stroke, item.Arrows = Pull, -1
+	case tension < 0:
+		item.Stroke, item.Arrows = Push, 1
+	}
+	item.Width = barLeast + barSpan*math.Min(use.Share, 1)
+	if use.Share > 1 {
+		b.add(Item{ID: item.ID, Points: item.Points, Stroke: Bad, Width: item.Width + 6, Shift: item.Shift})
+	}
+	b.add(item)
+	return fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share), item.Stroke
 }
 
 // holes draws every hole and the four pivots.

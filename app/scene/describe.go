@@ -35,9 +35,15 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 	case BarLine:
 		return []string{"Line of the " + id.Pair().String() + "s"}
 	case RearTire:
+		if o.Launch != nil {
+			return []string{"Rear tires"}
+		}
 		l := o.Case.Of(&s.Loads)
 		return []string{"Rear tire, loaded radius " + length(r.Car.Tires.RearRadius), fmt.Sprintf("both carry %s, thrust %s (%s)", o.Units.Format(units.Force, l.RearLoad), o.Units.Format(units.Force, l.Thrust), o.Case)}
 	case FrontTire:
+		if o.Launch != nil {
+			return []string{"Front tires"}
+		}
 		return []string{"Front tire", "both carry " + o.Units.Format(units.Force, o.Case.Of(&s.Loads).FrontLoad) + " (" + o.Case.String() + ")"}
 	case Spring:
 		return describeSpring(r, s, o)
@@ -60,6 +66,13 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options) []string {
 	name := strings.ToUpper(p.String()[:1]) + p.String()[1:]
 	lines := []string{name + ", " + o.Units.Format(units.Length, r.Bars[p].Length) + " pin to pin"}
+	if o.Launch != nil {
+		for side, tension := range o.Launch.Tension[p] {
+			use, way := r.Hold(p, tension)
+			lines = append(lines, fmt.Sprintf("%s: %s %s, %.0f %% of %s", [...]string{"left", "right"}[side], way, o.Units.Format(units.Force, use.Force), 100*use.Share, o.Units.Format(units.Force, r.Limit(p, way).Allowable)))
+		}
+		return lines
+	}
 	if !o.Case.Of(&s.Loads).Balanced {
 		return append(lines, "no force: bars and spring meet in one point")
 	}
@@ -88,7 +101,7 @@ func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []s
 		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
 		o.Units.FormatExact(units.Length, h.X) + " forward, " + o.Units.FormatExact(units.Length, h.Y) + map[bool]string{true: " above the ground", false: " above the axle"}[id.Row.OnChassis()],
 	}
-	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced {
+	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil {
 		lines = append(lines, "one bar puts in "+forceWords(holeForce(id.Row, l), o.Units)+" ("+o.Case.String()+")")
 	}
 	return append(lines, hint)

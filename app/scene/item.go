@@ -126,6 +126,7 @@ type Item struct {
 	Text   string  // of a Label
 	Anchor r2.Vec  // of a Label: part of its width and height left of and below the point [1]
 	Offset r2.Vec  // of a Label, right and up [px]
+	Shift  r2.Vec  // of the whole item on screen, right and down [px]
 	Size   float64 // of a Label's letters [px]
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }

@@ -37,7 +37,7 @@ func (p *Picture) Project(items []Item, v View) {
 		points := p.points[used : used+len(item.Points)]
 		used += len(item.Points)
 		for j, q := range points {
-			points[j] = v.Screen(q)
+			points[j] = r2.Add(v.Screen(q), item.Shift)
 		}
 		radius := item.Pixels
 		if item.Radius > 0 {

@@ -103,12 +103,15 @@ func (m *menu) refresh(w *Window) {
 	m.main.Refresh()
 }
 
-// undo takes the last step back; a value being typed is taken first, so that
-// it is not lost.
+// undo takes the last step back; a value being typed is taken first. One that
+// is refused is itself what is taken back.
 func (w *Window) undo() {
-	if w.settled() {
-		w.doc.Undo()
+	if !w.settled() {
+		w.inputs.RestorePending()
+		w.say("")
+		return
 	}
+	w.doc.Undo()
 }
 
 // redo does the last step again.

@@ -248,13 +248,19 @@ func (r *Result) findWorst() {
 
 // Use holds one bar's force in a case at a station against its capacity.
 func (r *Result) Use(p car.Pair, c Case, s *Station) (Use, column.Direction) {
-	force := Tension(p, c.Of(&s.Loads))
-	direction, limit := column.Pull, r.Bars[p].Pull
-	if force < 0 {
-		direction, limit = column.Push, r.Bars[p].Push
+	u, d := r.Hold(p, Tension(p, c.Of(&s.Loads)))
+	u.Travel, u.Case = s.Pose.Travel, c
+	return u, d
+}
+
+// Hold holds a tension of one bar [N], pull positive, against its capacity.
+func (r *Result) Hold(p car.Pair, tension float64) (Use, column.Direction) {
+	direction := column.Pull
+	if tension < 0 {
+		direction = column.Push
 	}
-	force = math.Abs(force)
-	return Use{Force: force, Share: force / limit.Allowable, Travel: s.Pose.Travel, Case: c}, direction
+	force := math.Abs(tension)
+	return Use{Force: force, Share: force / r.Limit(p, direction).Allowable}, direction
 }
 
 // Limit returns the governing limit of a pair in a direction.
