@@ -334,3 +334,19 @@ func TestASavedCarIsTheSameWhenOpenedAgain(t *testing.T) {
 		t.Error("another car was read back")
 	}
 }
+
+func TestOpenAsksForAFile(t *testing.T) {
+	d, path := openDesk(t)
+	d.edit()
+	d.choose("File", "Open…")
+	d.wantAsked("Unsaved changes")
+	d.answer("Discard changes")
+	if d.question() == nil {
+		t.Fatal("no file is asked for")
+	}
+	d.answer("Cancel")
+	d.wantNoQuestion()
+	if d.doc.Path() != path || !d.doc.Modified() {
+		t.Error("canceled, the car has changed")
+	}
+}
