@@ -153,7 +153,7 @@ func (d *desk) sideView() image.Image {
 
 // tabs returns what the panels stand in.
 func (d *desk) tabs() *container.AppTabs {
-	for _, o := range test.LaidOutObjects(d.window.Content()) {
+	for _, o := range seen(d.window.Content()) {
 		if tabs, ok := o.(*container.AppTabs); ok {
 			return tabs
 		}
@@ -162,11 +162,30 @@ func (d *desk) tabs() *container.AppTabs {
 	return nil
 }
 
+// seen lists an object and all its parts, without what is hidden.
+func seen(o fyne.CanvasObject) []fyne.CanvasObject {
+	if o == nil || !o.Visible() {
+		return nil
+	}
+	list := []fyne.CanvasObject{o}
+	var parts []fyne.CanvasObject
+	switch o := o.(type) {
+	case *fyne.Container:
+		parts = o.Objects
+	case fyne.Widget:
+		parts = test.WidgetRenderer(o).Objects()
+	}
+	for _, part := range parts {
+		list = append(list, seen(part)...)
+	}
+	return list
+}
+
 // rasters lists those that can be seen.
 func rasters(o fyne.CanvasObject) []*canvas.Raster {
 	var list []*canvas.Raster
-	for _, o := range test.LaidOutObjects(o) {
-		if r, ok := o.(*canvas.Raster); ok && r.Visible() {
+	for _, o := range seen(o) {
+		if r, ok := o.(*canvas.Raster); ok {
 			list = append(list, r)
 		}
 	}
@@ -191,7 +210,7 @@ func (d *desk) asked() string {
 		return ""
 	}
 	var words []string
-	for _, o := range test.LaidOutObjects(d.question()) {
+	for _, o := range seen(d.question()) {
 		if l, ok := o.(*widget.Label); ok {
 			words = append(words, l.Text)
 		}
@@ -204,7 +223,7 @@ func (d *desk) answer(name string) {
 	d.t.Helper()
 	var names []string
 	if d.question() != nil {
-		for _, o := range test.LaidOutObjects(d.question()) {
+		for _, o := range seen(d.question()) {
 			b, ok := o.(*widget.Button)
 			if !ok {
 				continue
@@ -226,7 +245,7 @@ func (d *desk) name(file string) {
 	if d.question() == nil {
 		d.t.Fatal("no file is asked for")
 	}
-	for _, o := range test.LaidOutObjects(d.question()) {
+	for _, o := range seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok {
 			e.SetText(file)
 			d.answer("Save")

@@ -11,7 +11,6 @@ import (
 
 	"bowline/plotting"
 
-	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -60,7 +59,7 @@ func TestExportOfOneChart(t *testing.T) {
 func TestExportWithoutAnEnding(t *testing.T) {
 	d, path := openDesk(t)
 	d.charts.export("bow")
-	for _, o := range test.LaidOutObjects(d.question()) {
+	for _, o := range seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok && e.Text != "number7-bow.pdf" {
 			t.Errorf("%q is offered", e.Text)
 		}
