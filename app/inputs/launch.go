@@ -1,6 +1,8 @@
 package inputs
 
 import (
+	"strings"
+
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -41,11 +43,17 @@ func (s *setupNumber) stepped(typed string, count int, v view) (string, bool) {
 func fillTurns(s *section) {
 	for _, t := range car.BarTurns {
 		a := about{
-			label: t.Label + ", turns", action: "Turn " + lower(t.Label),
-			help: "Turns of the tube from where the bar is at rest without preload: above zero it is longer. A flat is a sixth of a turn, and one step of the arrow keys.",
+			label: "Turns " + initials(t.Label), action: "Turn " + lower(t.Label),
+			help: t.Label + ": turns of the tube from where the bar is at rest without preload: above zero it is longer. A flat is a sixth of a turn, and one step of the arrow keys.",
 		}
 		s.setupRow(t.Key, a, newEntry(&setupNumber{in: func(c *car.Car, setup int) *float64 { return t.Of(&c.Setups[setup].Turns) }}))
 	}
+}
+
+// initials shortens "Upper left bar" to "UL".
+func initials(label string) string {
+	words := strings.Fields(strings.ToUpper(label))
+	return words[0][:1] + words[1][:1]
 }
 
 // fillLocator fills the section of the bar that holds the axle sideways.

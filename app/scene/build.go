@@ -45,6 +45,7 @@ const (
 	lineReach    = 500 * units.Inch  // lines that run out of the picture
 	rimShare     = 0.52              // rim over tire radius
 	spokeCount   = 5
+	wheelieWheel = 2 * units.Inch // radius of the wheelie bar's wheel
 	trackMark    = units.Foot // between marks on the track that a launch runs over
 	trackReach   = 20         // marks ahead of and behind the contact
 )
@@ -84,6 +85,7 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	b.chassis()
 	b.housing()
 	b.driveshaft()
+	b.wheelieBar()
 	b.barLines()
 	b.bars()
 	b.holes()
@@ -270,6 +272,19 @@ func (b *builder) driveshaft() {
 	for _, e := range ends {
 		b.add(Item{ID: ID{Kind: Driveshaft}, Shape: Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: Shaft, Stroke: Muted, Width: thin})
 	}
+}
+
+// wheelieBar draws the wheel behind the rear tires and the bar that holds it.
+func (b *builder) wheelieBar() {
+	w := b.result.Car.Launch.WheelieBar
+	if w.Reach == 0 {
+		return
+	}
+	hub := r2.Vec{X: -w.Reach, Y: w.Height + wheelieWheel}
+	root := r2.Vec{X: -caseRadius, Y: b.result.Car.Tires.RearRadius - caseRadius}
+	id := ID{Kind: WheelieBar}
+	b.add(Item{ID: id, Points: []r2.Vec{b.place(root), b.place(hub)}, Stroke: Chassis, Width: line, Pick: closePick})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{b.place(hub)}, Radius: wheelieWheel, Fill: Tire, Stroke: Rim, Width: thin, Pick: closePick})
 }
 
 // barLines draws the bars' lines on to the instant center.

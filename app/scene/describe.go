@@ -49,6 +49,9 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 		return describeSpring(r, s, o)
 	case Driveshaft:
 		return []string{"Driveshaft", fmt.Sprintf("pinion joint %s, transmission joint %s", o.Units.Format(units.Angle, s.Joints.Pinion), o.Units.Format(units.Angle, s.Joints.Transmission))}
+	case WheelieBar:
+		w := r.Car.Launch.WheelieBar
+		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
 	case HousingBody:
 		return []string{"Housing", "pinion " + noseWords(s.Pose.Turn, o.Units), "drag moves all its holes"}
 	case ChassisBody:

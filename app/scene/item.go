@@ -33,6 +33,7 @@ const (
 	BarLine
 	Spring
 	Driveshaft
+	WheelieBar
 	InstantCenter
 	ActionLine
 	WholeLine

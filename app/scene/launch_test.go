@@ -1,10 +1,13 @@
 package scene
 
 import (
+	"context"
 	"math"
 	"strings"
 	"testing"
 
+	"bowline/model/analysis"
+	"bowline/model/carfile"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -75,5 +78,26 @@ func TestLaunchNamesBothBars(t *testing.T) {
 		if len(Describe(ID{Kind: k}, r, &r.Ride, o)) == 0 {
 			t.Errorf("kind %d has no name in a launch", k)
 		}
+	}
+}
+
+func TestWheelieBarIsDrawnWhereItIs(t *testing.T) {
+	r := reference(t)
+	if n := len(find(picture(t, r, &r.Ride), WheelieBar)); n != 0 {
+		t.Errorf("%d items of a wheelie bar that the car does not have", n)
+	}
+	c := r.Car.Clone()
+	c.Launch.WheelieBar.Reach, c.Launch.WheelieBar.Height = 1.5, 0.1
+	q, err := analysis.Run(context.Background(), c, carfile.Stock(), analysis.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := picture(t, q, &q.Ride)
+	wheel := find(p, WheelieBar)[1]
+	if want := p.View.Screen(r2.Vec{X: -1.5, Y: 0.1 + wheelieWheel}); r2.Norm(r2.Sub(wheel.Points[0], want)) > 1e-6 {
+		t.Errorf("its wheel is drawn at %v, want %v", wheel.Points[0], want)
+	}
+	if v := FitCar(800, 600, q); v.Screen(r2.Vec{X: -1.5 - wheelieWheel}).X < 0 {
+		t.Error("the fitted car leaves its wheel out")
 	}
 }

@@ -105,6 +105,6 @@ func FitCar(width, height float64, r *analysis.Result) View {
 	t := r.Car.Tires
 	ground := r.Ride.Pose.Ground
 	return fitted(width, height,
-		r2.Vec{X: -t.RearRadius, Y: -2 * units.Inch},
+		r2.Vec{X: -math.Max(t.RearRadius, r.Car.Launch.WheelieBar.Reach+wheelieWheel), Y: -2 * units.Inch},
 		r2.Vec{X: ground.Wheelbase + t.FrontRadius, Y: math.Max(2*t.RearRadius, r.Ride.CG.Y)})
 }
