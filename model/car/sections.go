@@ -45,8 +45,8 @@ var Sections = []Section{
 		fine("tires.carcass_rate", "Carcass rate, each", "Rear tire fore and aft at the ground, wheel held: pull on the contact over how far the sidewall lets it go.", units.SpringRate, 50*lbf/inch, 50000*lbf/inch, rate(800), func(c *Car) *float64 { return &c.Launch.Tires.CarcassRate }),
 		fine("tires.carcass_damping", "Carcass damping, each", "Rear tire fore and aft at the ground.", units.Damping, 0, damping(1000), damping(2), func(c *Car) *float64 { return &c.Launch.Tires.CarcassDamping }),
 		fine("tires.sliding_grip", "Sliding grip", "Grip of a spinning rear tire over its peak grip; half of the loss is reached when it slips 2 m/s (6.6 ft/s).", units.Number, 0.1, 1, 0.85, func(c *Car) *float64 { return &c.Launch.Tires.SlidingGrip }),
-		fine("tires.side_rate", "Side rate, each", "Any tire, sideways at the ground; it keeps the car in its lane.", units.SpringRate, 10*lbf/inch, 50000*lbf/inch, rate(500), func(c *Car) *float64 { return &c.Launch.Tires.SideRate }),
-		fine("tires.side_damping", "Side damping, each", "Any tire, sideways at the ground.", units.Damping, 0, damping(1000), damping(10), func(c *Car) *float64 { return &c.Launch.Tires.SideDamping }),
+		fine("tires.side_rate", "Side rate, each", "Any tire, sideways at the ground; it keeps the car in its lane.", units.SpringRate, 10*lbf/inch, 50000*lbf/inch, rate(1000), func(c *Car) *float64 { return &c.Launch.Tires.SideRate }),
+		fine("tires.side_damping", "Side damping, each", "Any tire, sideways at the ground.", units.Damping, 0, damping(1000), damping(30), func(c *Car) *float64 { return &c.Launch.Tires.SideDamping }),
 	}},
 	{"chassis_bracket", "Chassis bracket", []*Field{
 		required("chassis_bracket.spread_upper", "Upper bars apart", "Left to right upper bar at the chassis, center to center.", units.Length, 1*inch, 150*inch, func(c *Car) *float64 { return &c.Chassis.SpreadUpper }),

@@ -1,0 +1,253 @@
+package launch
+
+import (
+	"errors"
+	"fmt"
+
+	"bowline/model/car"
+	"bowline/model/linkage"
+	"bowline/model/statics"
+	"bowline/model/stock"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+const (
+	// rollGyration is the radius of gyration in roll over the rear track, of
+	// the sprung mass and of the axle assembly, where none is given [1].
+	rollGyration = 0.4
+	// housingGyration is that of the housing about the axle over the rear tire
+	// radius [1].
+	housingGyration = 0.25
+	// spinShare is the spin inertia of the rear wheels over axle mass times
+	// radius squared, where none is given [1].
+	spinShare = 0.2
+	// usualRevs is the rev limit over the launch speed where neither it nor a
+	// torque curve is given [1].
+	usualRevs = 1.5
+	// revFade is the part of the rev limit over which the torque falls to
+	// nothing beyond it [1].
+	revFade = 0.03
+)
+
+// ErrNotHeld is returned for a setup whose bars and rear springs have lines
+// that meet in one point: nothing holds the axle at ride height.
+var ErrNotHeld = errors.New("the bars and the rear springs do not hold the axle at ride height: their lines meet in one point")
+
+// Assumption is a value that the car does not give and the launch needs.
+type Assumption struct {
+	Path     string // of the entry in the car file that would give it
+	Words    string // what was assumed
+	Quantity units.Quantity
+	Value    float64
+}
+
+// New returns the parameters of one setup of a car that passes Validate, at
+// rest at ride height without preload but with the setup's turns in Free, and
+// what was assumed where the car says nothing. It fails as car.Linkage does,
+// with ErrNotHeld, and for a setup or a material that does not exist.
+func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, error) {
+	if setup < 0 || setup >= len(c.Setups) {
+		return Parameters{}, nil, fmt.Errorf("the car has no setup %d; it has %d", setup+1, len(c.Setups))
+	}
+	l, err := c.Linkage(setup)
+	if err != nil {
+		return Parameters{}, nil, err
+	}
+	rest, err := atRest(c, l)
+	if err != nil {
+		return Parameters{}, nil, err
+	}
+	b := builder{car: c, setup: setup, rest: rest, library: lib}
+	b.p.Gravity = units.Gravity
+	b.masses()
+	if err := b.rods(); err != nil {
+		return Parameters{}, nil, err
+	}
+	if err := b.coils(l); err != nil {
+		return Parameters{}, nil, err
+	}
+	b.rearTires()
+	b.corners()
+	b.drive()
+	b.wheelieBar()
+	return b.p, b.assumed, nil
+}
+
+// vehicle is what the side view needs to know of a car.
+func vehicle(c *car.Car) statics.Vehicle {
+	mass, cg := c.Sprung()
+	return statics.Vehicle{
+		SprungMass: mass, SprungCG: cg,
+		UnsprungRear: c.Body.UnsprungRear, UnsprungFront: c.Body.UnsprungFront,
+		RearRadius: c.Tires.RearRadius, FrontRadius: c.Tires.FrontRadius,
+		RearSpinInertia: c.Tires.RearSpinInertia, FrontSpinInertia: c.Tires.FrontSpinInertia,
+		Grip: c.Tires.Grip, AxleTorque: c.AxleTorque(),
+		SpringAxleMount: c.Springs.RearAxleMount, SpringChassisSide: c.Springs.RearChassisMount,
+	}
+}
+
+// atRest finds the loads of a car that stands still at ride height.
+func atRest(c *car.Car, l *linkage.Linkage) (statics.Load, error) {
+	pose, err := l.Pose(0, 0)
+	if err != nil {
+		return statics.Load{}, err
+	}
+	v := vehicle(c)
+	rest := v.Solve(&pose).Rest
+	if !rest.Balanced {
+		return statics.Load{}, ErrNotHeld
+	}
+	return rest, nil
+}
+
+// builder collects parameters.
+type builder struct {
+	car     *car.Car
+	setup   int
+	rest    statics.Load
+	library stock.Library
+	p       Parameters
+	assumed []Assumption
+}
+
+// given returns a value, or what a rule says where it is 0.
+func (b *builder) given(path, words string, q units.Quantity, value, rule float64) float64 {
+	if value != 0 {
+		return value
+	}
+	b.assume(path, words, q, rule)
+	return rule
+}
+
+func (b *builder) assume(path, words string, q units.Quantity, value float64) {
+	b.assumed = append(b.assumed, Assumption{path, words, q, value})
+}
+
+// masses sets masses and inertias of chassis and axle assembly.
+func (b *builder) masses() {
+	c := b.car
+	mass, cg := c.Sprung()
+	inertia := &c.Launch.Inertia
+	dynamic := mass * cg.X * (c.Body.Wheelbase - cg.X)
+	roll := rollGyration * c.Body.TrackRear
+	inertiaOf := func(key, words string, value, rule float64) float64 {
+		return b.given("car."+key, words, units.SpinInertia, value, rule)
+	}
+	b.p.Chassis = Chassis{
+		Mass: mass,
+		CG:   r3.Vec{X: cg.X, Z: cg.Y},
+		Inertia: r3.Vec{
+			X: inertiaOf("roll_inertia", "roll inertia of the sprung mass: 0.4 of the rear track as radius of gyration", inertia.Roll, mass*roll*roll),
+			Y: inertiaOf("pitch_inertia", "pitch inertia of the sprung mass: mass times the distances of its CG from the axles", inertia.Pitch, dynamic),
+			Z: inertiaOf("yaw_inertia", "yaw inertia of the sprung mass: mass times the distances of its CG from the axles", inertia.Yaw, dynamic),
+		},
+	}
+	axle, radius := c.Body.UnsprungRear, c.Tires.RearRadius
+	across := inertiaOf("axle_roll_inertia", "inertia of the axle assembly in roll and yaw: 0.4 of the rear track as radius of gyration", inertia.AxleRoll, axle*roll*roll)
+	housing := housingGyration * radius
+	b.p.Axle = Axle{
+		Mass:   axle,
+		Height: radius,
+		Inertia: r3.Vec{
+			X: across,
+			Y: inertiaOf("housing_pitch_inertia", "inertia of the housing about the axle: a quarter of the tire radius as radius of gyration", inertia.HousingPitch, axle*housing*housing),
+			Z: across,
+		},
+		Spin: b.given("tires.rear_spin_inertia", "spin inertia of the rear wheels: a fifth of the axle's mass at the tire radius", units.SpinInertia, c.Tires.RearSpinInertia, spinShare*axle*radius*radius),
+	}
+}
+
+// rearTires sets the rear tires, whose loaded radius at ride height is given.
+func (b *builder) rearTires() {
+	c, t := b.car, &b.car.Launch.Tires
+	for _, side := range Sides {
+		b.p.RearTires[side] = RearTire{
+			Center: r3.Vec{Y: sign[side] * c.Body.TrackRear / 2},
+			Radius: c.Tires.RearRadius + b.rest.RearLoad/2/t.RearRate,
+			Rate:   t.RearRate, Damping: t.RearDamping,
+			CarcassRate: t.CarcassRate, CarcassDamping: t.CarcassDamping,
+			Grip: c.Tires.Grip, Sliding: t.SlidingGrip,
+			Lane: Lane{Drop: c.Tires.RearRadius, Rate: t.SideRate, Damping: t.SideDamping},
+		}
+	}
+}
+
+// corners sets the front wheels.
+func (b *builder) corners() {
+	c, t, s := b.car, &b.car.Launch.Tires, &b.car.Launch.Suspension
+	for _, side := range Sides {
+		b.p.Corners[side] = Corner{
+			Hub:  r3.Vec{X: c.Body.Wheelbase, Y: sign[side] * c.Body.TrackFront / 2, Z: c.Tires.FrontRadius},
+			Mass: c.Body.UnsprungFront / 2,
+			Spin: c.Tires.FrontSpinInertia / 2,
+			Grip: c.Tires.Grip,
+			Ride: b.rest.FrontLoad/2 - c.Body.UnsprungFront/2*units.Gravity,
+			Rate: c.Springs.FrontRate, Bump: s.FrontBumpDamping, Rebound: s.FrontReboundDamping,
+			BumpTravel: c.Springs.FrontBump, DroopTravel: c.Springs.FrontDroop, Stop: s.StopRate,
+			Radius:   c.Tires.FrontRadius + b.rest.FrontLoad/2/t.FrontRate,
+			TireRate: t.FrontRate, TireDamping: t.FrontDamping,
+			Lane: Lane{Drop: c.Tires.FrontRadius, Rate: t.SideRate, Damping: t.SideDamping},
+		}
+	}
+}
+
+// drive sets engine, converter and gears. At the start the converter takes up
+// the engine's torque at its launch speed.
+func (b *builder) drive() {
+	d, e := &b.car.Drive, &b.car.Launch.Engine
+	b.p.Drive = Drive{
+		Torque: b.torque(),
+		Speed:  d.Speed, Inertia: e.Inertia,
+		Capacity: d.Torque / (d.Speed * d.Speed), Stall: d.Converter,
+		Gear: d.Gear, Axle: d.Axle, Efficiency: d.Efficiency,
+		Release: e.ReleaseTime, Turning: 1,
+	}
+	if e.Direction == car.Counterclockwise {
+		b.p.Drive.Turning = -1
+	}
+}
+
+// torque is the engine's torque over its speed, cut at the rev limit.
+func (b *builder) torque() []TorquePoint {
+	whole := Drive{Torque: b.curve()}
+	usual := usualRevs * b.car.Drive.Speed
+	if last := len(whole.Torque) - 1; last > 0 {
+		usual = whole.Torque[last].Speed
+	}
+	limit := b.given("drive.rev_limit", "speed at which ignition is cut", units.Speed, b.car.Launch.Engine.RevLimit, usual)
+	var points []TorquePoint
+	for _, p := range whole.Torque {
+		if p.Speed < limit {
+			points = append(points, p)
+		}
+	}
+	return append(points, TorquePoint{limit, whole.torqueAt(limit)}, TorquePoint{(1 + revFade) * limit, 0})
+}
+
+// curve scales the engine's curve to pass through the launch torque.
+func (b *builder) curve() []TorquePoint {
+	d, curve := &b.car.Drive, b.car.Launch.Engine.Curve
+	if len(curve) == 0 {
+		return []TorquePoint{{d.Speed, d.Torque}}
+	}
+	points := make([]TorquePoint, len(curve))
+	for i, p := range curve {
+		points[i] = TorquePoint(p)
+	}
+	scale := d.Torque / (&Drive{Torque: points}).torqueAt(d.Speed)
+	for i := range points {
+		points[i].Torque *= scale
+	}
+	b.assume("drive.curve", "the torque curve is scaled to pass through the torque at launch speed; the factor is", units.Number, scale)
+	return points
+}
+
+// wheelieBar sets the wheelie bar, if the car has one.
+func (b *builder) wheelieBar() {
+	w := &b.car.Launch.WheelieBar
+	if w.Reach > 0 {
+		b.p.WheelieBar = WheelieBar{Wheel: r3.Vec{X: -w.Reach, Z: w.Height}, Rate: w.Rate, Damping: w.Damping}
+	}
+}

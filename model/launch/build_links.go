@@ -1,0 +1,173 @@
+package launch
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/linkage"
+	"bowline/model/statics"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// rods sets the four bars and the locator.
+func (b *builder) rods() error {
+	c := b.car
+	turns := &c.Setups[b.setup].Turns
+	for _, r := range Bars {
+		pair := r.Pair()
+		front, rear := pairRows[pair][0], pairRows[pair][1]
+		half := sign[r.Side()] / 2
+		chassis := across(front.Hole(c, b.setup), half*spread(&c.Chassis, pair))
+		housing := across(rear.Hole(c, b.setup), half*spread(&c.Housing, pair))
+		bar, ends := pair.Bar(c), pair.Ends(c)
+		made, err := b.rod(chassis, housing, bar.OD, bar.Wall, bar.Material, ends)
+		if err != nil {
+			return err
+		}
+		// The side view's tension is the part of it in the car's middle plane.
+		d := b.span(chassis, housing)
+		made.Ride = tensionAtRest(&b.rest, pair) * made.Length / math.Hypot(d.X, d.Z)
+		made.Lead = bar.Lead()
+		made.Free = made.Length - made.Ride/made.Rate + made.Lead**car.BarTurns[r].Of(turns)
+		b.p.Rods[r] = made
+	}
+	locator := &c.Launch.Locator
+	chassis, housing := c.LocatorEnds(b.setup)
+	made, err := b.rod(chassis, housing, locator.OD, locator.Wall, c.LowerBar.Material, &locator.BarEnds)
+	if err != nil {
+		return err
+	}
+	made.Free = made.Length
+	b.p.Rods[Locator] = made
+	b.assumeRods()
+	return nil
+}
+
+// pairRows are the hole rows of each pair's ends, the chassis first.
+var pairRows = [...][2]car.Row{
+	car.Upper: {car.ChassisUpper, car.HousingUpper},
+	car.Lower: {car.ChassisLower, car.HousingLower},
+}
+
+func spread(b *car.Bracket, p car.Pair) float64 {
+	if p == car.Upper {
+		return b.SpreadUpper
+	}
+	return b.SpreadLower
+}
+
+func tensionAtRest(l *statics.Load, p car.Pair) float64 {
+	if p == car.Upper {
+		return l.Upper.Tension
+	}
+	return l.Lower.Tension
+}
+
+// across puts a side-view point at y.
+func across(p r2.Vec, y float64) r3.Vec { return r3.Vec{X: p.X, Y: y, Z: p.Y} }
+
+// span is the way from a housing joint to a chassis joint at ride height.
+func (b *builder) span(chassis, housing r3.Vec) r3.Vec {
+	return r3.Sub(chassis, r3.Add(housing, r3.Vec{Z: b.p.Axle.Height}))
+}
+
+// rod sets what a tube between two joints does: 1/k = l/(EA) + 2/k_end.
+func (b *builder) rod(chassis, housing r3.Vec, od, wall float64, material string, ends *car.BarEnds) (Rod, error) {
+	m, ok := b.library.Material(material)
+	if !ok {
+		return Rod{}, fmt.Errorf("material %q is not in the table", material)
+	}
+	section, err := column.NewSection(od, wall)
+	if err != nil {
+		return Rod{}, err
+	}
+	l := length(b.span(chassis, housing))
+	return Rod{
+		Chassis: chassis, Housing: housing, Length: l,
+		Rate: 1 / (l/(m.E*section.Area) + 2/ends.EndRate), Damping: ends.Damping,
+	}, nil
+}
+
+// assumeRods notes what the car does not say of bars and locator.
+func (b *builder) assumeRods() {
+	c := b.car
+	for _, p := range car.Pairs {
+		if pitch, named := p.Bar(c).Pitch(); !named {
+			b.assume(p.Table()+".rod_end", fmt.Sprintf("thread pitch of the %ss: 16 threads per inch", p), units.Length, pitch)
+		}
+	}
+	for _, end := range []struct {
+		key string
+		car.End
+		joint r3.Vec
+	}{{"chassis", c.Launch.Locator.Chassis, b.p.Rods[Locator].Chassis}, {"housing", c.Launch.Locator.Housing, b.p.Rods[Locator].Housing}} {
+		if !end.Given {
+			b.assume("locator."+end.key, "the "+end.key+" end of the "+c.Launch.Locator.Kind+", to the left of the car's middle", units.Length, end.joint.Y)
+		}
+	}
+}
+
+// travelSteps is the number of rear travels on either side of ride height over
+// which the length between a rear spring's mounts is searched for its extremes.
+const travelSteps = 33
+
+// coils sets rear springs, shocks and stops.
+func (b *builder) coils(l *linkage.Linkage) error {
+	s, launch := &b.car.Springs, &b.car.Launch.Suspension
+	shortest, longest, err := b.coilLengths(l)
+	if err != nil {
+		return err
+	}
+	for _, side := range Sides {
+		y := launch.RearSpread / 2 * sign[side]
+		coil := Coil{
+			Chassis: across(s.RearChassisMount, y), Axle: across(s.RearAxleMount, y),
+			Ride: b.rest.Spring / 2, Rate: s.RearRate,
+			Bump: launch.RearBumpDamping, Rebound: launch.RearReboundDamping,
+			Shortest: shortest, Longest: longest, Stop: launch.StopRate,
+		}
+		coil.Length = length(b.span(coil.Chassis, coil.Axle))
+		b.p.Coils[side] = coil
+	}
+	b.p.RearAntiRoll, b.p.FrontAntiRoll = launch.RearAntiRoll, launch.FrontAntiRoll
+	return nil
+}
+
+// sign is that of y on each side.
+var sign = [...]float64{Left: 1, Right: -1}
+
+// coilLengths finds between which lengths a rear spring moves as the axle
+// follows its path from full droop to full bump.
+func (b *builder) coilLengths(l *linkage.Linkage) (shortest, longest float64, err error) {
+	s := &b.car.Springs
+	shortest, longest = math.Inf(1), 0
+	// From ride height outward, so that each position continues the last.
+	for _, end := range []float64{-s.RearDroop, s.RearBump} {
+		var travels [travelSteps]float64
+		for i := range travels {
+			travels[i] = end * float64(i) / (travelSteps - 1)
+		}
+		poses, err := l.Sweep(travels[:], 0)
+		if err != nil {
+			return 0, 0, err
+		}
+		for i := range poses {
+			at := coilLength(s, &poses[i])
+			shortest, longest = math.Min(shortest, at), math.Max(longest, at)
+		}
+	}
+	return shortest, longest, nil
+}
+
+// coilLength is the length between a rear spring's mounts in a pose.
+func coilLength(s *car.Springs, p *linkage.Pose) float64 {
+	sin, cos := math.Sincos(p.Turn)
+	m := s.RearAxleMount
+	mount := r2.Vec{X: cos*m.X - sin*m.Y, Y: sin*m.X + cos*m.Y}
+	return r2.Norm(r2.Sub(s.RearChassisMount, r2.Add(p.Axle, mount)))
+}

@@ -1,0 +1,157 @@
+// Package launch runs the launch of a four-link car in three dimensions: what
+// each of the four bars, the locator, the tires and the springs carry from the
+// moment the brake lets go, where the car goes, and how long it takes to 60 ft.
+//
+// Run makes a Result of a car; Simulate makes one of Parameters, the plain
+// numbers below. Everything is in SI. This page states the model so that it
+// can be built again, elsewhere, and give the same numbers.
+//
+// # Frames and signs
+//
+// The world has x along the track, y to the left, z up, and its origin on the
+// ground below the middle of the rear axle at ride height (ISO 8855). The
+// chassis frame and the axle frame are parallel to it at ride height; the first
+// has its origin on the ground there, the second in the middle of the axle
+// centerline, at the height Axle.Height. A hat marks a unit vector of a frame:
+// x̂c, ŷc, ẑc of the chassis, x̂a, ŷa, ẑa of the axle, x̂, ŷ, ẑ of the world. A
+// tension is positive; pitch is nose-up positive, roll left-side-up positive;
+// wheels that roll forward turn about +ŷa.
+//
+// # Bodies and states
+//
+//   - Chassis: mass m, CG C, inertia diag(Ix, Iy, Iz) about C in the chassis's
+//     axes; six degrees of freedom.
+//   - Axle assembly with wheels and tires: mass ma, CG A in the middle of the
+//     centerline, inertia diag(Jx, Jy, Jz), of which Jy leaves out what spins;
+//     six degrees of freedom.
+//   - Both rear wheels, locked to each other: spin inertia J about ŷa, speed ω in
+//     space about ŷa, so ω − ωa·ŷa relative to the housing. Their mass and their
+//     inertia across the centerline are part of ma, Jx and Jz.
+//   - Front wheel i: point mass mi at ρi + s ẑc from C, with the rise s its degree
+//     of freedom, and a spin ωi with the inertia Ji that turns nothing else.
+//   - Engine speed ωe, and the carcass stretch u of each rear tire.
+//
+// With w the velocity of a front wheel's center, the momenta of chassis and
+// front wheels are P = m V + Σ mi w and, about C in the chassis's axes,
+// H = I ω + Σ (ρ + sẑ)×mi w. All forces F and moments M about C change them by
+//
+//	dP/dt = F (in the world),  dH/dt + ω×H + V×P = M,  d(mi w·ẑ)/dt = mi (wx ωy − wy ωx) + Q
+//
+// where F and M contain what acts on the front wheels from outside and Q what
+// acts on one wheel along ẑc, the suspension's −S included. For the axle
+// assembly, with h = (Jx ωx, Jy ωy + J ω, Jz ωz):
+//
+//	ma dVa/dt = F,  Jx dωx/dt = Mx − (ω×h)x,  Jy dωy/dt = My − (ω×h)y,  Jz dωz/dt = Mz − (ω×h)z,  J dω/dt = Mw
+//
+// where Mw is what acts on the wheels about ŷa and M is the rest. Gravity acts
+// on every mass.
+//
+// # Bars and locator
+//
+// A massless member between ball joints a on the chassis and b on the axle
+// pulls both toward each other with
+//
+//	T = k (|a − b| − l0) + c d|a − b|/dt,  1/k = l/(E A) + 2/k_end
+//
+// with l its length at ride height. Its free length is l0 = l − T0/k + turns·lead:
+// T0 is the tension at ride height without preload, so that the car then stands
+// exactly at ride height; lead is two pitches, lengthening for positive turns.
+// T0 of a bar is the side view's tension at rest times its length over its
+// length in the side view; that of the locator is 0.
+//
+// # Rear springs
+//
+// Spring, shock and stops push the mounts a on the chassis and b on the axle
+// apart along their line with
+//
+//	S = max(0, S0 − k (l − l_ride)) + k_stop max(0, l_short − l) − k_stop max(0, l − l_long) − c dl/dt
+//
+// with c the rebound damping while l grows and the bump damping while it
+// shrinks. S0 is the side view's spring push at rest, halved; l_short and
+// l_long are the extremes of l as the rigid side-view linkage moves from full
+// droop to full bump. The rear anti-roll bar twists the axle with
+// −K ψ (ŷa×ẑc) and the chassis with the opposite, ψ = ŷa·ẑc.
+//
+// # Front corners
+//
+// Between chassis and wheel, up on the chassis and down on the wheel along ẑc:
+//
+//	S = max(0, S0 + k s) + k_stop max(0, s − bump) − k_stop max(0, −droop − s) + c ds/dt ± K (s_left − s_right)/t²
+//
+// with c the bump damping while s grows and the rebound damping while it
+// shrinks, + on the left and − on the right, t the front track. On the wheel
+// center act the tire load N ẑ and the drag of its spin. With e the horizontal
+// unit vector ŷc×ẑ, v the velocity of the wheel center and z its height:
+//
+//	D = Ji/(z² 5 ms) (v·e − ωi z), but not beyond ±µ_peak N
+//
+// acts along −e on the wheel center, and Ji dωi/dt = D z.
+//
+// # Tire loads
+//
+// A tire of free radius R whose center is at the height z carries
+//
+//	N = max(0, k (R − z) − c dz/dt) for z < R, else 0
+//
+// It acts at the contact, which lies below the wheel center along ẑ. R is the
+// loaded radius at ride height plus the load at rest over k.
+//
+// # Rear tires along the ground
+//
+// With the horizontal unit vectors n along ŷa and e = n×ẑ (so e is forward),
+// f = n·ŷa, ωw = ωa + (ω − ωa·ŷa) ŷa and v the velocity of the wheel center, the
+// carcass slips at the ground by
+//
+//	σ = z ωw·n − v·e,  du/dt = σ while |k_x u| < µN, and |k_x u| = µN beyond
+//	F = k_x u + c_x σ, but not beyond ±µN
+//	µ = µ_peak (φ + (1 − φ)/(1 + (σ/2 m/s)²))
+//
+// with φ the sliding grip over the peak grip. F acts along e at the contact: on
+// the wheel center as F e with the moment −z F n about it, of which −z F f about
+// ŷa turns the wheels and the rest, −z F (n − f ŷa), the housing.
+//
+// # Lane springs
+//
+// So that nothing wanders, each of the four wheels is held to its line along the
+// track. A point fixed to the axle, or to the front wheel, below the wheel center
+// by the loaded radius at ride height along the body's own z, takes the force
+// −k_y (y − y0) − c_y dy/dt along ŷ, with y0 its place at ride height, whatever
+// the tire's load.
+//
+// # Drive
+//
+// With the speed ratio R = (ω − ωa·ŷa)·gear·axle/ωe, not below 0:
+//
+//	impeller torque  Ti = C ωe²·min(1, (1 − R)/0.1), not below 0
+//	torque ratio     TR = max(1, TR0 − (TR0 − 1) R/0.9)
+//	engine           Je dωe/dt = Te(ωe) − Ti
+//	axle torque      T = b(t)·TR·Ti·gear·axle·efficiency
+//	brake            b = 3τ² − 2τ³, τ = t/t_release between 0 and 1
+//
+// C makes the impeller take up exactly the engine's torque at launch speed. Te
+// is constant or follows the curve, scaled to pass through the torque at launch
+// speed, and falls from the rev limit on, to 0 at 3 % beyond it. T acts on the
+// wheels about +ŷa and on the housing about −ŷa. The driveshaft's torque
+// T/axle acts about −x̂c on the axle and +x̂c on the chassis for an engine that
+// turns clockwise seen from the front, the other way round for the other. The
+// turning of engine, converter and driveshaft puts no other moment on the
+// chassis.
+//
+// # Wheelie bar
+//
+// A point of the chassis, in its middle, takes N ẑ as a tire of radius 0 would.
+//
+// # Start and end
+//
+// The launch starts at rest: no speed, no torque, no stretch of the carcasses,
+// all forces in balance with the preload. It is found by Newton's method from
+// ride height. The launch ends when the sprung mass's CG has come through
+// rollout and distance, when chassis or axle tilt beyond 60°, when the numbers
+// stop to mean anything, and at the time limit at the latest.
+//
+// # Integration
+//
+// The classical Runge–Kutta method of order four, in steps that are a whole
+// part of the output step and short against the fastest vibration. u is held
+// within µN/k_x at the beginning of each step.
+package launch

@@ -1,0 +1,207 @@
+package launch
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// weights lets gravity act, and nothing else yet.
+func (m *model) weights(i *instant) {
+	i.axle.force, i.axle.moment = r3.Vec{Z: -m.Axle.Mass * m.Gravity}, r3.Vec{}
+	i.chassis.force, i.chassis.moment = r3.Vec{Z: -m.Chassis.Mass * m.Gravity}, r3.Vec{}
+}
+
+// rod pulls its two joints together with k(l − l0) + c·dl/dt.
+func (m *model) rod(k int, i *instant) {
+	r := &m.Rods[k]
+	front, a, va := i.chassis.point(r.Chassis)
+	rear, b, vb := i.axle.point(r.Housing)
+	d := r3.Sub(a, b)
+	l := length(d)
+	toward := r3.Scale(1/l, d)
+	tension := r.Rate*(l-r.Free) + r.Damping*r3.Dot(toward, r3.Sub(va, vb))
+	i.tension[k] = tension
+	pull := r3.Scale(tension, toward)
+	i.axle.pull(rear, pull)
+	i.chassis.pull(front, r3.Scale(-1, pull))
+}
+
+// coils push their mounts apart.
+func (m *model) coils(i *instant) {
+	for k := range m.Coils {
+		c := &m.Coils[k]
+		top, a, va := i.chassis.point(c.Chassis)
+		foot, b, vb := i.axle.point(c.Axle)
+		d := r3.Sub(b, a)
+		l := length(d)
+		away := r3.Scale(1/l, d)
+		push := c.pushes(l, r3.Dot(away, r3.Sub(vb, va)))
+		i.reach[k], i.push[k] = l, push
+		force := r3.Scale(push, away)
+		i.axle.pull(foot, force)
+		i.chassis.pull(top, r3.Scale(-1, force))
+	}
+}
+
+// pushes returns the push of a rear spring, its shock and its stops at a length
+// and its rate of change. The spring comes loose rather than pull.
+func (c *Coil) pushes(l, rate float64) float64 {
+	push := max(0, c.Ride-c.Rate*(l-c.Length))
+	push += stop(c.Stop, c.Shortest-l) - stop(c.Stop, l-c.Longest)
+	return push - damp(c.Rebound, c.Bump, rate)
+}
+
+// stop is the force of a stop that is pressed in by x.
+func stop(rate, x float64) float64 { return rate * max(0, x) }
+
+// damp is the force of a shock against a speed: up damps speeds above zero.
+func damp(up, down, speed float64) float64 {
+	if speed > 0 {
+		return up * speed
+	}
+	return down * speed
+}
+
+// rearAntiRoll twists axle and chassis against their roll to each other, whose
+// sine is the axle's y along the chassis's z.
+func (m *model) rearAntiRoll(i *instant) {
+	y, z := i.axle.axes.y, i.chassis.axes.z
+	twist := r3.Scale(m.RearAntiRoll*r3.Dot(y, z), r3.Cross(y, z))
+	i.chassis.twist(twist)
+	i.axle.twist(r3.Scale(-1, twist))
+}
+
+// corners lets front suspension, front tires and the wheels' weight act.
+func (m *model) corners(s *state, i *instant) {
+	up := i.chassis.axes.z
+	_, heading, _ := ground(i.chassis.axes.y)
+	roll := m.FrontAntiRoll * (s.rise[Left] - s.rise[Right]) / (m.trackFront * m.trackFront)
+	for k, antiRoll := range [...]float64{roll, -roll} {
+		c, corner := &m.Corners[k], &i.corners[k]
+		lever := i.chassis.axes.world(corner.arm)
+		velocity := r3.Add(along(i.chassis.velocity, corner.rate, up), r3.Cross(i.chassis.omega, lever))
+		corner.height = i.chassis.at.Z + lever.Z
+		corner.load = loaded(c.TireRate, c.TireDamping, c.Radius-corner.height, -velocity.Z)
+		drag := c.drag(s.roll[k], r3.Dot(velocity, heading), corner.height, corner.load, &corner.spinUp)
+		outer := r3.Vec{X: -drag * heading.X, Y: -drag * heading.Y, Z: corner.load - c.Mass*m.Gravity}
+		i.chassis.pull(lever, outer)
+		// The lane spring acts below the wheel center.
+		lever = along(lever, -c.Lane.Drop, up)
+		velocity = r3.Add(along(i.chassis.velocity, corner.rate, up), r3.Cross(i.chassis.omega, lever))
+		side := r3.Vec{Y: c.Lane.force(i.chassis.at.Y+lever.Y-c.Hub.Y-m.Chassis.CG.Y, velocity.Y)}
+		i.chassis.pull(lever, side)
+		corner.along = r3.Dot(r3.Add(outer, side), up) - c.pushes(s.rise[k], corner.rate) - antiRoll
+	}
+}
+
+// catchUp is how long a front wheel takes to take up the speed of the road [s].
+const catchUp = 5e-3
+
+// drag returns the force that holds a front wheel back while it spins up, from
+// its spin, the speed of its center, its height and its load, and sets the
+// rate of its spin.
+func (c *Corner) drag(spin, speed, height, load float64, spinUp *float64) float64 {
+	if c.Spin == 0 {
+		*spinUp = 0
+		return 0
+	}
+	force := c.Spin / (height * height) * (speed - spin*height) / catchUp
+	most := c.Grip * load
+	force = max(-most, min(most, force))
+	*spinUp = force * height / c.Spin
+	return force
+}
+
+// pushes returns the force of a front spring, its shock and its stops at a rise
+// of the wheel and its rate of change: down on the wheel, up on the chassis.
+// The spring comes loose rather than pull.
+func (c *Corner) pushes(rise, rate float64) float64 {
+	push := max(0, c.Ride+c.Rate*rise)
+	push += stop(c.Stop, rise-c.BumpTravel) - stop(c.Stop, -c.DroopTravel-rise)
+	return push + damp(c.Bump, c.Rebound, rate)
+}
+
+// load is that of a tire, or of any wheel that can leave the ground, pressed in
+// by x at a speed.
+func loaded(rate, damping, x, speed float64) float64 {
+	if x <= 0 {
+		return 0
+	}
+	return max(0, rate*x+damping*speed)
+}
+
+// force returns the lane spring's force to the left at an offset to the left
+// and its rate of change.
+func (l *Lane) force(offset, speed float64) float64 { return -l.Rate*offset - l.Damping*speed }
+
+// rearTires lets load, thrust and lane springs act on the axle assembly.
+func (m *model) rearTires(s *state, i *instant) {
+	y := i.axle.axes.y
+	across, heading, flat := ground(y)
+	// How the wheels turn about the direction across.
+	turning := r3.Dot(i.axle.omega, across) + (s.wheel.speed-s.axle.omega.Y)*flat
+	i.spinUp = 0
+	for k := range m.RearTires {
+		r, tire := &m.RearTires[k], &i.tires[k]
+		lever, at, velocity := i.axle.point(r.Center)
+		tire.height = at.Z
+		tire.load = loaded(r.Rate, r.Damping, r.Radius-at.Z, -velocity.Z)
+		tire.slip = at.Z*turning - r3.Dot(velocity, heading)
+		r.grip(tire.load, tire.slip, s.wheel.stretch[k], &tire.thrust, &tire.limit)
+		i.axle.pull(lever, r3.Vec{X: tire.thrust * heading.X, Y: tire.thrust * heading.Y, Z: tire.load})
+		// Of the thrust's moment about the wheel center the part about the axle's
+		// y slows the wheels; the housing carries the rest.
+		moment := -at.Z * tire.thrust
+		i.spinUp += moment * flat
+		i.axle.twist(along(r3.Scale(moment, across), -moment*flat, y))
+		m.rearLane(r, i)
+	}
+}
+
+// ground returns the directions along the ground that lie along and square to
+// an axle's direction, and how much of the latter is level.
+func ground(y r3.Vec) (across, heading r3.Vec, flat float64) {
+	flat = math.Sqrt(y.X*y.X + y.Y*y.Y)
+	across = r3.Vec{X: y.X / flat, Y: y.Y / flat}
+	return across, r3.Vec{X: across.Y, Y: -across.X}, flat
+}
+
+// rearLane lets the lane spring of a rear tire act.
+func (m *model) rearLane(r *RearTire, i *instant) {
+	foot := r.Center
+	foot.Z -= r.Lane.Drop
+	lever, at, velocity := i.axle.point(foot)
+	i.axle.pull(lever, r3.Vec{Y: r.Lane.force(at.Y-r.Center.Y, velocity.Y)})
+}
+
+// fade is the slip at which a tire has lost half of what sliding costs it of
+// its grip [m/s].
+const fade = 2
+
+// grip returns the thrust of a tire and what bounds it, µN with µ falling from
+// its peak to its sliding value as the slip grows.
+func (r *RearTire) grip(load, slip, stretch float64, thrust, limit *float64) {
+	x := slip / fade
+	*limit = r.Grip * load * (r.Sliding + (1-r.Sliding)/(1+x*x))
+	force := r.CarcassRate*stretch + r.CarcassDamping*slip
+	*thrust = max(-*limit, min(*limit, force))
+}
+
+// hold keeps the carcass from stretching beyond what the grip holds.
+func (m *model) hold(s *state, i *instant) {
+	for k := range m.RearTires {
+		most := i.tires[k].limit / m.RearTires[k].CarcassRate
+		s.wheel.stretch[k] = max(-most, min(most, s.wheel.stretch[k]))
+	}
+}
+
+// wheelieBar pushes the chassis up where its wheel touches the ground.
+func (m *model) wheelieBar(i *instant) {
+	if m.WheelieBar.Rate == 0 {
+		return
+	}
+	lever, at, velocity := i.chassis.point(m.WheelieBar.Wheel)
+	i.wheelie = loaded(m.WheelieBar.Rate, m.WheelieBar.Damping, -at.Z, -velocity.Z)
+	i.chassis.pull(lever, r3.Vec{Z: i.wheelie})
+}

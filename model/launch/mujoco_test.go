@@ -1,0 +1,172 @@
+//go:build mujoco
+
+package launch_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"math"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"bowline/model/carfile"
+	"bowline/model/launch"
+)
+
+const (
+	// scripts is the folder of the script that launches a car file in MuJoCo.
+	scripts = "../../testdata/mujoco"
+	// agreement is how far the two may be apart, over the quantity's peak [1].
+	agreement = 0.01
+)
+
+// reference is what the script prints.
+type reference struct {
+	Version     string
+	Step        float64              // [s]
+	Seconds     float64              // for the launch
+	BareSeconds float64              `json:"bare_seconds"` // the part that MuJoCo alone takes
+	History     map[string][]float64 // by quantity, SI
+}
+
+// launchInMuJoCo runs the script on a car file.
+func launchInMuJoCo(t *testing.T, path string, options map[string]any) reference {
+	t.Helper()
+	path, err := filepath.Abs(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(options)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var complaint bytes.Buffer
+	node := exec.Command("node", "launch.mjs", path, string(text))
+	node.Dir, node.Stderr = scripts, &complaint
+	out, err := node.Output()
+	if err != nil {
+		t.Fatalf("%v\n%s\n(npm ci in %s installs what the script needs)", err, complaint.Bytes(), scripts)
+	}
+	var r reference
+	if err := json.Unmarshal(out, &r); err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// quantities are the histories that are compared, as the script names them.
+func quantities(r *launch.Result) map[string][]float64 {
+	return map[string][]float64{
+		"upper_left": r.Tension[launch.UpperLeft], "upper_right": r.Tension[launch.UpperRight],
+		"lower_left": r.Tension[launch.LowerLeft], "lower_right": r.Tension[launch.LowerRight],
+		"locator": r.Tension[launch.Locator],
+		"pitch":   r.Pitch, "roll": r.Roll,
+		"rear_travel_left": r.RearTravel[launch.Left], "rear_travel_right": r.RearTravel[launch.Right],
+		"front_travel_left": r.FrontTravel[launch.Left], "front_travel_right": r.FrontTravel[launch.Right],
+		"rear_left": r.RearLoad[launch.Left], "rear_right": r.RearLoad[launch.Right],
+		"front_left": r.FrontLoad[launch.Left], "front_right": r.FrontLoad[launch.Right],
+		"wheelie_bar": r.WheelieBar, "thrust": r.Thrust, "speed": r.Speed, "engine": r.Engine,
+	}
+}
+
+// difference returns the greatest difference of two histories over the first's
+// peak, and its index.
+func difference(ours, theirs []float64) (worst float64, at int) {
+	peak := 0.0
+	for _, x := range ours {
+		peak = math.Max(peak, math.Abs(x))
+	}
+	for i := range ours {
+		if d := math.Abs(theirs[i] - ours[i]); d != 0 && !(d/peak <= worst) {
+			worst, at = d/peak, i
+		}
+	}
+	return worst, at
+}
+
+// MuJoCo, a general-purpose physics engine, launches the same car files in
+// steps of the same length. There the car is built of its file anew, and moves
+// by the equations of motion of MuJoCo.
+func TestMuJoCoAgrees(t *testing.T) {
+	for _, c := range []struct {
+		name, file string
+		setup      int
+		turning    bool // whether the driveshaft's torque acts on chassis and axle
+	}{
+		{"Saltgrass No. 7", "../../assets/cars/saltgrass-7.toml", 0, true},
+		{"Saltgrass Heavy", "../../assets/cars/saltgrass-heavy.toml", 0, true},
+		{"Saltgrass Light", "../../assets/cars/saltgrass-light.toml", 0, true},
+		{"preload, wheelie bar, diagonal link, counterclockwise", scripts + "/odd.toml", 1, true},
+		{"no driveshaft torque", "../../testdata/reference.toml", 0, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f, err := carfile.Read(c.file, carfile.Stock())
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, _, err := launch.New(f.Car, c.setup, carfile.Stock())
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !c.turning {
+				p.Drive.Turning = 0
+			}
+			ours, took := timed(t, p)
+			theirs := launchInMuJoCo(t, c.file, map[string]any{
+				"setup": c.setup, "driveshaft": c.turning,
+				"step": ours.Step, "output": ours.Options.Output, "until": ours.Time[len(ours.Time)-1],
+			})
+			sayHowFast(t, ours, &theirs, took)
+			compare(t, ours, &theirs)
+		})
+	}
+}
+
+// compare holds every quantity of a launch against MuJoCo's.
+func compare(t *testing.T, ours *launch.Result, theirs *reference) {
+	t.Helper()
+	histories := quantities(ours)
+	for _, name := range slices.Sorted(maps.Keys(histories)) {
+		history, other := histories[name], theirs.History[name]
+		if len(other) != len(history) {
+			t.Fatalf("%s has %d values, want %d", name, len(other), len(history))
+		}
+		worst, at := difference(history, other)
+		text := fmt.Sprintf("%-18s apart by %.4f %% of its peak at most, at %.3f s: %.6g, MuJoCo %.6g", name, 100*worst, ours.Time[at], history[at], other[at])
+		if worst <= agreement {
+			t.Log(text)
+		} else {
+			t.Error(text)
+		}
+	}
+}
+
+// timed launches several times and returns the shortest time taken.
+func timed(t *testing.T, p launch.Parameters) (result *launch.Result, shortest time.Duration) {
+	t.Helper()
+	shortest = math.MaxInt64
+	for range 5 {
+		start := time.Now()
+		r, err := launch.Simulate(context.Background(), p, launch.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		result, shortest = r, min(shortest, time.Since(start))
+	}
+	return result, shortest
+}
+
+// sayHowFast prints how long both took. Nothing is judged by it.
+func sayHowFast(t *testing.T, ours *launch.Result, theirs *reference, took time.Duration) {
+	t.Helper()
+	own := took.Seconds()
+	t.Logf("%.3f s simulated in steps of %.0f µs (ours) and %.0f µs (MuJoCo %s), one thread each: %.2f ms against %.0f ms with the script's forces, %.0f ms of it in MuJoCo: %.0f times as fast, %.0f times MuJoCo alone",
+		ours.Time[len(ours.Time)-1], 1e6*ours.Step, 1e6*theirs.Step, theirs.Version,
+		1e3*own, 1e3*theirs.Seconds, 1e3*theirs.BareSeconds, theirs.Seconds/own, theirs.BareSeconds/own)
+}

@@ -1,0 +1,226 @@
+package launch
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+
+	"bowline/model/car"
+	"bowline/model/stock"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Options say how to run. The zero value runs a launch over 60 ft.
+type Options struct {
+	Distance float64 // at which the launch ends [m]; 0 is 60 ft
+	Limit    float64 // time at which it ends at the latest [s]; 0 is 3 s
+	Rollout  float64 // distance the car comes before the clock starts [m]
+	Output   float64 // time between two values of the history [s]; 0 is 1 ms
+	Substeps int     // integration steps in one output step; 0 lets the stiffest part decide
+}
+
+const (
+	defaultDistance = 60 * units.Foot
+	defaultLimit    = 3
+	defaultOutput   = 1e-3
+	// mostOutputs bounds the length of a history.
+	mostOutputs = 200_000
+)
+
+// checked returns o with its defaults, or what is wrong with it.
+func (o Options) checked() (Options, error) {
+	for _, v := range []struct {
+		name         string
+		value        *float64
+		usual, least float64
+	}{
+		{"distance", &o.Distance, defaultDistance, 0},
+		{"time limit", &o.Limit, defaultLimit, 0},
+		{"output step", &o.Output, defaultOutput, 0},
+		{"rollout", &o.Rollout, 0, 0},
+	} {
+		if *v.value == 0 {
+			*v.value = v.usual
+		}
+		if !(*v.value >= v.least) || math.IsInf(*v.value, 0) {
+			return o, fmt.Errorf("the %s is %v; give a number that is not below zero", v.name, *v.value)
+		}
+	}
+	if o.Substeps < 0 {
+		return o, fmt.Errorf("there are %d steps in an output step; give 1 or more, or 0 to have them chosen", o.Substeps)
+	}
+	if o.Limit/o.Output > mostOutputs {
+		return o, fmt.Errorf("%v s in steps of %v s are more than %d values; give a longer output step", o.Limit, o.Output, mostOutputs)
+	}
+	return o, nil
+}
+
+// Run launches one setup of a car that passes Validate. Whatever becomes of the
+// car is no failure but the result's Outcome. It fails on options that cannot
+// be, on a setup that does not exist, on what Validate would have refused, and
+// when the context is done; then the result has what there was so far, with the
+// outcome Stopped.
+func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Options) (*Result, error) {
+	o, err := o.checked()
+	if err != nil {
+		return nil, err
+	}
+	p, assumed, err := New(c, setup, lib)
+	if errors.Is(err, ErrNotHeld) {
+		return &Result{Car: c, Setup: setup, Options: o, Outcome: NotHeld}, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	r, err := Simulate(ctx, p, o)
+	if r != nil {
+		r.Car, r.Setup, r.Assumed = c, setup, assumed
+	}
+	return r, err
+}
+
+// Simulate launches what the parameters describe. It fails on options that
+// cannot be and when the context is done.
+func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
+	o, err := o.checked()
+	if err != nil {
+		return nil, err
+	}
+	m := newModel(p)
+	r := &Result{Parameters: p, Options: o, Outcome: NoRest}
+	var i instant
+	s, ok := m.rest(&i)
+	if !ok {
+		return r, nil
+	}
+	m.evaluate(0, &s, &i)
+	r.Static = static(&i)
+	if r.PerTurn, ok = m.perTurn(&s); !ok {
+		return r, nil
+	}
+	return r, m.launch(ctx, s, r)
+}
+
+// launch integrates from a state at rest and fills in the rest of the result.
+func (m *model) launch(ctx context.Context, s state, r *Result) error {
+	steps := r.Options.Substeps
+	if steps == 0 {
+		steps = m.substeps(r.Options.Output)
+	}
+	outputs := int(math.Ceil(r.Options.Limit/r.Options.Output - 1e-9))
+	r.Step = r.Options.Output / float64(steps)
+	r.reserve(outputs + 1)
+	var method scheme
+	var i instant
+	c := clock{start: m.distance(&s), options: &r.Options}
+	for n := 0; ; n++ {
+		t := float64(n) * r.Step
+		m.evaluate(t, &s, &i)
+		if !s.sane(&i) {
+			r.Outcome = Diverged
+			return nil
+		}
+		m.hold(&s, &i)
+		r.note(m, t, &i)
+		c.pass(t, m.distance(&s))
+		if n%steps == 0 {
+			r.record(m, t, &s, &i)
+			if err := ctx.Err(); err != nil {
+				r.Outcome = Stopped
+				return err
+			}
+			if ended, how := m.ended(&c, n/steps == outputs, &i); ended {
+				r.Outcome, r.Elapsed = how, c.elapsed()
+				return nil
+			}
+		}
+		m.rates(&s, &i, &method.k[0])
+		method.step(m, t, r.Step, &s, &i)
+	}
+}
+
+// note takes the peaks of an instant into account.
+func (r *Result) note(m *model, t float64, i *instant) {
+	for k := range r.Peaks {
+		r.Peaks[k].note(i.tension[k], t)
+	}
+	for k := range i.corners {
+		if height := i.corners[k].height - m.Corners[k].Radius; height > r.Lift.Height {
+			r.Lift.Height, r.Lift.Time = height, t
+		}
+	}
+	if i.corners[Left].load > 0 || i.corners[Right].load > 0 {
+		return
+	}
+	if r.Lift.Duration == 0 {
+		r.Lift.Start = t
+	}
+	r.Lift.Duration += r.Step
+}
+
+// over is the tilt of the chassis or the axle beyond which a car has gone over
+// [rad].
+const over = math.Pi / 3
+
+// ended tells whether the launch is over, and how.
+func (m *model) ended(c *clock, late bool, i *instant) (bool, Outcome) {
+	tilted := i.chassis.axes.z.Z < math.Cos(over) || math.Abs(i.axle.axes.y.Z) > math.Sin(over)
+	switch {
+	case c.done:
+		return true, Finished
+	case tilted:
+		return true, WentOver
+	case late:
+		return true, TimeUp
+	}
+	return false, 0
+}
+
+// distance is how far the sprung mass's CG has come.
+func (m *model) distance(s *state) float64 { return s.chassis.at.X - m.Chassis.CG.X }
+
+// rearTravel is the rise of a rear wheel center in the chassis frame.
+func (m *model) rearTravel(side int, i *instant) float64 {
+	lever := i.axle.axes.world(m.RearTires[side].Center)
+	center := r3.Sub(r3.Add(i.axle.at, lever), i.chassis.at)
+	return r3.Dot(center, i.chassis.axes.z) + m.Chassis.CG.Z - m.Axle.Height
+}
+
+// clock times the way from the rollout to the end of the distance.
+type clock struct {
+	options        *Options
+	start          float64 // distance at the brake's first give [m]
+	time, distance float64 // when the car was last seen, and where
+	started, ended float64 // [s]
+	running, done  bool
+}
+
+// pass notes where the car is at a time.
+func (c *clock) pass(t, distance float64) {
+	distance -= c.start
+	// When a mark was passed since the car was last seen.
+	passed := func(mark float64) float64 {
+		return c.time + (t-c.time)*(mark-c.distance)/(distance-c.distance)
+	}
+	if !c.running && distance > c.options.Rollout {
+		c.running, c.started = true, passed(c.options.Rollout)
+		if c.options.Rollout == 0 {
+			c.started = 0
+		}
+	}
+	if mark := c.options.Rollout + c.options.Distance; c.running && !c.done && distance >= mark {
+		c.done, c.ended = true, passed(mark)
+	}
+	c.time, c.distance = t, distance
+}
+
+// elapsed is the time for the distance; 0 while it is not done.
+func (c *clock) elapsed() float64 {
+	if !c.done {
+		return 0
+	}
+	return c.ended - c.started
+}
