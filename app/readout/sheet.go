@@ -6,6 +6,7 @@ package readout
 import (
 	"image"
 	"image/color"
+	"math"
 
 	"bowline/plotting/raster"
 
@@ -42,11 +43,7 @@ func (s *sheet) draw(w, h int) image.Image {
 	if s.image == nil || s.image.Rect.Size() != image.Pt(w, h) {
 		s.image = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	width := s.size().Width
-	if width < 1 {
-		return s.image
-	}
-	scale := float64(w) / float64(width)
+	scale := float64(w) / math.Max(float64(s.size().Width), 1)
 	s.canvas.Reset(s.image, pixelsPerInch*scale)
 	s.canvas.Clear(s.back())
 	s.paint(&pen{canvas: &s.canvas, height: float64(h) / scale})

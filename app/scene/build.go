@@ -46,8 +46,8 @@ const (
 	rimShare     = 0.52              // rim over tire radius
 	spokeCount   = 5
 	wheelieWheel = 2 * units.Inch // radius of the wheelie bar's wheel
-	trackMark    = units.Foot // between marks on the track that a launch runs over
-	trackReach   = 20         // marks ahead of and behind the contact
+	trackMark    = units.Foot     // between marks on the track that a launch runs over
+	trackReach   = 20             // marks ahead of and behind the contact
 )
 
 // Widths and sizes on screen [px].
