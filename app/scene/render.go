@@ -2,6 +2,7 @@ package scene
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"bowline/model/units"
@@ -193,7 +194,7 @@ func (r *Renderer) face(size float64) font.Face {
 // edge keeps words inside the picture [px].
 const edge = 4
 
-// text draws a label over a halo of the background, kept inside the picture.
+// text draws a label over a plate of the background, kept inside the picture.
 func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
 	face := r.face(item.Size)
 	width := float64(face.Width(item.Text))
@@ -205,11 +206,26 @@ func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
 		x = math.Max(edge, math.Min(float64(w)-width-edge, x))
 		y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
 	}
-	p := r.at(r2.Vec{X: x, Y: y})
-	r.canvas.SetColor(colors.Background)
-	r.canvas.SetLineWidth(3.5)
-	r.canvas.SetLineDash(nil, 0)
-	r.canvas.StrokeString(face, p, item.Text)
+	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, veiled(colors.Background))
 	r.canvas.SetColor(item.Stroke.In(colors))
-	r.canvas.FillString(face, p, item.Text)
+	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), item.Text)
 }
+
+// platePad is how far the plate behind words reaches beyond them [px].
+const platePad = 1.5
+
+// plate fills a rectangle given by its upper left corner [px].
+func (r *Renderer) plate(x, y, w, h float64, c color.Color) {
+	r.path = r.path[:0]
+	r.path.Move(r.at(r2.Vec{X: x, Y: y}))
+	r.path.Line(r.at(r2.Vec{X: x + w, Y: y}))
+	r.path.Line(r.at(r2.Vec{X: x + w, Y: y + h}))
+	r.path.Line(r.at(r2.Vec{X: x, Y: y + h}))
+	r.path.Close()
+	r.canvas.SetColor(c)
+	r.canvas.Fill(r.path)
+}
+
+// veiled is the background as a plate behind words: lines show through it, but
+// not so as to be taken for letters.
+func veiled(c color.RGBA) color.Color { return color.NRGBA{R: c.R, G: c.G, B: c.B, A: 190} }

@@ -59,14 +59,7 @@ func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
 	if corner.Y+height > v.Height {
 		corner.Y = math.Max(0, t.At.Y-tagBeside-height)
 	}
-	r.path = r.path[:0]
-	r.path.Move(r.at(corner))
-	r.path.Line(r.at(r2.Vec{X: corner.X + width, Y: corner.Y}))
-	r.path.Line(r.at(r2.Vec{X: corner.X + width, Y: corner.Y + height}))
-	r.path.Line(r.at(r2.Vec{X: corner.X, Y: corner.Y + height}))
-	r.path.Close()
-	r.canvas.SetColor(colors.Raised)
-	r.canvas.Fill(r.path)
+	r.plate(corner.X, corner.Y, width, height, colors.Raised)
 	r.canvas.SetColor(colors.Muted)
 	r.canvas.SetLineWidth(1)
 	r.canvas.SetLineDash(nil, 0)
