@@ -77,7 +77,7 @@ func importProblems(packages []listed) []string {
 
 func TestImportsKeepTheRules(t *testing.T) {
 	readTree(t)
-	list := exec.Command("go", "list", "-tags", endToEndTags, "-json=ImportPath,Imports,TestImports,XTestImports,Deps", "bowline/...")
+	list := exec.Command("go", "list", "-tags", allTags, "-json=ImportPath,Imports,TestImports,XTestImports,Deps", "bowline/...")
 	list.Env = append(os.Environ(), withoutCgo...)
 	out, err := list.Output()
 	if err != nil {

@@ -21,7 +21,7 @@ import (
 
 const usage = `usage:
   go run ./cmd/dev run [arguments of bowline]   build the window and open it; without a display, write the report and its charts
-  go run ./cmd/dev test                         every check: format, vet, staticcheck, tests, race detector, builds, end to end`
+  go run ./cmd/dev test                         every check: format, vet, staticcheck, tests, race detector, builds, physics engine, end to end`
 
 // interruptGrace is how long a child has to end by itself after an interrupt before it is killed.
 const interruptGrace = 10 * time.Second

@@ -16,6 +16,10 @@ const (
 	headlessTags = "ci," + windowTags
 	// endToEndTags add the tests that drive the window.
 	endToEndTags = headlessTags + ",e2e"
+	// engineTags add the test against a general-purpose physics engine.
+	engineTags = headlessTags + ",mujoco"
+	// allTags reach every test.
+	allTags = endToEndTags + ",mujoco"
 
 	staticcheck = "honnef.co/go/tools/cmd/staticcheck@v0.8.2"
 )
@@ -60,17 +64,17 @@ const (
 	threadingBuild = "build of the window with thread warnings"
 )
 
-// steps lists the suite: first what needs only Go, then what needs a C compiler, then what needs a display. The end-to-end test drives
-// an X server and so is part of it on Linux alone.
+// steps lists the suite: first what needs only Go, then what needs a C compiler, then, on Linux alone, what needs Node.js and what needs
+// a display, for the end-to-end test drives an X server.
 func (s suite) steps(goos string) []step {
 	steps := []step{
 		{name: "formatting", run: func(context.Context) error { return checkFormat(s.root) }},
 		{name: "layout", run: func(ctx context.Context) error { return checkLayout(ctx, s.root) }},
 		{name: "module file", run: s.goStep(nil, "mod", "tidy", "-diff")},
 		{name: "build of the report", run: s.goStep(withoutCgo, "build", "-buildvcs=false", "-o", s.program("bowline-report"), "./cmd/bowline-report")},
-		{name: "go vet", run: s.goStep(withoutCgo, "vet", "-tags", endToEndTags, "./...")},
+		{name: "go vet", run: s.goStep(withoutCgo, "vet", "-tags", allTags, "./...")},
 		{name: "unit tests", run: s.goStep(withoutCgo, "test", "-tags", headlessTags, "./...")},
-		{name: "staticcheck", run: s.goStep(withoutCgo, "run", staticcheck, "-tags", endToEndTags, "./...")},
+		{name: "staticcheck", run: s.goStep(withoutCgo, "run", staticcheck, "-tags", allTags, "./...")},
 		{name: toolsStep, run: s.provideTools(goos)},
 		{name: "race detector", needs: []string{toolsStep}, run: s.goStep(withCgo, "test", "-race", "-tags", headlessTags, "./...")},
 		{name: windowStep, needs: []string{toolsStep}, run: s.buildWindow("bowline", windowTags)},
@@ -79,6 +83,7 @@ func (s suite) steps(goos string) []step {
 		return steps
 	}
 	return append(steps,
+		step{name: "against a general-purpose engine", run: s.againstEngine},
 		step{name: "go vet of the window as built", needs: []string{windowStep}, run: s.goStep(withCgo, "vet", "-tags", windowTags, "./cmd/bowline/...")},
 		step{name: threadingBuild, needs: []string{windowStep}, run: s.buildWindow("bowline-threads", "")},
 		step{name: "end to end", needs: []string{windowStep}, run: s.endToEnd("bowline")},
@@ -115,6 +120,18 @@ func (s suite) endToEnd(name string) func(context.Context) error {
 		}
 		return nil
 	}
+}
+
+// againstEngine launches car files in a general-purpose physics engine, which a script runs under Node.js, and compares.
+func (s suite) againstEngine(ctx context.Context) error {
+	if err := provide(ctx, s.cc, scriptNeeds()); err != nil {
+		return err
+	}
+	script := filepath.Join(s.root, "testdata", "mujoco")
+	if err := command(ctx, script, nil, "npm", "ci").Run(); err != nil {
+		return fmt.Errorf("npm ci: %w", err)
+	}
+	return command(ctx, s.root, withoutCgo, "go", "test", "-count=1", "-v", "-tags", engineTags, "-run", "MuJoCo", "./model/launch").Run()
 }
 
 // provideTools returns the step that sees to compiler, headers, X server and hands on it.

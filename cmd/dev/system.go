@@ -74,6 +74,14 @@ func displayNeeds() []need {
 	}
 }
 
+// scriptNeeds is what the comparison with a general-purpose physics engine takes.
+func scriptNeeds() []need {
+	return []need{
+		needOf("Node.js", probe{command: "node"}, "nodejs", "nodejs", "nodejs", "nodejs-default"),
+		needOf("npm", probe{command: "npm"}, "npm", "npm", "npm", "npm-default"),
+	}
+}
+
 // missing returns the needs that has does not find on this machine.
 func missing(needs []need, has func(probe) bool) []need {
 	var out []need

@@ -60,7 +60,7 @@ func TestBareDebianInstallsTheMeasuredPackages(t *testing.T) {
 }
 
 func TestEveryNeedHasAPackageEverywhereAndOneProbe(t *testing.T) {
-	for _, n := range slices.Concat(buildNeeds("linux", "gcc"), displayNeeds()) {
+	for _, n := range slices.Concat(buildNeeds("linux", "gcc"), scriptNeeds(), displayNeeds()) {
 		for _, m := range []manager{apt, dnf, pacman, zypper} {
 			if n.packages[m] == "" {
 				t.Errorf("%s: no package for %s", n.what, m)
