@@ -88,7 +88,7 @@ func (a antiSquat) place(travel float64) place {
 	at := place{line: true, x: travel}
 	if station, ok := a.at(travel); ok {
 		if xy, ok := a.point(station); ok {
-			at.dots = []dot{{xy, centerInk}}
+			at.dots = []dot{{at: xy, ink: centerInk}}
 		}
 	}
 	return at

@@ -43,6 +43,9 @@ type Frame struct {
 	Key   string // of the chart
 	Units units.System
 	X, Y  Span // [SI]
+	// Right is what one unit of the right axis is on the left one [SI over SI];
+	// 0 for a chart without a right axis.
+	Right float64
 }
 
 // axis describes one axis of a chart.
@@ -50,9 +53,11 @@ type axis struct {
 	label     string // without the unit
 	quantity  units.Quantity
 	low, high string // words for its two ends or halves
-	unsigned  bool   // ticks are magnitudes; the words tell the side
-	tight     bool   // ends close to the data rather than on round numbers
-	sight     Span   // what must be in sight
+	lowInk    ink    // of the words for halves
+	highInk   ink
+	unsigned  bool // ticks are magnitudes; the words tell the side
+	tight     bool // ends close to the data rather than on round numbers
+	sight     Span // what must be in sight
 	least     float64
 }
 
@@ -72,7 +77,31 @@ func (c *Chart) frame(s *Style) Frame {
 	if old.Key != c.Key || old.Units != s.Units {
 		old.X, old.Y = nowhere(), nowhere()
 	}
-	return Frame{c.Key, s.Units, c.x.span(s.Units, old.X), c.y.span(s.Units, old.Y)}
+	f := Frame{Key: c.Key, Units: s.Units, X: c.x.span(s.Units, old.X), Y: c.y.span(s.Units, old.Y)}
+	if c.right != nil {
+		f.Right = c.rightScale(&f, &old)
+	}
+	return f
+}
+
+// rightScale fits the right axis to the left one. Their zeros are one, and so
+// are their ticks: a step on the left is a round step on the right, the
+// smallest that leaves all in sight. The old one stays while it is at most twice that.
+func (c *Chart) rightScale(f, old *Frame) float64 {
+	need, by := c.right.wide(), c.y.step(f.Units, f.Y)
+	var least float64
+	if need.Max > 0 {
+		least = need.Max / f.Y.Max * by
+	}
+	if need.Min < 0 {
+		least = math.Max(least, need.Min/f.Y.Min*by)
+	}
+	factor := f.Units.Factor(c.right.quantity)
+	fresh, _ := round(least / factor * (1 - 1e-9))
+	if was := by / old.Right; old.Y == f.Y && was >= least && was*held <= fresh*factor*(1+1e-9) {
+		return old.Right
+	}
+	return by / (fresh * factor)
 }
 
 // span returns what the axis shows: the old span where it still serves, else
@@ -87,8 +116,7 @@ func (a *axis) span(s units.System, old Span) Span {
 		return fresh
 	}
 	// Half a tick outward, but never across zero.
-	by, _ := step(fresh, s.Factor(a.quantity))
-	half := by * s.Factor(a.quantity) / 2
+	half := a.step(s, fresh) / 2
 	return Span{math.Floor(fresh.Min/half+0.01) * half, math.Ceil(fresh.Max/half-0.01) * half}
 }
 
@@ -128,11 +156,23 @@ func (a *axis) aired(s Span) Span {
 // step returns the distance of ticks, 1, 2, 2.5 or 5 times a power of ten of
 // the unit that is factor SI units, and the decimals to write them with.
 func step(s Span, factor float64) (by float64, decimals int) {
-	raw := s.length() / factor / tickCount
-	power := math.Floor(math.Log10(raw))
+	return round(s.length() / factor / tickCount)
+}
+
+// step returns the distance of ticks on an axis that shows a span [SI].
+func (a *axis) step(s units.System, shown Span) float64 {
+	factor := s.Factor(a.quantity)
+	by, _ := step(shown, factor)
+	return by * factor
+}
+
+// round returns the least 1, 2, 2.5 or 5 times a power of ten that is not below
+// x, and the decimals to write its multiples with.
+func round(x float64) (by float64, decimals int) {
+	power := math.Floor(math.Log10(x))
 	for _, m := range []float64{1, 2, 2.5, 5} {
 		by = m * math.Pow(10, power)
-		if by >= raw {
+		if by >= x {
 			if m == 2.5 {
 				power--
 			}
@@ -156,11 +196,27 @@ func (a *axis) ticks(s units.System, shown Span) []tick {
 	last := math.Floor(shown.Max/factor/by + 1e-9)
 	list := make([]tick, 0, tickCount+1)
 	for i := first; i <= last; i++ {
-		value := i * by
-		if a.unsigned {
-			value = math.Abs(value)
-		}
-		list = append(list, tick{i * by * factor, number(value, decimals)})
+		list = append(list, tick{i * by * factor, number(a.shown(i*by), decimals)})
+	}
+	return list
+}
+
+// shown is what is written for a value.
+func (a *axis) shown(value float64) float64 {
+	if a.unsigned {
+		return math.Abs(value)
+	}
+	return value
+}
+
+// rightTicks returns what the right axis has at the ticks of the left one.
+func (c *Chart) rightTicks(f *Frame) []tick {
+	factor := f.Units.Factor(c.right.quantity)
+	by := c.y.step(f.Units, f.Y) / f.Right / factor
+	_, decimals := round(by * (1 - 1e-9))
+	list := c.y.ticks(f.Units, f.Y)
+	for i := range list {
+		list[i].label = number(c.right.shown(list[i].at/f.Right/factor), decimals)
 	}
 	return list
 }

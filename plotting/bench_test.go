@@ -41,3 +41,9 @@ func BenchmarkMarker(b *testing.B) {
 	c := Forces(analyze(b, saltgrass()))
 	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return []*Chart{c} })
 }
+
+// BenchmarkLaunchCharts builds and draws the three charts of a launch.
+func BenchmarkLaunchCharts(b *testing.B) {
+	l, r := launched(b, saltgrass())
+	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return LaunchCharts(l, r) })
+}

@@ -163,7 +163,7 @@ func (b bow) place(travel float64) place {
 	for _, p := range car.Pairs {
 		push := -analysis.Tension(p, &station.Loads.Hit)
 		if y, ok := b.under(p, push); ok && push > 0 {
-			at.dots = append(at.dots, dot{plotter.XY{X: push, Y: y}, pairInks[p]})
+			at.dots = append(at.dots, dot{at: plotter.XY{X: push, Y: y}, ink: pairInks[p]})
 		}
 	}
 	return at

@@ -6,6 +6,7 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
 
@@ -62,4 +63,22 @@ func analyze(t testing.TB, c *car.Car) *analysis.Result {
 		t.Fatal(err)
 	}
 	return r
+}
+
+// launched runs a car that must be valid, and analyzes it.
+func launched(t testing.TB, c *car.Car) (*launch.Result, *analysis.Result) {
+	t.Helper()
+	r := analyze(t, c)
+	l, err := launch.Run(context.Background(), c, 0, tubes, launch.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l, r
+}
+
+// everyChart returns the charts of a car that must be valid, and of its launch.
+func everyChart(t testing.TB, c *car.Car) []*Chart {
+	t.Helper()
+	l, r := launched(t, c)
+	return append(Charts(r), LaunchCharts(l, r)...)
 }

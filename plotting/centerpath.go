@@ -152,7 +152,7 @@ func (p centerPath) place(travel float64) place {
 	var at place
 	if station, ok := p.at(travel); ok {
 		if xy, ok := p.point(station); ok {
-			at.dots = []dot{{xy, centerInk}}
+			at.dots = []dot{{at: xy, ink: centerInk}}
 		}
 	}
 	return at

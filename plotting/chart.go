@@ -1,6 +1,7 @@
 // Package plotting makes the charts of a result: each is a pure function from
-// an analysis to a [Chart], and drawing it to the screen ([Renderer]), to PDF,
-// SVG or PNG ([Export]) and to CSV ([Table]) are separate steps.
+// an analysis, or a launch with it, to a [Chart], and drawing it to the screen
+// ([Renderer]), to PDF, SVG or PNG ([Export]) and to CSV ([Table]) are separate
+// steps.
 //
 // A chart holds SI values; the unit system and the colors come in with the
 // [Style] when it is drawn. The axes of a plot.Plot made here are in SI too,
@@ -26,6 +27,7 @@ type Chart struct {
 
 	aside   words // behind the title: what is counted, in which unit
 	x, y    axis
+	right   *axis // for the lines and marks that belong to it; nil for none
 	regions []region
 	rules   []rule
 	lines   []line
@@ -95,8 +97,9 @@ type place struct {
 
 // dot is one value at that position.
 type dot struct {
-	at  plotter.XY
-	ink ink
+	at    plotter.XY
+	ink   ink
+	right bool
 }
 
 // The parts of a chart. Positions are in SI.
@@ -114,9 +117,12 @@ type (
 	// line is a curve, broken where values are missing.
 	line struct {
 		name string // in the legend
+		most words  // behind it, how far the curve goes; nil for nothing
 		ink  ink
 		dash dash
 		runs []plotter.XYs
+		// right tells that y is a value of the right axis.
+		right bool
 	}
 
 	// rule is a straight line across the whole chart.
@@ -129,10 +135,12 @@ type (
 		edge    bool // out of sight, the label stands at the edge
 	}
 
-	// region is a filled rectangle, such as a target.
+	// region is a filled rectangle: a target, or a shade behind a part of the
+	// chart.
 	region struct {
-		name words // in the legend
-		x, y Span  // infinite ends run to the edges
+		name  words // in the legend; nil for none
+		x, y  Span  // infinite ends run to the edges
+		shade bool
 	}
 
 	// mark is a point of its own.
@@ -143,6 +151,8 @@ type (
 		at    plotter.XY
 		drop  bool  // a thin line runs down to the x axis
 		label words // beside it
+		apart bool  // the label names it well enough to stand away from it
+		right bool  // at is a point of the right axis
 	}
 )
 
@@ -173,7 +183,11 @@ func plainInk(p *palette.Palette) color.RGBA  { return p.Ink }
 func upperInk(p *palette.Palette) color.RGBA  { return p.Upper }
 func lowerInk(p *palette.Palette) color.RGBA  { return p.Lower }
 func centerInk(p *palette.Palette) color.RGBA { return p.Center }
+func pushInk(p *palette.Palette) color.RGBA   { return p.Push }
+func pullInk(p *palette.Palette) color.RGBA   { return p.Pull }
 func goodInk(p *palette.Palette) color.RGBA   { return p.Good }
+func rearInk(p *palette.Palette) color.RGBA   { return p.Center }
+func frontInk(p *palette.Palette) color.RGBA  { return p.Whole }
 func wholeInk(p *palette.Palette) color.RGBA  { return p.Whole }
 
 // newChart starts a chart of a result.

@@ -50,7 +50,7 @@ func svgText(t *testing.T, data []byte) string {
 }
 
 func TestSVG(t *testing.T) {
-	for _, c := range Charts(analyze(t, saltgrass())) {
+	for _, c := range everyChart(t, saltgrass()) {
 		data := exported(t, SVG, c, Style{}, Sheet{})
 		text := svgText(t, data)
 		for _, want := range []string{Caution, c.Title, "Saltgrass No. 7 — baseline"} {
@@ -79,7 +79,7 @@ func TestSVGEscapesNames(t *testing.T) {
 func TestPDF(t *testing.T) {
 	car := saltgrass()
 	car.Body.Name = "Солончак № 7" // beyond the font encoding of a PDF
-	for _, c := range Charts(analyze(t, car)) {
+	for _, c := range everyChart(t, car) {
 		data := exported(t, PDF, c, Style{}, Sheet{})
 		if !bytes.HasPrefix(data, []byte("%PDF-")) || !bytes.Contains(data, []byte("%%EOF")) {
 			t.Errorf("%s: no PDF", c.Key)
@@ -119,10 +119,10 @@ func TestPNG(t *testing.T) {
 var dates = regexp.MustCompile(`/(CreationDate|ModDate) \(D:\d+\)`)
 
 func TestExportIsDeterministic(t *testing.T) {
-	r := analyze(t, saltgrass())
+	first, second := everyChart(t, saltgrass()), everyChart(t, saltgrass())
 	for _, f := range Formats {
-		for i, c := range Charts(r) {
-			a, b := exported(t, f, c, Style{}, Sheet{}), exported(t, f, Charts(r)[i], Style{}, Sheet{})
+		for i, c := range first {
+			a, b := exported(t, f, c, Style{}, Sheet{}), exported(t, f, second[i], Style{}, Sheet{})
 			if !bytes.Equal(dates.ReplaceAll(a, nil), dates.ReplaceAll(b, nil)) {
 				t.Errorf("%s as %s differs from one time to the next", c.Key, f)
 			}

@@ -11,22 +11,6 @@ import (
 	"gonum.org/v1/plot/plotter"
 )
 
-const (
-	// pushInSight is how many times the largest force the lower bars' push
-	// limit may be and still be drawn as a line; beyond, it would leave the
-	// curves flat, and its value stands at the edge.
-	pushInSight = 5
-	// limitInSight is the same for the other limits, over the largest force
-	// of their direction.
-	limitInSight = 1.6
-	// forceInSight is the largest force shown, over the larger of lower push
-	// and upper pull limit; only near travels where the bars hardly hold the axle is it more.
-	forceInSight = 3
-	// labelRoom is the part of the axis kept free for a limit's label at an
-	// edge.
-	labelRoom = 0.1
-)
-
 // pairNames name the pairs in legends and readouts.
 var pairNames = [...]string{car.Upper: "upper", car.Lower: "lower"}
 
@@ -41,7 +25,7 @@ func Forces(r *analysis.Result) *Chart {
 	c := newChart(r, "bar-force", "Bar force over travel", about)
 	c.aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
 	c.x = travelAxis(r)
-	c.y = axis{quantity: units.Force, low: "push", high: "pull", unsigned: true, least: 1}
+	c.y = forceAxis()
 	for _, p := range car.Pairs {
 		for _, way := range []struct {
 			load analysis.Case
@@ -53,9 +37,7 @@ func Forces(r *analysis.Result) *Chart {
 			})
 		}
 	}
-	limits := about.limits()
-	c.rules = append([]rule{{ink: mutedInk, at: 0}}, limits...)
-	c.y.sight = about.sight(c.lines, limits)
+	holdAgainst(c, limits{r, func(p car.Pair, d column.Direction) bool { return r.Worst[p][d].Force > 0 }})
 	about.notes(c)
 	return c
 }
@@ -68,93 +50,6 @@ func (f forces) point(p car.Pair, load analysis.Case) func(*analysis.Station) (p
 		l := load.Of(&s.Loads)
 		return plotter.XY{X: s.Pose.Travel, Y: analysis.Tension(p, l)}, l.Balanced
 	}
-}
-
-// limits returns the allowable loads that some force comes up against, and
-// that of the lower bars in push always. One that both pairs share is one.
-func (f forces) limits() []rule {
-	var list []rule
-	for _, d := range []column.Direction{column.Push, column.Pull} {
-		shown := func(p car.Pair) bool {
-			return f.r.Worst[p][d].Force > 0 || p == car.Lower && d == column.Push
-		}
-		upper, lower := f.r.Limit(car.Upper, d).Allowable, f.r.Limit(car.Lower, d).Allowable
-		if shown(car.Upper) && shown(car.Lower) && upper == lower {
-			list = append(list, limitRule(d.String()+" limit of all bars", plainInk, d, upper))
-			continue
-		}
-		for _, p := range car.Pairs {
-			if shown(p) {
-				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairInks[p], d, f.r.Limit(p, d).Allowable))
-			}
-		}
-	}
-	return list
-}
-
-// limitRule draws an allowable load with its name and value.
-func limitRule(name string, color ink, d column.Direction, allowable float64) rule {
-	return rule{
-		ink: color, dash: long, at: signed(d, allowable), edge: true,
-		label: func(s units.System) string { return name + " " + value(s, units.Force, allowable) },
-	}
-}
-
-// signed gives a magnitude the sign of its direction, pull positive.
-func signed(d column.Direction, magnitude float64) float64 {
-	if d == column.Push {
-		return -magnitude
-	}
-	return magnitude
-}
-
-// sight decides what must be in sight: zero, all forces that are not beyond
-// reason, and those limits that leave the curves readable. Where another limit
-// is named at an edge there is room for its label.
-func (f forces) sight(curves []line, limits []rule) Span {
-	forces := f.span(curves)
-	sight, room := forces, Span{}
-	for _, limit := range limits {
-		switch {
-		case math.Abs(limit.at) <= f.reach(forces, limit.at):
-			sight = sight.with(limit.at)
-		case limit.at < 0:
-			room.Min = -labelRoom
-		default:
-			room.Max = labelRoom
-		}
-	}
-	return Span{sight.Min + room.Min*sight.length(), sight.Max + room.Max*sight.length()}
-}
-
-// span returns zero and the forces, each up to forceInSight; without any, what
-// the bars may carry.
-func (f forces) span(curves []line) Span {
-	push, pull := f.r.Limit(car.Lower, column.Push).Allowable, f.r.Limit(car.Upper, column.Pull).Allowable
-	most := forceInSight * math.Max(push, pull)
-	var s Span
-	for _, l := range curves {
-		for _, run := range l.runs {
-			for _, at := range run {
-				s = s.with(Span{-most, most}.clamp(at.Y))
-			}
-		}
-	}
-	if s == (Span{}) {
-		return Span{-push, pull}
-	}
-	return s
-}
-
-// reach returns how large a limit may be and still be drawn as a line.
-func (f forces) reach(forces Span, limit float64) float64 {
-	switch {
-	case limit == -f.r.Limit(car.Lower, column.Push).Allowable:
-		return pushInSight * math.Max(forces.Max, -forces.Min)
-	case limit < 0:
-		return -limitInSight * forces.Min
-	}
-	return limitInSight * forces.Max
 }
 
 // notes say where the curves break or leave the chart.
@@ -225,7 +120,7 @@ func (f forces) place(travel float64) place {
 	for _, p := range car.Pairs {
 		for _, load := range analysis.Cases {
 			if xy, ok := f.point(p, load)(station); ok {
-				at.dots = append(at.dots, dot{xy, pairInks[p]})
+				at.dots = append(at.dots, dot{at: xy, ink: pairInks[p]})
 			}
 		}
 	}
@@ -241,11 +136,7 @@ func (f forces) table(s units.System) Table {
 			t.add(pairNames[p]+" "+load.String(), "pull positive", units.Force)
 		}
 	}
-	for _, p := range car.Pairs {
-		for _, d := range []column.Direction{column.Push, column.Pull} {
-			t.add(pairNames[p]+" "+d.String()+" limit", "pull positive", units.Force)
-		}
-	}
+	limitColumns(t)
 	for i := range f.r.Travel {
 		station := &f.r.Travel[i]
 		t.row(station.Pose.Travel)
@@ -255,11 +146,7 @@ func (f forces) table(s units.System) Table {
 				t.cell(xy.Y, ok)
 			}
 		}
-		for _, p := range car.Pairs {
-			for _, d := range []column.Direction{column.Push, column.Pull} {
-				t.cell(signed(d, f.r.Limit(p, d).Allowable), true)
-			}
-		}
+		limitCells(t, f.r)
 	}
 	return t.Table
 }

@@ -64,8 +64,9 @@ func (p *picture) layHeader(paper bool) header {
 // them and the data, only the first lines are kept and end in dots.
 func (p *picture) remarkLines(height vg.Length) []string {
 	var lines []string
+	width := p.style.Width - 2*edge*p.scale
 	for _, remark := range p.notes {
-		lines = append(lines, p.body.wrap(remark(p.frame), p.style.Width-2*edge*p.scale)...)
+		lines = append(lines, p.body.wrap(remark(p.frame), width)...)
 	}
 	if p.style.Height <= 0 {
 		return lines
@@ -73,7 +74,7 @@ func (p *picture) remarkLines(height vg.Length) []string {
 	most := max(1, int((height-comfort*p.scale)/p.body.row()))
 	if len(lines) > most {
 		lines = lines[:most]
-		lines[most-1] += " …"
+		lines[most-1] = p.body.dotted(lines[most-1], width)
 	}
 	return lines
 }
@@ -127,7 +128,11 @@ func (p *picture) legend() []entry {
 	}
 	for i := range p.lines {
 		l := &p.lines[i]
-		add(l.name, func(v *view, from, to vg.Point) {
+		name := l.name
+		if l.most != nil {
+			name += " " + l.most(p.style.Units)
+		}
+		add(name, func(v *view, from, to vg.Point) {
 			v.StrokeLine2(p.stroke(l.ink, l.dash, lineWidth), from.X, from.Y, to.X, to.Y)
 		})
 	}
@@ -139,9 +144,12 @@ func (p *picture) legend() []entry {
 	}
 	for i := range p.regions {
 		r := &p.regions[i]
+		if r.name == nil {
+			continue
+		}
 		add(r.name(p.style.Units), func(v *view, from, to vg.Point) {
 			half := 0.4 * p.body.size
-			p.fillRegion(v, vg.Rectangle{Min: vg.Point{X: from.X, Y: from.Y - half}, Max: vg.Point{X: to.X, Y: to.Y + half}})
+			p.fillTarget(v, vg.Rectangle{Min: vg.Point{X: from.X, Y: from.Y - half}, Max: vg.Point{X: to.X, Y: to.Y + half}})
 		})
 	}
 	return list
@@ -170,8 +178,8 @@ func (p *picture) drawHeader(v *view) {
 	}
 }
 
-// fillRegion draws a target's area with its outline.
-func (p *picture) fillRegion(v *view, r vg.Rectangle) {
+// fillTarget draws a target's area with its outline.
+func (p *picture) fillTarget(v *view, r vg.Rectangle) {
 	v.SetColor(targetFill(&p.style.Palette))
 	v.Fill(r.Path())
 	v.SetLineStyle(p.stroke(goodInk, solid, edgeWidth))

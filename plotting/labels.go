@@ -47,7 +47,7 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 	}
 	r := (dotRadius + 0.5) * p.scale
 	for i := range p.marks {
-		if at := (vg.Point{X: v.x(p.marks[i].at.X), Y: v.y(p.marks[i].at.Y)}); p.marks[i].shape != none && v.Contains(at) {
+		if at := p.point(v, p.marks[i].at, p.marks[i].right); p.marks[i].shape != none && v.Contains(at) {
 			l.taken = append(l.taken, vg.Rectangle{Min: at.Sub(vg.Point{X: r, Y: r}), Max: at.Add(vg.Point{X: r, Y: r})})
 		}
 	}
@@ -58,7 +58,7 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 	}
 	for i := range p.marks {
 		m := &p.marks[i]
-		at := vg.Point{X: v.x(m.at.X), Y: v.y(m.at.Y)}
+		at := p.point(v, m.at, m.right)
 		if m.label == nil || !v.Contains(at) {
 			continue
 		}
@@ -67,7 +67,10 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 		if m.drop {
 			places = append(l.atFoot(at.X, text), places...)
 		}
-		l.place(p.ink(m.ink), text, places, nil)
+		if m.apart {
+			places = append(places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.clamp(0)), text)...)
+		}
+		l.place(p.ink(m.ink), text, places, nil, overText)
 	}
 	return l.placed
 }
@@ -80,31 +83,35 @@ func (l *labeler) ofRule(v *view, p *picture, i int) {
 	switch shown := p.axisOf(r); {
 	case shown.Contains(r.at) && r.upright:
 		places := append(l.besideUpright(v.x(r.at), text), l.atFoot(v.x(r.at), text)...)
-		l.place(ink, text, places, l.rules[i])
+		l.place(ink, text, places, l.rules[i], math.Inf(1))
 	case shown.Contains(r.at):
-		l.place(ink, text, l.alongLevel(v.y(r.at), r.at < 0, text), l.rules[i])
+		l.place(ink, text, l.alongLevel(v.y(r.at), r.at < 0, text), l.rules[i], math.Inf(1))
 	case r.edge && r.at < shown.Min:
 		text += " ↓"
-		l.place(ink, text, l.spread(v.Min.Y+(descent+0.25)*l.size, text), nil)
+		l.place(ink, text, l.spread(v.Min.Y+(descent+0.25)*l.size, text), nil, math.Inf(1))
 	case r.edge:
 		text += " ↑"
-		l.place(ink, text, l.spread(v.Max.Y-(capHeight+0.25)*l.size, text), nil)
+		l.place(ink, text, l.spread(v.Max.Y-(capHeight+0.25)*l.size, text), nil, math.Inf(1))
 	}
 }
 
 // place puts text at the cheapest of the places and takes the room there; its
-// own line costs nothing. Text that fits nowhere is left out.
-func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []vg.Point) {
+// own line costs nothing. Text that costs as much as most everywhere is left
+// out.
+func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []vg.Point, most float64) {
 	var best label
-	least := math.Inf(1)
+	least := most
 	for i, at := range places {
+		late := laterTry * float64(i)
+		if late >= least {
+			break
+		}
 		box := l.box(at, text)
-		cost, crosses := l.cost(box, own)
-		if cost += laterTry * float64(i); cost < least {
-			least, best = cost, label{text, ink, at, box, crosses}
+		if cost, crosses := l.cost(box, own, least-late); cost+late < least {
+			least, best = cost+late, label{text, ink, at, box, crosses}
 		}
 	}
-	if math.IsInf(least, 1) {
+	if least == most {
 		return
 	}
 	l.placed = append(l.placed, best)
@@ -112,7 +119,8 @@ func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []v
 }
 
 // cost says how bad it is to cover a box, and whether a rule runs through it.
-func (l *labeler) cost(box vg.Rectangle, own []vg.Point) (cost float64, crosses bool) {
+// From most on it does not matter how much worse it is.
+func (l *labeler) cost(box vg.Rectangle, own []vg.Point, most float64) (cost float64, crosses bool) {
 	if box.Min.X < l.area.Min.X || box.Max.X > l.area.Max.X || box.Min.Y < l.area.Min.Y || box.Max.Y > l.area.Max.Y {
 		return math.Inf(1), false
 	}
@@ -123,6 +131,9 @@ func (l *labeler) cost(box vg.Rectangle, own []vg.Point) (cost float64, crosses 
 		}
 	}
 	for _, curve := range l.curves {
+		if cost >= most {
+			return cost, false
+		}
 		cost += overCurve * covered(curve, box)
 	}
 	for _, edge := range l.edges {
@@ -152,6 +163,9 @@ func covered(curve []vg.Point, r vg.Rectangle) float64 {
 // inside returns how long a segment runs within a rectangle.
 func inside(a, b vg.Point, r vg.Rectangle) float64 {
 	d := b.Sub(a)
+	if max(a.X, b.X) < r.Min.X || min(a.X, b.X) > r.Max.X || max(a.Y, b.Y) < r.Min.Y || min(a.Y, b.Y) > r.Max.Y {
+		return 0
+	}
 	from, to := 0.0, 1.0
 	for _, side := range [...]struct{ along, room vg.Length }{
 		{-d.X, a.X - r.Min.X}, {d.X, r.Max.X - a.X}, {-d.Y, a.Y - r.Min.Y}, {d.Y, r.Max.Y - a.Y},
@@ -222,4 +236,23 @@ func (l *labeler) around(at vg.Point, r vg.Length, text string) []vg.Point {
 		{X: right, Y: middle}, {X: left, Y: middle}, {X: center, Y: above}, {X: center, Y: below},
 		{X: right, Y: above}, {X: left, Y: above}, {X: right, Y: below}, {X: left, Y: below},
 	}
+}
+
+// apart returns places beside a point and at the edges, row by row away from
+// it, on its side of zero.
+func (l *labeler) apart(at vg.Point, r, zero vg.Length, text string) []vg.Point {
+	w := l.width(text)
+	var points []vg.Point
+	for i := vg.Length(0); i*l.row() < l.area.Size().Y; i++ {
+		for _, y := range []vg.Length{at.Y + i*l.row(), at.Y - i*l.row()} {
+			if (y-zero)*(at.Y-zero) < 0 {
+				continue
+			}
+			for away := r; away <= r+3*l.row(); away += l.row() {
+				points = append(points, vg.Point{X: at.X + away, Y: y - l.middle()}, vg.Point{X: at.X - away - w, Y: y - l.middle()})
+			}
+			points = append(points, vg.Point{X: l.area.Max.X - w - 2*l.air, Y: y - l.middle()}, vg.Point{X: l.area.Min.X + 2*l.air, Y: y - l.middle()})
+		}
+	}
+	return points
 }

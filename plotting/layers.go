@@ -22,7 +22,7 @@ const (
 func (p *picture) drawRegions(v *view) {
 	for i := range p.regions {
 		if box, ok := p.box(v, &p.regions[i]); ok {
-			v.SetColor(targetFill(&p.style.Palette))
+			v.SetColor(p.fill(&p.regions[i]))
 			v.Fill(box.Path())
 		}
 	}
@@ -34,10 +34,10 @@ func (p *picture) box(v *view, r *region) (vg.Rectangle, bool) {
 	return vg.Rectangle{Min: vg.Point{X: v.x(x.Min), Y: v.y(y.Min)}, Max: vg.Point{X: v.x(x.Max), Y: v.y(y.Max)}}, !x.empty() && !y.empty()
 }
 
-// edges returns those edges of a region that are in sight.
+// edges returns those edges of a target that are in sight.
 func (p *picture) edges(v *view, r *region) [][]vg.Point {
 	box, ok := p.box(v, r)
-	if !ok {
+	if !ok || r.shade {
 		return nil
 	}
 	lines := make([][]vg.Point, 0, 4)
@@ -56,8 +56,8 @@ func (p *picture) edges(v *view, r *region) [][]vg.Point {
 	return lines
 }
 
-// drawGrid draws a line at each tick; that of an x of zero is ride height or
-// the rear contact and stands out.
+// drawGrid draws a line at each tick; that of an x of zero is ride height, the
+// rear contact or the start, and stands out.
 func (p *picture) drawGrid(v *view) {
 	grid := draw.LineStyle{Color: p.style.Palette.Grid, Width: hairWidth * p.scale}
 	for _, t := range p.xTicks {
@@ -97,16 +97,29 @@ func (p *picture) drawAxes(v *view) {
 	p.body.draw(v, look.Muted, words, 0.5, p.x.title(p.style.Units))
 	p.drawEnds(v, words.Y)
 
-	free = vg.Length(math.Inf(-1))
-	for _, t := range p.yTicks {
+	p.drawSide(v, &p.y, p.yTicks, v.Min.X, -1)
+	if p.right != nil {
+		v.StrokeLine2(line, p.snap(v.Max.X), v.Min.Y, p.snap(v.Max.X), v.Max.Y)
+		p.drawSide(v, p.right, p.rightTicks, v.Max.X, 1)
+	}
+}
+
+// drawSide draws ticks, numbers and words of an axis at an x, outward to the
+// left (-1) or to the right (1).
+func (p *picture) drawSide(v *view, a *axis, ticks []tick, x, out vg.Length) {
+	s, look := p.scale, &p.style.Palette
+	line := draw.LineStyle{Color: look.Muted, Width: hairWidth * s}
+	align := float64(1-out) / 2
+	free := vg.Length(math.Inf(-1))
+	for _, t := range ticks {
 		y := p.snap(v.y(t.at))
-		v.StrokeLine2(line, v.Min.X-tickMark*s, y, v.Min.X, y)
+		v.StrokeLine2(line, x, y, x+out*tickMark*s, y)
 		if y-p.body.middle() > free {
-			p.body.draw(v, look.Ink, vg.Point{X: v.Min.X - (tickMark+gap)*s, Y: y - p.body.middle()}, 1, t.label)
+			p.body.draw(v, look.Ink, vg.Point{X: x + out*(tickMark+gap)*s, Y: y - p.body.middle()}, align, t.label)
 			free = y + p.body.middle() + gap*s/2
 		}
 	}
-	p.drawSides(v)
+	p.drawWords(v, a, x+out*(p.side(ticks)-edge*s-p.body.size/2))
 }
 
 // drawEnds writes the words at the two ends of the x axis.
@@ -124,21 +137,21 @@ func (p *picture) drawEnds(v *view, baseline vg.Length) {
 	}
 }
 
-// drawSides writes the label of the y axis, or a word along each of its
-// halves.
-func (p *picture) drawSides(v *view) {
-	x := v.Min.X - p.margins.left + edge*p.scale + p.body.size/2
-	if p.y.low == "" {
-		p.body.drawUp(v, p.style.Palette.Muted, vg.Point{X: x, Y: (v.Min.Y + v.Max.Y) / 2}, p.y.title(p.style.Units))
+// drawWords writes the label of an axis beside the data, or a word along each
+// of its halves that has room for it.
+func (p *picture) drawWords(v *view, a *axis, x vg.Length) {
+	if a.low == "" {
+		p.body.drawUp(v, p.style.Palette.Muted, vg.Point{X: x, Y: (v.Min.Y + v.Max.Y) / 2}, a.title(p.style.Units))
 		return
 	}
-	zero := v.y(Span{p.frame.Y.Min, p.frame.Y.Max}.clamp(0))
-	if p.frame.Y.Max > 0 {
-		p.body.drawUp(v, p.style.Palette.Pull, vg.Point{X: x, Y: (zero + v.Max.Y) / 2}, p.y.high)
+	zero := v.y(p.frame.Y.clamp(0))
+	along := func(i ink, from, to vg.Length, word string) {
+		if p.body.width(word) <= to-from {
+			p.body.drawUp(v, p.ink(i), vg.Point{X: x, Y: (from + to) / 2}, word)
+		}
 	}
-	if p.frame.Y.Min < 0 {
-		p.body.drawUp(v, p.style.Palette.Push, vg.Point{X: x, Y: (v.Min.Y + zero) / 2}, p.y.low)
-	}
+	along(a.highInk, zero, v.Max.Y, a.high)
+	along(a.lowInk, v.Min.Y, zero, a.low)
 }
 
 // drawData draws rules, lines, marks and labels. A label wipes out a rule that
@@ -177,7 +190,7 @@ func (p *picture) drawData(v *view) {
 // each.
 func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*line) {
 	for i := range p.lines {
-		for _, part := range p.inView(v, p.lines[i].runs) {
+		for _, part := range p.inView(v, &p.lines[i]) {
 			curves, owners = append(curves, part), append(owners, &p.lines[i])
 		}
 	}
@@ -186,12 +199,13 @@ func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*line) {
 
 // inView returns the parts of a curve within the data area. A run of a single
 // point becomes a short dash.
-func (p *picture) inView(v *view, runs []plotter.XYs) [][]vg.Point {
-	lines := make([][]vg.Point, 0, len(runs))
-	for _, run := range runs {
+func (p *picture) inView(v *view, l *line) [][]vg.Point {
+	lines := make([][]vg.Point, 0, len(l.runs))
+	unit := p.frame.onLeft(1, l.right)
+	for _, run := range l.runs {
 		points := make([]vg.Point, 0, len(run)+1)
 		for _, at := range run {
-			points = append(points, vg.Point{X: v.x(at.X), Y: v.y(at.Y)})
+			points = append(points, vg.Point{X: v.x(at.X), Y: v.y(unit * at.Y)})
 		}
 		if len(points) == 1 {
 			half := vg.Point{X: lineWidth * p.scale}
@@ -224,9 +238,14 @@ func (p *picture) axisOf(r *rule) Span {
 	return p.frame.Y
 }
 
+// point returns where a point of either axis is.
+func (p *picture) point(v *view, at plotter.XY, right bool) vg.Point {
+	return vg.Point{X: v.x(at.X), Y: v.y(p.frame.onLeft(at.Y, right))}
+}
+
 // drawMark draws a mark with its drop line.
 func (p *picture) drawMark(v *view, m *mark) {
-	at := vg.Point{X: v.x(m.at.X), Y: v.y(m.at.Y)}
+	at := p.point(v, m.at, m.right)
 	if !v.Contains(at) {
 		return
 	}

@@ -99,3 +99,15 @@ func (l *letters) wrap(text string, width vg.Length) []string {
 	}
 	return append(lines, line)
 }
+
+// dotted ends a line in dots, in place of as many words as it takes to keep to
+// a width.
+func (l *letters) dotted(line string, width vg.Length) string {
+	words := strings.Fields(line)
+	for n := len(words); n > 0; n-- {
+		if text := strings.Join(words[:n], " ") + " …"; width <= 0 || l.width(text) <= width {
+			return text
+		}
+	}
+	return "…"
+}

@@ -166,8 +166,8 @@ func (r *Renderer) drawMarker(m Marker) {
 		c.StrokeLine2(line, across, c.Min.Y, across, c.Max.Y)
 	}
 	for _, d := range at.dots {
-		if p.frame.X.Contains(d.at.X) && p.frame.Y.Contains(d.at.Y) {
-			p.dot(c, p.ink(d.ink), vg.Point{X: x(d.at.X), Y: y(d.at.Y)})
+		if up := p.frame.onLeft(d.at.Y, d.right); p.frame.X.Contains(d.at.X) && p.frame.Y.Contains(up) {
+			p.dot(c, p.ink(d.ink), vg.Point{X: x(d.at.X), Y: y(up)})
 		}
 	}
 }

@@ -137,6 +137,21 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 	}
 }
 
+func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
+	l := history(100, wave)
+	img, layout := drawn(t, LaunchBars(l, analyze(t, saltgrass())), 700, 400, light, Mark(0.0305))
+	px, py := layout.ToPixel(0.0305, 0.9*layout.Frame.Y.Max)
+	if !near(img, px, py, light.Palette.Accent) {
+		t.Error("no marker line")
+	}
+	px, py = layout.ToPixel(0.0305, (l.Tension[3][30]+l.Tension[3][31])/2)
+	for _, dy := range []float64{-2, 0, 2} {
+		if !like(img.RGBAAt(int(px), int(py+dy)), light.Palette.Lower, 60) {
+			t.Errorf("no dot %g px off the lower right line", dy)
+		}
+	}
+}
+
 // A dot out of the axes' sight would stand among the numbers below.
 func TestMarkerOutOfSightIsNotDrawn(t *testing.T) {
 	c := CenterPath(analyze(t, saltgrass()))
@@ -173,6 +188,30 @@ func TestPointingGivesTravel(t *testing.T) {
 	}
 }
 
+func TestPointingGivesTime(t *testing.T) {
+	launch, r := launched(t, saltgrass())
+	end := launch.Time[len(launch.Time)-1]
+	for _, c := range LaunchCharts(launch, r) {
+		_, l := drawn(t, c, 460, 300, light, Marker{})
+		px, _ := l.ToPixel(0.25, 0)
+		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got-0.25) > 1e-9 {
+			t.Errorf("%s: %g s, %v", c.Key, got, ok)
+		}
+		if got, ok := l.At(l.Left, l.Bottom); !ok || got != 0 {
+			t.Errorf("%s: at the left edge %g s, %v", c.Key, got, ok)
+		}
+		if got, ok := l.At(l.Right, l.Bottom); !ok || got != end {
+			t.Errorf("%s: at the right edge %g s, %v", c.Key, got, ok)
+		}
+		if got := l.Readout(px, l.Top+5, units.US); len(got) < 5 || got[0] != "0.250 s" {
+			t.Errorf("%s: %q", c.Key, got)
+		}
+		if _, ok := l.At(l.Left-1, l.Top+5); ok {
+			t.Errorf("%s: beside the data there is a time", c.Key)
+		}
+	}
+}
+
 func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 	r := analyze(t, saltgrass())
 	_, l := drawn(t, CenterPath(r), 460, 300, light, Marker{})
@@ -199,8 +238,7 @@ func TestPointingAtTheBowGivesPush(t *testing.T) {
 // A renderer that has drawn other things draws the same as a fresh one, and so
 // does one that only moved the marker.
 func TestRendererForgetsNothingAndKeepsNothing(t *testing.T) {
-	r := analyze(t, saltgrass())
-	charts := Charts(r)
+	charts := everyChart(t, saltgrass())
 	var used Renderer
 	img := image.NewRGBA(image.Rect(0, 0, 460, 300))
 	draw := func(c *Chart, s Style, m Marker) []byte {
@@ -266,7 +304,7 @@ func TestTooSmallAnImageIsRefused(t *testing.T) {
 
 // Charts are shared between goroutines, each with its own renderer.
 func TestGoroutinesShareCharts(t *testing.T) {
-	charts := Charts(analyze(t, saltgrass()))
+	charts := everyChart(t, saltgrass())
 	want := make([][]byte, len(charts))
 	for i, c := range charts {
 		img, _ := drawn(t, c, 460, 300, light, Mark(0.01))
@@ -315,7 +353,7 @@ func TestAnyCarDraws(t *testing.T) {
 		travel := rapid.Float64Range(-0.3, 0.3).Draw(t, "travel")
 		img := image.NewRGBA(image.Rect(0, 0, w, h))
 		var renderer Renderer
-		for _, c := range Charts(r) {
+		for _, c := range append(Charts(r), LaunchCharts(randomLaunch(t), r)...) {
 			l, err := renderer.Draw(img, 96, c, s, Mark(travel))
 			if err != nil {
 				t.Fatal(c.Key, err)

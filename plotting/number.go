@@ -38,10 +38,12 @@ func value(s units.System, q units.Quantity, si float64) string {
 // valueTo writes an SI value with the given decimals and the unit.
 func valueTo(s units.System, q units.Quantity, si float64, decimals int) string {
 	text := number(s.FromSI(q, si), decimals)
-	if symbol := s.Symbol(q); symbol != "" {
-		text += " " + symbol
+	switch symbol := s.Symbol(q); symbol {
+	case "", "°":
+		return text + symbol
+	default:
+		return text + " " + symbol
 	}
-	return text
 }
 
 // percent writes a ratio in whole percent.

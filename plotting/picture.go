@@ -31,6 +31,7 @@ type picture struct {
 
 	title, body    letters
 	xTicks, yTicks []tick
+	rightTicks     []tick
 	header         header
 	margins        margins
 }
@@ -45,6 +46,9 @@ func (c *Chart) picture(s Style, paper bool, pixel vg.Length) *picture {
 	p := &picture{Chart: c, style: s, scale: s.size(), pixel: pixel, frame: c.frame(&s)}
 	p.title, p.body = lettersOf(titleSize*p.scale, true), lettersOf(bodySize*p.scale, false)
 	p.xTicks, p.yTicks = c.x.ticks(s.Units, p.frame.X), c.y.ticks(s.Units, p.frame.Y)
+	if c.right != nil {
+		p.rightTicks = c.rightTicks(&p.frame)
+	}
 	p.header = p.layHeader(paper)
 	p.margins = p.measure()
 	return p
@@ -72,6 +76,14 @@ func (l layer) Plot(c draw.Canvas, p *plot.Plot) {
 	l(v)
 }
 
+// onLeft returns a value as the left axis has it.
+func (f *Frame) onLeft(y float64, right bool) float64 {
+	if right {
+		return y * f.Right
+	}
+	return y
+}
+
 // view is the data area of a canvas with the way from SI values to it.
 type view struct {
 	draw.Canvas
@@ -95,19 +107,19 @@ func (m margins) GlyphBoxes(*plot.Plot) []plot.GlyphBox {
 
 // measure finds the room around the data area.
 func (p *picture) measure() margins {
-	var widest, last vg.Length
-	for _, t := range p.yTicks {
-		widest = max(widest, p.body.width(t.label))
-	}
+	var last vg.Length
 	if n := len(p.xTicks); n > 0 {
 		last = p.body.width(p.xTicks[n-1].label) / 2
 	}
 	s := p.scale
 	m := margins{
-		left:   edge*s + p.body.row() + widest + gap*s + tickMark*s,
+		left:   p.side(p.yTicks),
 		right:  max(2*edge*s, last+gap*s),
 		top:    p.header.height + gap*s + p.body.middle(),
 		bottom: p.bottom(),
+	}
+	if p.right != nil {
+		m.right = max(m.right, p.side(p.rightTicks))
 	}
 	if p.pixel > 0 {
 		for _, x := range []*vg.Length{&m.left, &m.right, &m.top, &m.bottom} {
@@ -115,6 +127,15 @@ func (p *picture) measure() margins {
 		}
 	}
 	return m
+}
+
+// side is the room that an axis beside the data takes.
+func (p *picture) side(ticks []tick) vg.Length {
+	var widest vg.Length
+	for _, t := range ticks {
+		widest = max(widest, p.body.width(t.label))
+	}
+	return (edge+gap+tickMark)*p.scale + p.body.row() + widest
 }
 
 // bottom is the room that the x axis takes.
@@ -132,6 +153,14 @@ func (p *picture) snap(x vg.Length) vg.Length {
 
 // ink returns a color of the style's palette.
 func (p *picture) ink(i ink) color.Color { return i(&p.style.Palette) }
+
+// fill returns the color of a region.
+func (p *picture) fill(r *region) color.Color {
+	if r.shade {
+		return p.style.Palette.Raised
+	}
+	return targetFill(&p.style.Palette)
+}
 
 // targetFill is the target's translucent color on the background, opaque so
 // that it looks the same in every format.

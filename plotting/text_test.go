@@ -13,7 +13,7 @@ import (
 )
 
 // panels are sizes in which charts are shown [px].
-var panels = [][2]float64{{380, 240}, {460, 300}, {520, 320}, {700, 400}}
+var panels = [][2]float64{{380, 240}, {420, 270}, {460, 300}, {520, 320}, {700, 400}}
 
 // slop is how far text may stick out or overlap [pt].
 const slop = 0.3
@@ -40,7 +40,7 @@ func TestTextHasRoom(t *testing.T) {
 	} {
 		c := saltgrass()
 		change(c)
-		for _, chart := range Charts(analyze(t, c)) {
+		for _, chart := range everyChart(t, c) {
 			for _, size := range panels {
 				for _, s := range []units.System{units.US, units.SI} {
 					list := texts(chart, s, size[0], size[1])
@@ -65,7 +65,7 @@ func TestTextHasRoomOnPaper(t *testing.T) {
 	c := saltgrass()
 	c.Drive.Torque *= 2
 	for _, size := range []Sheet{DefaultSheet, {Width: 4 * vg.Inch, Height: 3 * vg.Inch}} {
-		for _, chart := range Charts(analyze(t, c)) {
+		for _, chart := range everyChart(t, c) {
 			to := &sheetSpy{width: size.Width, height: size.Height}
 			if err := drawSheet(to, chart, Style{}, size); err != nil {
 				t.Fatal(err)
@@ -93,7 +93,8 @@ func TestTextHasRoomOnPaper(t *testing.T) {
 func TestTextIsNeverCutOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.SampledFrom(panels).Draw(t, "size")
-		for _, chart := range Charts(results.Draw(t, "result").Result) {
+		r := results.Draw(t, "result").Result
+		for _, chart := range append(Charts(r), LaunchCharts(randomLaunch(t), r)...) {
 			for _, a := range texts(chart, units.SI, size[0], size[1]) {
 				if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
 					t.Fatalf("%s %v: %q is cut off at %v", chart.Key, size, a.text, a.box)
@@ -172,6 +173,21 @@ func TestWrap(t *testing.T) {
 		t.Errorf("%q", joined)
 	}
 	if got := l.wrap("", 80); got != nil {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestDotted(t *testing.T) {
+	l := lettersOf(10, false)
+	line := "a bar that fails at launch"
+	if got := l.dotted(line, 0); got != line+" …" {
+		t.Errorf("%q", got)
+	}
+	got := l.dotted(line, l.width(line))
+	if got != "a bar that fails at …" || l.width(got) > l.width(line) {
+		t.Errorf("%q is %v wide", got, l.width(got))
+	}
+	if got := l.dotted(line, 12); got != "…" {
 		t.Errorf("%q", got)
 	}
 }

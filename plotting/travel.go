@@ -62,16 +62,24 @@ func runs(stations []analysis.Station, point func(*analysis.Station) (plotter.XY
 // where names the travels at which something holds, as in "0.50 in droop to
 // 1.20 in bump". It is empty when that is nowhere.
 func where(stations []analysis.Station, s units.System, holds func(*analysis.Station) bool) string {
+	return stretches(len(stations), func(i int) bool { return holds(&stations[i]) }, func(first, last int) string {
+		return travels(s, stations[first].Pose.Travel, stations[last].Pose.Travel)
+	})
+}
+
+// stretches names the first two stretches of n places in which something holds,
+// and whether there are more. It is empty when it holds nowhere.
+func stretches(n int, holds func(i int) bool, name func(first, last int) string) string {
 	var parts []string
-	for i := 0; i < len(stations); i++ {
-		if !holds(&stations[i]) {
+	for i := 0; i < n; i++ {
+		if !holds(i) {
 			continue
 		}
-		first := stations[i].Pose.Travel
-		for i+1 < len(stations) && holds(&stations[i+1]) {
+		first := i
+		for i+1 < n && holds(i+1) {
 			i++
 		}
-		parts = append(parts, travels(s, first, stations[i].Pose.Travel))
+		parts = append(parts, name(first, i))
 	}
 	if len(parts) > 2 {
 		parts = append(parts[:2], "elsewhere")

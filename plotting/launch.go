@@ -1,0 +1,189 @@
+package plotting
+
+import (
+	"sort"
+
+	"bowline/model/analysis"
+	"bowline/model/launch"
+	"bowline/model/units"
+
+	"gonum.org/v1/plot/plotter"
+)
+
+// LaunchCharts returns the charts of a launch over its time, in the order they
+// are shown; r is the analysis of the same car and setup. Without a launch
+// there are none. Where the car found no rest to start from, each says so.
+func LaunchCharts(l *launch.Result, r *analysis.Result) []*Chart {
+	if l == nil {
+		return nil
+	}
+	return []*Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
+}
+
+// drawnBins is into how many parts a history is cut that has more than twice
+// as many steps; two points of each are drawn.
+const drawnBins = 300
+
+// noLaunch stands where there is nothing to show.
+const noLaunch = "There is no launch: the car finds no rest with this preload."
+
+// overTime is what charts over a launch have in common.
+type overTime struct{ l *launch.Result }
+
+// newLaunchChart starts a chart over a launch.
+func newLaunchChart(l *launch.Result, r *analysis.Result, key, title string, about subject) *Chart {
+	o := overTime{l}
+	c := newChart(r, key, title, about)
+	c.x = axis{label: "Time", quantity: units.Time, tight: true, sight: Span{0, o.end()}, least: 1e-3}
+	if o.empty() {
+		c.note(func(Frame) string { return noLaunch })
+	}
+	return c
+}
+
+func (o overTime) empty() bool { return len(o.l.Time) == 0 }
+
+// end is when the launch ended, or would have ended at the latest.
+func (o overTime) end() float64 {
+	if o.empty() {
+		return o.l.Options.Limit
+	}
+	return o.l.Time[len(o.l.Time)-1]
+}
+
+// moment is a time between two steps of the history.
+type moment struct {
+	time float64
+	step int     // the step before it
+	part float64 // of the way to the next one
+}
+
+// at returns a moment; before the start and after the end it is the first or
+// the last step. It returns false when there is no history.
+func (o overTime) at(t float64) (moment, bool) {
+	times := o.l.Time
+	if o.empty() {
+		return moment{}, false
+	}
+	switch i := sort.SearchFloat64s(times, t); i {
+	case 0:
+		return moment{time: times[0]}, true
+	case len(times):
+		return moment{time: times[i-1], step: i - 1}, true
+	default:
+		return moment{t, i - 1, (t - times[i-1]) / (times[i] - times[i-1])}, true
+	}
+}
+
+// of returns a value of the history at the moment.
+func (m moment) of(values []float64) float64 {
+	before := values[m.step]
+	if m.part == 0 {
+		return before
+	}
+	return before + m.part*(values[m.step+1]-before)
+}
+
+// timeName names a time: "0.112 s".
+func timeName(s units.System, t float64) string { return value(s, units.Time, t) }
+
+// positionAt reads the time off the x axis; beyond its ends it is the end.
+func (o overTime) positionAt(l *Layout, px, py float64) (float64, bool) {
+	x, _ := l.ToData(px, py)
+	return Span{0, o.end()}.clamp(x), !o.empty()
+}
+
+func (o overTime) readoutAt(float64, units.System) []string { return []string{noLaunch} }
+
+// curve returns the points of a quantity to draw: all of them, or of a long
+// history the least and the greatest of each part, so that no peak is lost.
+func (o overTime) curve(values []float64) []plotter.XYs {
+	n := len(values)
+	if n == 0 {
+		return nil
+	}
+	point := func(i int) plotter.XY { return plotter.XY{X: o.l.Time[i], Y: values[i]} }
+	points := make(plotter.XYs, 0, min(n, 2*drawnBins+2))
+	if n <= 2*drawnBins {
+		for i := range n {
+			points = append(points, point(i))
+		}
+		return []plotter.XYs{points}
+	}
+	points = append(points, point(0))
+	for bin := range drawnBins {
+		least := bin * n / drawnBins
+		greatest := least
+		for i := least + 1; i < (bin+1)*n/drawnBins; i++ {
+			if values[i] < values[least] {
+				least = i
+			}
+			if values[i] > values[greatest] {
+				greatest = i
+			}
+		}
+		points = append(points, point(min(least, greatest)), point(max(least, greatest)))
+	}
+	return []plotter.XYs{append(points, point(n-1))}
+}
+
+// when names the times at which something holds, as in "0.210 to 0.250 s". It
+// is empty when that is never.
+func (o overTime) when(s units.System, holds func(i int) bool) string {
+	return stretches(len(o.l.Time), holds, func(first, last int) string {
+		if first == last {
+			return timeName(s, o.l.Time[first])
+		}
+		return number(o.l.Time[first], s.Decimals(units.Time)) + " to " + timeName(s, o.l.Time[last])
+	})
+}
+
+// record is one quantity of a history, as it stands in a table.
+type record struct {
+	name, sign string
+	quantity   units.Quantity
+	values     []float64
+}
+
+// tableOf lists a whole history; more adds the other cells of each row.
+func (o overTime) tableOf(s units.System, records []record, moreColumns, moreCells func(*tableMaker)) Table {
+	t := newTable(s)
+	t.add("time", "", units.Time)
+	for i := range records {
+		t.add(records[i].name, records[i].sign, records[i].quantity)
+	}
+	if moreColumns != nil {
+		moreColumns(t)
+	}
+	for i, time := range o.l.Time {
+		t.row(time)
+		for k := range records {
+			t.cell(records[k].values[i], true)
+		}
+		if moreCells != nil {
+			moreCells(t)
+		}
+	}
+	return t.Table
+}
+
+// mean returns the mean of two quantities at each step.
+func mean(a, b []float64) []float64 {
+	list := make([]float64, len(a))
+	for i := range list {
+		list[i] = (a[i] + b[i]) / 2
+	}
+	return list
+}
+
+// furthest returns the step at which a quantity is largest in magnitude; -1
+// when there is no history.
+func furthest(values []float64) int {
+	found, most := -1, -1.0
+	for i, v := range values {
+		if size := max(v, -v); size > most {
+			found, most = i, size
+		}
+	}
+	return found
+}

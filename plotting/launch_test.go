@@ -1,0 +1,397 @@
+package plotting
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// history is a launch of n steps of 1 ms whose values follow from the index of
+// a quantity and the part of the time that is over.
+func history(n int, f func(quantity int, part float64) float64) *launch.Result {
+	l := &launch.Result{Options: launch.Options{Limit: 3, Output: 1e-3}, Outcome: launch.TimeUp}
+	fill := func(quantity int, list *[]float64) {
+		for i := range n {
+			*list = append(*list, f(quantity, float64(i)/float64(n)))
+		}
+	}
+	for i := range n {
+		l.Time = append(l.Time, float64(i)*1e-3)
+	}
+	for b := range launch.RodCount {
+		fill(b, &l.Tension[b])
+	}
+	for _, side := range launch.Sides {
+		fill(leftRearLoad+int(side), &l.RearLoad[side])
+		fill(leftFrontLoad+int(side), &l.FrontLoad[side])
+		fill(leftRearTravel+int(side), &l.RearTravel[side])
+		fill(leftFrontTravel+int(side), &l.FrontTravel[side])
+	}
+	fill(pitchOver, &l.Pitch)
+	return l
+}
+
+// The quantities that a history counts; those of the right side are one more.
+const (
+	leftRearLoad, leftFrontLoad     = 10, 12
+	leftRearTravel, leftFrontTravel = 14, 16
+	pitchOver                       = 18
+)
+
+func wave(quantity int, part float64) float64 {
+	return 1000 * float64(quantity+1) * math.Sin(7*part+float64(quantity))
+}
+
+func TestLaunchChartsInOrder(t *testing.T) {
+	l, r := launched(t, saltgrass())
+	var keys, titles []string
+	for _, c := range LaunchCharts(l, r) {
+		keys, titles = append(keys, c.Key), append(titles, c.Title)
+		if c.Subtitle != "Saltgrass No. 7 — baseline" {
+			t.Errorf("%s: subtitle %q", c.Key, c.Subtitle)
+		}
+		if c.x.title(units.SI) != "Time, s" || c.x.sight != (Span{0, l.Time[len(l.Time)-1]}) {
+			t.Errorf("%s: %q over %v", c.Key, c.x.title(units.SI), c.x.sight)
+		}
+	}
+	if !slices.Equal(keys, []string{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
+		t.Errorf("%q %q", keys, titles)
+	}
+	if got := LaunchCharts(nil, r); got != nil {
+		t.Errorf("%d charts of no launch", len(got))
+	}
+}
+
+// Short histories are drawn step by step.
+func TestLaunchLinesAreTheHistory(t *testing.T) {
+	l, r := history(500, wave), analyze(t, saltgrass())
+	want := map[string]map[string][]float64{
+		"launch-bars":     {"upper left": l.Tension[0], "upper right": l.Tension[1], "lower left": l.Tension[2], "lower right": l.Tension[3]},
+		"launch-attitude": {"rear left": l.RearTravel[0], "rear right": l.RearTravel[1], "pitch": l.Pitch},
+		"launch-tires":    {"rear left": l.RearLoad[0], "rear right": l.RearLoad[1], "front left": l.FrontLoad[0], "front right": l.FrontLoad[1]},
+	}
+	for _, c := range LaunchCharts(l, r) {
+		for name, values := range want[c.Key] {
+			x := named(t, c, name)
+			if len(x.runs) != 1 || len(x.runs[0]) != 500 {
+				t.Fatalf("%s, %s: %d runs", c.Key, name, len(x.runs))
+			}
+			for i, at := range x.runs[0] {
+				if at.X != l.Time[i] || at.Y != values[i] {
+					t.Fatalf("%s, %s: point %d is %v", c.Key, name, i, at)
+				}
+			}
+			if left := strings.HasSuffix(name, "left"); (x.dash == dashed) != left || x.right != (name == "pitch") {
+				t.Errorf("%s, %s: dash %v, right axis %v", c.Key, name, x.dash, x.right)
+			}
+		}
+	}
+}
+
+// Long histories are thinned out; a peak of one step stays, and so do the ends.
+func TestLongHistoriesKeepTheirPeaks(t *testing.T) {
+	const n, spike, dip = 3001, 1234, 2345
+	l := history(n, wave)
+	for _, list := range [][]float64{l.Tension[launch.LowerRight], l.Pitch, l.RearLoad[launch.Left]} {
+		list[spike], list[dip] = 7e4, -8e4
+	}
+	for _, c := range LaunchCharts(l, analyze(t, saltgrass())) {
+		name := map[string]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
+		points := named(t, c, name).runs[0]
+		if len(points) < 400 || len(points) > 602 {
+			t.Errorf("%s: %d points", c.Key, len(points))
+		}
+		if points[0].X != 0 || points[len(points)-1].X != l.Time[n-1] {
+			t.Errorf("%s: from %g to %g s", c.Key, points[0].X, points[len(points)-1].X)
+		}
+		high, low := points[0], points[0]
+		for i, at := range points {
+			if i > 0 && at.X < points[i-1].X {
+				t.Fatalf("%s: back in time at %g s", c.Key, at.X)
+			}
+			if at.Y > high.Y {
+				high = at
+			}
+			if at.Y < low.Y {
+				low = at
+			}
+		}
+		if high.X != l.Time[spike] || high.Y != 7e4 || low.X != l.Time[dip] || low.Y != -8e4 {
+			t.Errorf("%s: peaks %v and %v", c.Key, high, low)
+		}
+		if rows := c.Table(units.SI).Rows; len(rows) != n || rows[spike][0].Value != l.Time[spike] {
+			t.Errorf("%s: a table of %d rows", c.Key, len(rows))
+		}
+	}
+}
+
+// A 1.25 x 0.095 in tube has 0.34471 in²; at 75 ksi and a factor of 2 it may
+// pull 12,927 lb. The lower bar's push limit is 10,257 lb.
+func TestLaunchPeaks(t *testing.T) {
+	l := history(200, func(int, float64) float64 { return 0 })
+	l.Peaks[launch.UpperLeft] = launch.Peak{Pull: 5000 * lbf, PullTime: 0.05, Push: 1500 * lbf, PushTime: 0.1}
+	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 6000 * lbf, PullTime: 0.02, Push: 5000 * lbf, PushTime: 0.15}
+	l.Peaks[launch.LowerRight] = launch.Peak{Push: 9870 * lbf, PushTime: 0.112}
+	r := analyze(t, saltgrass())
+	c := LaunchBars(l, r)
+	var entries []string
+	for _, e := range c.picture(Style{}, false, 0).legend() {
+		entries = append(entries, e.text)
+	}
+	want := []string{
+		"upper left 5,000 lb pull at 0.050 s — 39 %", "upper right 5,000 lb push at 0.150 s — 46 %",
+		"lower left", "lower right 9,870 lb push at 0.112 s — 96 %",
+	}
+	if !slices.Equal(entries, want) {
+		t.Errorf("legend\n%q, want\n%q", entries, want)
+	}
+	type point struct {
+		x, y  float64
+		label string
+		shape shape
+	}
+	var marks []point
+	for _, m := range c.marks {
+		marks = append(marks, point{m.at.X, math.Round(m.at.Y / lbf), m.label(units.US), m.shape})
+	}
+	// A lesser peak is marked when it takes half of the share or more.
+	if want := []point{{0.05, 5000, "39 %", ring}, {0.15, -5000, "46 %", disc}, {0.02, 6000, "46 %", disc}, {0.112, -9870, "96 %", disc}}; !slices.Equal(marks, want) {
+		t.Errorf("marks\n%v, want\n%v", marks, want)
+	}
+	if f := c.frame(&Style{}); !f.Y.Contains(-9870*lbf) || !f.Y.Contains(6000*lbf) {
+		t.Errorf("a peak is out of sight in %v", f.Y)
+	}
+}
+
+// Limits that nothing comes up against are left out, but for the lower bars'
+// push limit; far ones are named at the edge.
+func TestLaunchLimits(t *testing.T) {
+	r := analyze(t, saltgrass())
+	l := history(100, func(int, float64) float64 { return 0 })
+	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 9000 * lbf, Push: 100 * lbf}
+	l.Peaks[launch.LowerLeft] = launch.Peak{Push: 3000 * lbf}
+	c := LaunchBars(l, r)
+	pull, push := labeled(c, "upper pull limit 12,927 lb"), labeled(c, "lower push limit")
+	f := c.frame(&Style{})
+	if pull == nil || push == nil || push.at != -r.Bars[car.Lower].Push.Allowable || !f.Y.Contains(pull.at) || !f.Y.Contains(push.at) {
+		t.Errorf("pull %+v, push %+v in %v", pull, push, f.Y)
+	}
+	for _, absent := range []string{"upper push", "lower pull"} {
+		if labeled(c, absent) != nil {
+			t.Errorf("no bar comes up against the %s limit, yet it is drawn", absent)
+		}
+	}
+	l.Peaks[launch.UpperRight].Pull = 1000 * lbf
+	l.Peaks[launch.LowerLeft].Push = 1000 * lbf
+	c = LaunchBars(l, r)
+	f = c.frame(&Style{})
+	for _, name := range []string{"upper pull limit", "lower push limit"} {
+		if limit := labeled(c, name); limit == nil || !limit.edge || f.Y.Contains(limit.at) {
+			t.Errorf("%s: %+v in %v", name, limit, f.Y)
+		}
+	}
+}
+
+func TestLaunchForcesBeyondReason(t *testing.T) {
+	l := history(100, func(int, float64) float64 { return 0 })
+	l.Tension[launch.LowerLeft][30] = -1e9
+	c := LaunchBars(l, analyze(t, saltgrass()))
+	if f := c.frame(&Style{}); f.Y.length() > 1e6 {
+		t.Errorf("frame %v", f.Y)
+	}
+	if got := remarks(c, units.US); !strings.Contains(got, "Off the chart at 0.030 s: up to 224,808,943 lb.") {
+		t.Error(got)
+	}
+}
+
+func TestSidesThatCarryTheSame(t *testing.T) {
+	r := analyze(t, saltgrass())
+	const same = "Left and right bars carry the same here."
+	l := history(100, wave)
+	if strings.Contains(remarks(LaunchBars(l, r), units.US), same) {
+		t.Error("sides that differ are called the same")
+	}
+	l.Tension[launch.UpperRight], l.Tension[launch.LowerRight] = l.Tension[launch.UpperLeft], l.Tension[launch.LowerLeft]
+	if !strings.Contains(remarks(LaunchBars(l, r), units.US), same) {
+		t.Error("nothing says that the sides carry the same")
+	}
+}
+
+// Between two steps values lie on the line from one to the other; before the
+// start and after the end they are those of the first and the last.
+func TestLaunchReadouts(t *testing.T) {
+	l := history(3, func(int, float64) float64 { return 0 })
+	l.Tension = [launch.RodCount][]float64{{0, 100 * lbf, 300 * lbf}, {0, -100 * lbf, -300 * lbf}, {0, 0, 0}, {0, -4000 * lbf, -12000 * lbf}, {9, 9, 9}}
+	l.RearLoad = [2][]float64{{500 * lbf, 600 * lbf, 700 * lbf}, {1, 2, 3}}
+	l.FrontLoad = [2][]float64{{10 * lbf, 0, 0}, {20 * lbf, 20 * lbf, 0}}
+	l.RearTravel = [2][]float64{{0, -inch, -2 * inch}, {0, inch, 2 * inch}}
+	l.FrontTravel = [2][]float64{{0, 0, 0}, {0, -inch, -2 * inch}}
+	l.Pitch = []float64{0, math.Pi / 180, -math.Pi / 90}
+	r := analyze(t, saltgrass())
+	pull, push := r.Bars[car.Upper].Pull.Allowable/lbf, r.Bars[car.Upper].Push.Allowable/lbf
+	lower := r.Bars[car.Lower].Push.Allowable / lbf
+	whole := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
+	charts := LaunchCharts(l, r)
+	for _, c := range []struct {
+		chart int
+		at    float64
+		want  []string
+	}{
+		{0, 0.0015, []string{"0.002 s", "upper left 200 lb pull — " + whole(200/pull), "upper right 200 lb push — " + whole(200/push), "lower left 0 lb pull — 0 %", "lower right 8,000 lb push — " + whole(8000/lower)}},
+		{0, 9, []string{"0.002 s", "upper left 300 lb pull — " + whole(300/pull), "upper right 300 lb push — " + whole(300/push), "lower left 0 lb pull — 0 %", "lower right 12,000 lb push — " + whole(12000/lower)}},
+		{1, -1, []string{"0.000 s", "level", "rear left ride height", "rear right ride height", "front left ride height", "front right ride height"}},
+		{1, 0.001, []string{"0.001 s", "nose up 1.00°", "rear left 1.00 in droop", "rear right 1.00 in bump", "front left ride height", "front right 1.00 in droop"}},
+		{1, 0.002, []string{"0.002 s", "nose down 2.00°", "rear left 2.00 in droop", "rear right 2.00 in bump", "front left ride height", "front right 2.00 in droop"}},
+		{2, 0.001, []string{"0.001 s", "rear left 600 lb", "rear right 0 lb", "front left off the ground", "front right 20 lb"}},
+	} {
+		if got := charts[c.chart].Readout(c.at, units.US); !slices.Equal(got, c.want) {
+			t.Errorf("%s at %g s:\n%q, want\n%q", charts[c.chart].Key, c.at, got, c.want)
+		}
+	}
+	if got := charts[0].Readout(math.NaN(), units.US); len(got) != 5 || got[0] != "0.002 s" {
+		t.Errorf("at no time: %q", got)
+	}
+}
+
+func TestTireShadesAreTheTimesOffTheGround(t *testing.T) {
+	l := history(100, func(int, float64) float64 { return 1000 })
+	for _, i := range []int{0, 40, 41, 42, 99} {
+		l.FrontLoad[launch.Left][i], l.FrontLoad[launch.Right][i] = 0, 0
+	}
+	l.FrontLoad[launch.Left][60] = 0 // the other wheel stands
+	c := LaunchTires(l, analyze(t, saltgrass()))
+	var got []Span
+	for _, r := range c.regions {
+		if !r.shade || !math.IsInf(r.y.length(), 1) {
+			t.Errorf("%+v", r)
+		}
+		got = append(got, Span{math.Round(1e4 * r.x.Min), math.Round(1e4 * r.x.Max)})
+	}
+	// In tenths of a millisecond, half a step around.
+	if want := []Span{{-5, 5}, {395, 425}, {985, 995}}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	for _, x := range []struct {
+		lift launch.Lift
+		want string
+	}{
+		{launch.Lift{}, ""},
+		{launch.Lift{Height: inch, Time: 0.3}, "One front wheel leaves the ground, up to 1.00 in at 0.300 s."},
+		{launch.Lift{Height: 2 * inch, Time: 0.3, Start: 0.1, Duration: 0.25}, "Shaded: front wheels off the ground, 0.250 s in all, up to 2.00 in."},
+	} {
+		l.Lift = x.lift
+		if got := remarks(LaunchTires(l, analyze(t, saltgrass())), units.US); got != x.want {
+			t.Errorf("%q, want %q", got, x.want)
+		}
+	}
+}
+
+// The car that finds no rest has no history; its charts say so everywhere.
+func TestNoRest(t *testing.T) {
+	r := analyze(t, saltgrass())
+	for _, c := range LaunchCharts(&launch.Result{Outcome: launch.NoRest, Options: launch.Options{Limit: 3}}, r) {
+		const says = "There is no launch: the car finds no rest with this preload."
+		var all []string
+		for _, x := range texts(c, units.US, 460, 300) {
+			all = append(all, x.text)
+		}
+		if !slices.Contains(all, says) {
+			t.Errorf("%s: %q", c.Key, all)
+		}
+		for _, at := range []float64{-1, 0, 1} {
+			if got := c.Readout(at, units.US); !slices.Equal(got, []string{says}) {
+				t.Errorf("%s: %q", c.Key, got)
+			}
+		}
+		img, l := drawn(t, c, 460, 300, light, Mark(0.5))
+		unmarked, _ := drawn(t, c, 460, 300, light, Marker{})
+		if !slices.Equal(img.Pix, unmarked.Pix) {
+			t.Errorf("%s: a marker where there is nothing", c.Key)
+		}
+		px, py := (l.Left+l.Right)/2, (l.Top+l.Bottom)/2
+		if at, ok := l.At(px, py); ok {
+			t.Errorf("%s: pointing gives %g s", c.Key, at)
+		}
+		if got := l.Readout(px, py, units.SI); !slices.Equal(got, []string{says}) {
+			t.Errorf("%s: %q", c.Key, got)
+		}
+		if table := c.Table(units.US); len(table.Rows) != 0 || len(table.Header) < 5 {
+			t.Errorf("%s: %v", c.Key, table)
+		}
+		for _, f := range Formats {
+			exported(t, f, c, Style{}, Sheet{})
+		}
+	}
+}
+
+func TestCSVOfALaunch(t *testing.T) {
+	l, r := launched(t, saltgrass())
+	degrees := func(rad float64) float64 { return rad * 180 / math.Pi }
+	want := map[string]map[string][]float64{
+		"launch-bars":     {"upper left [lb, pull positive]": l.Tension[0], "upper right [lb, pull positive]": l.Tension[1], "lower left [lb, pull positive]": l.Tension[2], "lower right [lb, pull positive]": l.Tension[3]},
+		"launch-attitude": {"pitch [°, nose-up positive]": l.Pitch, "rear left [in, bump positive]": l.RearTravel[0], "rear right [in, bump positive]": l.RearTravel[1], "front left [in, bump positive]": l.FrontTravel[0], "front right [in, bump positive]": l.FrontTravel[1]},
+		"launch-tires":    {"rear left [lb]": l.RearLoad[0], "rear right [lb]": l.RearLoad[1], "front left [lb]": l.FrontLoad[0], "front right [lb]": l.FrontLoad[1]},
+	}
+	for _, c := range LaunchCharts(l, r) {
+		columns := read(t, exported(t, CSV, c, Style{}, Sheet{}))
+		times := columns["time [s]"]
+		if len(times) != len(l.Time) || len(times) < 100 {
+			t.Fatalf("%s: %d times", c.Key, len(times))
+		}
+		if c.Key == "launch-bars" {
+			for name, limit := range map[string]column.Limit{"lower push": r.Bars[1].Push, "upper pull": r.Bars[0].Pull} {
+				cells := columns[name+" limit [lb, pull positive]"]
+				if len(cells) != len(times) || math.Abs(math.Abs(parse(t, cells[7]))*lbf/limit.Allowable-1) > 1e-8 {
+					t.Errorf("%s limit: %.60q", name, cells)
+				}
+			}
+		} else if len(columns) != len(want[c.Key])+1 {
+			t.Errorf("%s: %d columns", c.Key, len(columns))
+		}
+		for name, values := range want[c.Key] {
+			for i, value := range values {
+				shop := value / lbf
+				switch {
+				case strings.Contains(name, "[in"):
+					shop = value / inch
+				case strings.Contains(name, "[°"):
+					shop = degrees(value)
+				}
+				if got := parse(t, columns[name][i]); math.Abs(got-shop) > 1e-9*math.Abs(shop)+1e-12 {
+					t.Fatalf("%s, %s at %d: %g, want %g", c.Key, name, i, got, shop)
+				}
+				if got := parse(t, times[i]); math.Abs(got-l.Time[i]) > 1e-9 {
+					t.Fatalf("time %d: %g, want %g", i, got, l.Time[i])
+				}
+			}
+		}
+	}
+}
+
+// What a chart shows of a real launch is what the launch found.
+func TestLaunchOfTheReferenceCar(t *testing.T) {
+	l, r := launched(t, saltgrass())
+	c := LaunchBars(l, r)
+	most := l.Peaks[launch.LowerRight]
+	label := value(units.US, units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + percent(most.Push/r.Limit(car.Lower, column.Push).Allowable)
+	if got := named(t, c, "lower right").most(units.US); got != label {
+		t.Errorf("%q, want %q", got, label)
+	}
+	for _, c := range LaunchCharts(l, r) {
+		f := c.frame(&Style{})
+		for _, x := range c.lines {
+			for _, at := range x.runs[0] {
+				if !f.X.Contains(at.X) || !f.Y.Contains(f.onLeft(at.Y, x.right)) {
+					t.Fatalf("%s: %s leaves the chart at %v", c.Key, x.name, at)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,157 @@
+package plotting
+
+import (
+	"math"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+const (
+	// pushInSight is how many times the largest force the lower bars' push
+	// limit may be and still be drawn as a line; beyond, it would leave the
+	// curves flat, and its value stands at the edge.
+	pushInSight = 5
+	// limitInSight is the same for the other limits, over the largest force
+	// of their direction.
+	limitInSight = 1.6
+	// forceInSight is the largest force shown, over the larger of lower push
+	// and upper pull limit; only near travels where the bars hardly hold the axle is it more.
+	forceInSight = 3
+	// labelRoom is the part of the axis kept free for a limit's label at an
+	// edge.
+	labelRoom = 0.1
+)
+
+// directions are those in which a bar has a limit.
+var directions = [...]column.Direction{column.Push, column.Pull}
+
+// limits are the allowable loads of a result's bars and what a chart of forces
+// shows of them.
+type limits struct {
+	r *analysis.Result
+	// loaded tells whether some force on a pair has a direction.
+	loaded func(car.Pair, column.Direction) bool
+}
+
+// forceAxis is the y axis of bar forces.
+func forceAxis() axis {
+	return axis{quantity: units.Force, low: "push", high: "pull", lowInk: pushInk, highInk: pullInk, unsigned: true, least: 1}
+}
+
+// holdAgainst adds the limits to a chart of forces, and what must be in sight:
+// its lines, the other forces given, and the limits that leave them readable.
+func holdAgainst(c *Chart, l limits, others ...float64) {
+	rules := l.rules()
+	c.rules = append([]rule{{ink: mutedInk, at: 0}}, rules...)
+	c.y.sight = l.sight(c.lines, others, rules)
+}
+
+// rules returns the allowable loads that some force comes up against, and
+// that of the lower bars in push always. One that both pairs share is one.
+func (l limits) rules() []rule {
+	var list []rule
+	for _, d := range directions {
+		shown := func(p car.Pair) bool { return l.loaded(p, d) || p == car.Lower && d == column.Push }
+		upper, lower := l.r.Limit(car.Upper, d).Allowable, l.r.Limit(car.Lower, d).Allowable
+		if shown(car.Upper) && shown(car.Lower) && upper == lower {
+			list = append(list, limitRule(d.String()+" limit of all bars", plainInk, d, upper))
+			continue
+		}
+		for _, p := range car.Pairs {
+			if shown(p) {
+				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairInks[p], d, l.r.Limit(p, d).Allowable))
+			}
+		}
+	}
+	return list
+}
+
+// limitRule draws an allowable load with its name and value.
+func limitRule(name string, color ink, d column.Direction, allowable float64) rule {
+	return rule{
+		ink: color, dash: long, at: signed(d, allowable), edge: true,
+		label: func(s units.System) string { return name + " " + value(s, units.Force, allowable) },
+	}
+}
+
+// signed gives a magnitude the sign of its direction, pull positive.
+func signed(d column.Direction, magnitude float64) float64 {
+	if d == column.Push {
+		return -magnitude
+	}
+	return magnitude
+}
+
+// sight decides what must be in sight: zero, all forces that are not beyond
+// reason, and those limits that leave the curves readable. Where another limit
+// is named at an edge there is room for its label.
+func (l limits) sight(curves []line, others []float64, rules []rule) Span {
+	forces := l.span(curves, others)
+	sight, room := forces, Span{}
+	for _, limit := range rules {
+		switch {
+		case math.Abs(limit.at) <= l.reach(forces, limit.at):
+			sight = sight.with(limit.at)
+		case limit.at < 0:
+			room.Min = -labelRoom
+		default:
+			room.Max = labelRoom
+		}
+	}
+	return Span{sight.Min + room.Min*sight.length(), sight.Max + room.Max*sight.length()}
+}
+
+// span returns zero and the forces, each up to forceInSight; without any, what
+// the bars may carry.
+func (l limits) span(curves []line, others []float64) Span {
+	push, pull := l.r.Limit(car.Lower, column.Push).Allowable, l.r.Limit(car.Upper, column.Pull).Allowable
+	most := forceInSight * math.Max(push, pull)
+	var s Span
+	take := func(force float64) { s = s.with(Span{-most, most}.clamp(force)) }
+	for _, c := range curves {
+		for _, run := range c.runs {
+			for _, at := range run {
+				take(at.Y)
+			}
+		}
+	}
+	for _, force := range others {
+		take(force)
+	}
+	if s == (Span{}) {
+		return Span{-push, pull}
+	}
+	return s
+}
+
+// reach returns how large a limit may be and still be drawn as a line.
+func (l limits) reach(forces Span, limit float64) float64 {
+	switch {
+	case limit == -l.r.Limit(car.Lower, column.Push).Allowable:
+		return pushInSight * math.Max(forces.Max, -forces.Min)
+	case limit < 0:
+		return -limitInSight * forces.Min
+	}
+	return limitInSight * forces.Max
+}
+
+// limitColumns starts a column for each allowable load.
+func limitColumns(t *tableMaker) {
+	for _, p := range car.Pairs {
+		for _, d := range directions {
+			t.add(pairNames[p]+" "+d.String()+" limit", "pull positive", units.Force)
+		}
+	}
+}
+
+// limitCells fills them.
+func limitCells(t *tableMaker, r *analysis.Result) {
+	for _, p := range car.Pairs {
+		for _, d := range directions {
+			t.cell(signed(d, r.Limit(p, d).Allowable), true)
+		}
+	}
+}
