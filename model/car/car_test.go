@@ -80,6 +80,7 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.Launch.UpperBar.EndRate = math.NaN() }, "upper_bar.end_rate: nan is out of range; give 1000 lb/in to 10000000 lb/in"},
 		{func(c *Car) { c.Launch.Engine.ReleaseTime = 9 }, "drive.release_time: 9 s is out of range; give 0 s to 5 s"},
 		{func(c *Car) { c.Launch.Inertia.Pitch = -1 }, "car.pitch_inertia: -23.730360404231938 lb·ft² is out of range; give 0 lb·ft² to 1000000 lb·ft²"},
+		{func(c *Car) { c.Tires.RearSpinInertia = spin(0.04) }, "tires.rear_spin_inertia: 0.04 lb·ft² is less than any part of a car has; give 0 or at least 0.05 lb·ft²"},
 		{func(c *Car) { c.Launch.Locator.Kind = "" }, `locator.kind: kind of locator "" is unknown; use one of "track bar", "diagonal link"`},
 		{func(c *Car) { c.Launch.Locator.Housing = End{true, r3.Vec{Y: math.Inf(1)}} }, "locator.housing: [0 in, an infinite value, 0 in] is out of range; give x, y and z from -400 in to 400 in"},
 		{func(c *Car) { c.Launch.Locator.Wall = 0.6 * inch }, "locator.wall: 0.6 in is more than half the OD; give at most 0.5 in"},

@@ -25,6 +25,9 @@ const (
 	MaxCurve = 100
 	// MaxTurns bounds the turns of a bar: a rod end has no more thread.
 	MaxTurns = 24
+	// leastInertia is the smallest moment of inertia other than 0 [kg·m²]: no part
+	// of a car has less, and one that does would turn too fast to be computed.
+	leastInertia = 0.05 * pound * foot * foot
 	// leastSideways is how far the locator must reach across the car [m].
 	leastSideways = 2 * inch
 	// reach bounds where a hole, mount or joint may lie [m].
@@ -37,6 +40,7 @@ const (
 func (c *Car) Validate(lib stock.Library, s units.System) []Problem {
 	v := &validator{car: c, units: s}
 	v.fields()
+	v.inertias()
 	v.weights()
 	for _, row := range Rows {
 		v.holes(row)
@@ -77,6 +81,18 @@ func (v *validator) fields() {
 			if p, ok := f.Check(*f.In(v.car), v.units); !ok {
 				v.problems = append(v.problems, p)
 			}
+		}
+	}
+}
+
+// inertias checks that each moment of inertia is 0 or that of a thing.
+func (v *validator) inertias() {
+	for _, path := range []string{
+		"car.pitch_inertia", "car.yaw_inertia", "car.roll_inertia", "car.axle_roll_inertia", "car.housing_pitch_inertia",
+		"tires.rear_spin_inertia", "tires.front_spin_inertia",
+	} {
+		if x := *FieldAt(path).In(v.car); x > 0 && x < leastInertia {
+			v.add(path, v.units.FormatExact(units.SpinInertia, x)+" is less than any part of a car has", "give 0 or at least "+bound(v.units, units.SpinInertia, leastInertia))
 		}
 	}
 }

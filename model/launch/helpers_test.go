@@ -82,6 +82,27 @@ func undamped(p *Parameters) {
 	p.WheelieBar.Damping = 0
 }
 
+// straighten makes the locator so long that it does not pull aside as it swings,
+// so that a symmetric car stays symmetric.
+func straighten(p *Parameters) {
+	bar := &p.Rods[Locator]
+	bar.Chassis.Y = 1e5
+	bar.Length = bar.Chassis.Y - bar.Housing.Y
+	bar.Free = bar.Length
+}
+
+// stiffen makes the tires give way less, by a factor, and leaves the loaded
+// radius at ride height as it is.
+func stiffen(p *Parameters, factor float64) {
+	for k := range Sides {
+		rear, front := &p.RearTires[k], &p.Corners[k]
+		rear.Radius = p.Axle.Height + (rear.Radius-p.Axle.Height)/factor
+		front.Radius = front.Hub.Z + (front.Radius-front.Hub.Z)/factor
+		rear.Rate *= factor
+		front.TireRate *= factor
+	}
+}
+
 // last is the final value of a list.
 func last(list []float64) float64 { return list[len(list)-1] }
 

@@ -13,7 +13,9 @@ const (
 	finest = 0.7
 	// fastestDecay is how far a step may go of the shortest decay's time [1]. The
 	// method is stable up to 2.8.
-	fastestDecay = 1.5
+	fastestDecay = 2
+	// hardest is how many times its load at rest a tire may carry [1].
+	hardest = 5
 	// longest is the longest step [s].
 	longest = 0.5e-3
 	// mostSubsteps bounds the steps in one output step, so that a run ends.
@@ -43,8 +45,8 @@ func (m *model) pace() (vibration, decay float64) {
 		foot := r3.Sub(t.Center, r3.Vec{Z: t.Lane.Drop})
 		add(t.Rate, t.Damping, m.axleMobility(t.Center, up))
 		add(t.Lane.Rate, t.Lane.Damping, m.axleMobility(foot, across))
-		// Sliding grip that falls with slip feeds the carcass.
-		feed := t.Grip * (1 - t.Sliding) * t.Rate * t.Radius / fade
+		// Grip that falls with slip feeds the carcass.
+		feed := t.Grip * (1 - t.Sliding) * hardest * t.Rate * (t.Radius - m.Axle.Height) / fade
 		add(t.CarcassRate, t.CarcassDamping+feed, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
 		add(f.Rate+f.Stop+f.TireRate, math.Max(f.Bump, f.Rebound)+f.TireDamping, 1/f.Mass+m.chassisMobility(f.Hub, up))
 		foot = r3.Sub(f.Hub, r3.Vec{Z: f.Lane.Drop})
@@ -93,5 +95,5 @@ func mobility(mass float64, inertia, p, u r3.Vec) float64 {
 func (m *model) substeps(output float64) int {
 	vibration, decay := m.pace()
 	step := math.Min(longest, math.Min(finest/vibration, fastestDecay/decay))
-	return min(mostSubsteps, max(1, int(math.Ceil(output/step))))
+	return int(math.Min(mostSubsteps, math.Ceil(output/step)))
 }

@@ -32,7 +32,7 @@ func (m *model) perTurn(s *state) (answers [barCount]Static, ok bool) {
 				step[k] *= sign
 			}
 			next := s.moved(&step)
-			m.evaluate(0, &next, &i)
+			m.evaluate(braked, &next, &i)
 			return static(&i)
 		}
 		answers[bar] = difference(at(1), at(-1), m.Rods[bar].Lead/(2*probe))

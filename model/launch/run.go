@@ -96,7 +96,7 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 	if !ok {
 		return r, nil
 	}
-	m.evaluate(0, &s, &i)
+	m.evaluate(braked, &s, &i)
 	r.Static = static(&i)
 	if r.PerTurn, ok = m.perTurn(&s); !ok {
 		return r, nil

@@ -18,12 +18,7 @@ func steady(t *testing.T, c *car.Car, torque float64) *Result {
 	t.Helper()
 	p := parameters(t, c)
 	p.Drive.Turning = 0
-	// A track bar pulls aside as it swings, so a car with one is symmetric only
-	// when the bar is very long.
-	bar := &p.Rods[Locator]
-	bar.Chassis.Y = 1e5
-	bar.Length = bar.Chassis.Y - bar.Housing.Y
-	bar.Free = bar.Length
+	straighten(&p)
 	push(&p, torque, 1)
 	for k := range Sides {
 		p.RearTires[k].Grip = 20
@@ -178,14 +173,11 @@ func textbookParameters(t *testing.T, c *car.Car) Parameters {
 	const much = 40
 	p := parameters(t, c)
 	p.Drive.Turning = 0
+	stiffen(&p, much)
 	for k := range Sides {
 		p.Coils[k].Rate *= much
 		p.Corners[k].Rate *= much
 		p.Coils[k].Bump, p.Coils[k].Rebound, p.Corners[k].Bump, p.Corners[k].Rebound = 3e4, 3e4, 3e4, 3e4
-		p.RearTires[k].Rate *= much
-		p.Corners[k].TireRate *= much
-		p.RearTires[k].Radius = c.Tires.RearRadius + (p.RearTires[k].Radius-c.Tires.RearRadius)/much
-		p.Corners[k].Radius = c.Tires.FrontRadius + (p.Corners[k].Radius-c.Tires.FrontRadius)/much
 		p.RearTires[k].Grip, p.RearTires[k].CarcassDamping = 5, 3000
 	}
 	p.Gravity = 9.81

@@ -31,6 +31,9 @@ const (
 // move is a small change of a resting car's position.
 type move [degrees]float64
 
+// braked is a time at which the brake holds, however fast it lets go [s].
+const braked = -1
+
 // ride returns the state at ride height, standing still.
 func (m *model) ride() state {
 	var s state
@@ -57,7 +60,7 @@ func (s state) moved(by *move) state {
 // residual returns what is left of forces and moments on a resting car, in the
 // order of a move, and the instant.
 func (m *model) residual(s *state, i *instant) (f move) {
-	m.evaluate(0, s, i)
+	m.evaluate(braked, s, i)
 	set := func(at int, v r3.Vec) { f[at], f[at+1], f[at+2] = v.X, v.Y, v.Z }
 	set(chassisX, i.chassis.force)
 	set(chassisTurn, i.chassis.moment)

@@ -1,0 +1,126 @@
+package launch
+
+import (
+	"math"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/units"
+)
+
+// Torque ratio and impeller torque by the law of the converter, worked out by
+// hand: ratio 1.7 falling to 1 at a speed ratio of 0.9, capacity 2e-3 N·m·s².
+func TestConverter(t *testing.T) {
+	p := parameters(t, reference(t))
+	p.Drive.Capacity, p.Drive.Stall, p.Drive.Release = 2e-3, 1.7, 0.1
+	p.Drive.Gear, p.Drive.Axle, p.Drive.Efficiency = 2, 4, 0.9
+	m := newModel(p)
+	s := m.ride()
+	s.engine = 500
+	for _, c := range []struct {
+		ratio, impeller, gain float64
+	}{{0, 500, 1.7}, {0.45, 500, 1.35}, {0.9, 500, 1}, {0.95, 250, 1}, {1, 0, 1}, {1.5, 0, 1}, {-0.2, 500, 1.7}} {
+		// Wheels in the housing turn at the speed ratio × 500/8 rad/s.
+		s.axle.omega.Y = 3
+		s.wheel.speed = 3 + c.ratio*500/8
+		for _, b := range []struct{ time, part float64 }{{1, 1}, {0.1, 1}, {0.05, 0.5}, {0.025, 0.15625}, {0, 0}, {-1, 0}} {
+			var i instant
+			m.evaluate(b.time, &s, &i)
+			want := b.part * c.gain * c.impeller * 2 * 4 * 0.9
+			if math.Abs(i.impeller-c.impeller) > 1e-9 || math.Abs(i.torque-want) > 1e-9 {
+				t.Errorf("speed ratio %v at %v s: impeller %v, torque %v N·m, want %v and %v", c.ratio, b.time, i.impeller, i.torque, c.impeller, want)
+			}
+		}
+	}
+}
+
+// Once the brake has let go, a car that still stands has the axle torque of
+// the side view's hit case.
+func TestTorqueAtTheHit(t *testing.T) {
+	c := reference(t)
+	m := newModel(parameters(t, c))
+	s := m.ride()
+	var i instant
+	m.evaluate(1, &s, &i)
+	within(t, "axle torque", i.torque, 1400*1.7*1.8*4.1*0.9*lbf*foot, 1e-9)
+	within(t, "impeller", i.impeller, 1400*lbf*foot, 1e-9)
+}
+
+// A torque curve keeps its shape, passes through the launch torque and ends at
+// the rev limit.
+func TestEngineTorque(t *testing.T) {
+	rpm := func(x float64) float64 { return x * math.Pi / 30 }
+	c := reference(t)
+	c.Drive.Torque, c.Drive.Speed = 1000, rpm(5000)
+	torque := func(at float64) float64 {
+		p := parameters(t, c)
+		return p.Drive.torqueAt(rpm(at))
+	}
+	check := func(what string, at, want float64) {
+		t.Helper()
+		if got := torque(at); math.Abs(got-want) > 1e-9*1000 {
+			t.Errorf("%s: %v N·m at %v rpm, want %v", what, got, at, want)
+		}
+	}
+	check("constant", 0, 1000)
+	check("constant", 7500, 1000)
+	check("constant, half way beyond 1.5 × 5,000", 7612.5, 500)
+	check("constant", 9000, 0)
+	c.Launch.Engine.Curve = []car.TorquePoint{{Speed: rpm(4000), Torque: 400}, {Speed: rpm(6000), Torque: 600}, {Speed: rpm(8000), Torque: 500}}
+	check("curve", 1000, 800)
+	check("curve", 5000, 1000)
+	check("curve", 6000, 1200)
+	check("curve", 7000, 1100)
+	check("curve", 8000, 1000)
+	check("curve, half way beyond its end", 8120, 500)
+	c.Launch.Engine.RevLimit = rpm(7000)
+	check("curve with a limit", 6500, 1150)
+	check("curve with a limit", 7000, 1100)
+	check("curve, half way beyond its limit", 7105, 550)
+	_, assumed, err := New(c, 0, carLibrary)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, a := range assumed {
+		if a.Path == "drive.curve" {
+			found = true
+			within(t, "factor", a.Value, 2, 1e-12)
+		}
+	}
+	if !found {
+		t.Error("nothing says that the curve was scaled")
+	}
+}
+
+// From a stand at a constant acceleration 60 ft take the time t = √(2 s/a):
+// 1.8 s at 1.151 g (g 32.174 ft/s²), give or take the hundredth of a second in
+// which the tires wind up.
+func TestSixtyFeetAtConstantAcceleration(t *testing.T) {
+	const accel = 1.151 * 32.174 * foot
+	c := reference(t)
+	p := parameters(t, c)
+	p.Drive.Turning = 0
+	stiffen(&p, 50)
+	mass := c.Body.Mass
+	perThrust := c.Tires.RearRadius + p.Axle.Spin/(mass*c.Tires.RearRadius)
+	push(&p, mass*accel*perThrust/(p.Drive.Stall*p.Drive.Gear*p.Drive.Axle*p.Drive.Efficiency), 0)
+	r := simulate(t, p, Options{})
+	if r.Outcome != Finished || math.Abs(r.Elapsed-1.8) > 0.01 {
+		t.Errorf("%v in %v s, want 1.8 s", r.Outcome, r.Elapsed)
+	}
+	within(t, "speed", last(r.Speed), 2*60*foot/1.8, 0.01)
+	if r.Step > 1e-3 || last(r.Distance) < 60*foot || r.Distance[len(r.Distance)-2] > 60*foot {
+		t.Errorf("the last two distances are %v and %v m", r.Distance[len(r.Distance)-2], last(r.Distance))
+	}
+	// With a foot of rollout the clock starts at √(2·1 ft/a) and stops at 61 ft.
+	rolled := simulate(t, p, Options{Rollout: 1 * foot})
+	want := math.Sqrt(2*61*foot/accel) - math.Sqrt(2*1*foot/accel)
+	if math.Abs(rolled.Elapsed-want) > 0.01 {
+		t.Errorf("with rollout %v s, want %v s", rolled.Elapsed, want)
+	}
+	within(t, "distance", r.Options.Distance, 60*0.3048, 1e-12)
+	if got, want := r.Verdict(units.US)[:8], "60 ft in"; got != want {
+		t.Errorf("verdict %q", r.Verdict(units.US))
+	}
+}
