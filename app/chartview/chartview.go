@@ -84,6 +84,9 @@ func (v *View) Present(p Picture) {
 	v.write()
 }
 
+// At returns where the chart's marker stands.
+func (v *View) At() float64 { return v.host.At() }
+
 // Frame returns the axes shown, for the next drawing to hold on to.
 func (v *View) Frame() plotting.Frame { return v.shown.Layout.Frame }
 

@@ -11,6 +11,7 @@ import (
 	"bowline/app/scene"
 	"bowline/app/study"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
@@ -170,8 +171,23 @@ func (v *SideView) arrange() {
 func (v *SideView) options() scene.Options {
 	return scene.Options{
 		Units: v.study.Units(), Case: v.study.Case(), Selected: v.study.Pivot(),
-		Hot: v.hot, Labels: true, Moving: v.study.Moving(),
+		Hot: v.hot, Labels: true, Moving: v.study.Moving(), Launch: v.instant(),
 	}
+}
+
+// instant is what the bars carry at the time of the launch looked at; nil
+// while a travel is.
+func (v *SideView) instant() *scene.Instant {
+	i, ok := v.study.Instant()
+	if !ok {
+		return nil
+	}
+	r := v.study.Launch()
+	l := &scene.Instant{Spin: r.Frames[i].Spin, Distance: r.Distance[i]}
+	for _, bar := range launch.Bars {
+		l.Tension[bar.Pair()][bar.Side()] = r.Tension[bar][i]
+	}
+	return l
 }
 
 // SetFit keeps something in sight from now on.

@@ -21,13 +21,14 @@ type Study struct {
 	doc     *document.Document
 	library stock.Library
 
-	result  *analysis.Result
-	station analysis.Station
-	travel  float64
-	front   float64
-	load    analysis.Case
-	pivot   car.Row
-	moving  bool
+	result   *analysis.Result
+	station  analysis.Station
+	travel   float64
+	front    float64
+	load     analysis.Case
+	pivot    car.Row
+	moving   bool
+	playback playback
 
 	listeners []func(Change)
 }
@@ -41,6 +42,7 @@ const (
 	Position                    // travel or front travel
 	Choice                      // load case, selected pivot, hole-moving mode
 	Units                       // unit system
+	Launches                    // a new launch
 )
 
 // Has tells whether any of what is among the changes.
@@ -60,7 +62,8 @@ func (s *Study) follow(e document.Event) {
 	var c Change
 	if e.Has(document.Loaded) {
 		s.travel, s.front = 0, 0
-		c |= Position
+		s.playback.result, s.playback.time = nil, 0
+		c |= Position | Launches
 	}
 	if e.Has(document.Changed | document.SetupSelected | document.Loaded) {
 		s.analyze()
@@ -89,8 +92,13 @@ func (s *Study) analyze() {
 	s.place()
 }
 
-// place computes the station at the current travel.
+// place computes the station at the current travel, or at the instant of the
+// launch.
 func (s *Study) place() {
+	if i, ok := s.Instant(); ok {
+		s.placeLaunch(i)
+		return
+	}
 	station, err := s.result.At(s.travel, s.front)
 	if err != nil {
 		panic("study: a travel within the springs' range was refused: " + err.Error())

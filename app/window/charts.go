@@ -14,6 +14,7 @@ import (
 	"bowline/app/runner"
 	"bowline/model/analysis"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/palette"
@@ -34,7 +35,7 @@ type charts struct {
 // chartJob is what to draw.
 type chartJob struct {
 	result *analysis.Result
-	travel float64
+	launch *launch.Result // nil for none
 	units  units.System
 	colors *palette.Palette
 	sheets map[string]sheet
@@ -45,11 +46,13 @@ type sheet struct {
 	size  image.Point
 	dpi   float64
 	frame plotting.Frame
+	at    float64 // where the marker stands: a travel [m] or a time [s]
 }
 
 // pen belongs to the worker: what it draws with and what it drew last.
 type pen struct {
 	result    *analysis.Result
+	launch    *launch.Result
 	charts    map[string]*plotting.Chart
 	renderers map[string]*plotting.Renderer
 	images    map[string]*[2]*image.RGBA // the second is on screen
@@ -70,17 +73,22 @@ func newCharts(w *Window) *charts {
 	for _, chart := range plotting.Charts(w.study.Result()) {
 		c.views[chart.Key] = chartview.New(chart.Key, host)
 	}
+	// Charts of the launch stand at a time rather than a travel.
+	host.At, host.SetAt = w.study.Time, w.study.SetTime
+	for _, key := range launchCharts {
+		c.views[key] = chartview.New(key, host)
+	}
 	return c
 }
 
 // submit asks for new pictures of what is looked at now.
 func (c *charts) submit() {
 	s := c.window.study
-	job := chartJob{result: s.Result(), travel: s.Travel(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
+	job := chartJob{result: s.Result(), launch: s.Launch(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
 	for _, key := range c.window.panels[c.window.shown].charts() {
 		v := c.views[key]
 		if size, dpi := v.Want(); size != (image.Point{}) {
-			job.sheets[key] = sheet{size: size, dpi: dpi, frame: v.Frame()}
+			job.sheets[key] = sheet{size: size, dpi: dpi, frame: v.Frame(), at: v.At()}
 		}
 	}
 	if len(job.sheets) > 0 {
@@ -90,14 +98,18 @@ func (c *charts) submit() {
 
 // draw makes the pictures of a job; it runs on the worker.
 func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture {
-	if p.result != job.result {
-		p.result, p.charts = job.result, map[string]*plotting.Chart{}
-		for _, c := range plotting.Charts(job.result) {
+	if p.result != job.result || p.launch != job.launch {
+		p.result, p.launch, p.charts = job.result, job.launch, map[string]*plotting.Chart{}
+		for _, c := range allCharts(job.result, job.launch) {
 			p.charts[c.Key] = c
 		}
 	}
 	pictures := map[string]chartview.Picture{}
 	for key, s := range job.sheets {
+		chart := p.charts[key]
+		if chart == nil {
+			continue // the first launch is not there yet
+		}
 		if p.renderers[key] == nil {
 			p.renderers[key], p.images[key] = new(plotting.Renderer), new([2]*image.RGBA)
 		}
@@ -111,10 +123,15 @@ func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture
 		images[0], images[1] = images[1], img
 		style := plotting.Style{Palette: *job.colors, Units: job.units, Frame: s.frame}
 		// A view too small for its chart shows the background.
-		layout, _ := p.renderers[key].Draw(img, s.dpi, p.charts[key], style, plotting.Mark(job.travel))
-		pictures[key] = chartview.Picture{Image: img, Chart: p.charts[key], Layout: layout}
+		layout, _ := p.renderers[key].Draw(img, s.dpi, chart, style, plotting.Mark(s.at))
+		pictures[key] = chartview.Picture{Image: img, Chart: chart, Layout: layout}
 	}
 	return pictures
+}
+
+// allCharts returns the charts of a result and of a launch, if there is one.
+func allCharts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
+	return append(plotting.Charts(r), plotting.LaunchCharts(l, r)...)
 }
 
 // apply shows pictures.
@@ -127,9 +144,15 @@ func (c *charts) apply(pictures map[string]chartview.Picture) {
 // close ends the worker.
 func (c *charts) close() { c.worker.Close() }
 
+// current returns the charts of what is looked at; those of the launch only
+// when there is one of this car.
+func (c *charts) current() []*plotting.Chart {
+	return allCharts(c.window.study.Result(), c.window.currentLaunch())
+}
+
 // chart returns the chart of the current result.
 func (c *charts) chart(key string) *plotting.Chart {
-	for _, chart := range plotting.Charts(c.window.study.Result()) {
+	for _, chart := range c.current() {
 		if chart.Key == key {
 			return chart
 		}
@@ -144,8 +167,13 @@ func (c *charts) export(key string) {
 	if !w.settled() {
 		return
 	}
+	chart := c.chart(key)
+	if chart == nil {
+		w.say("The launch of this car is still being computed.")
+		return
+	}
 	w.askFile("", w.fileName()+"-"+key+".pdf", func(path string) {
-		if err := c.write(path, c.chart(key)); err != nil {
+		if err := c.write(path, chart); err != nil {
 			w.fail(err)
 			return
 		}
@@ -183,7 +211,7 @@ func (w *Window) exportAll() {
 func (w *Window) exportTo(folder string) {
 	files := map[string]*plotting.Chart{}
 	taken := 0
-	for _, chart := range plotting.Charts(w.study.Result()) {
+	for _, chart := range w.charts.current() {
 		for _, format := range plotting.Formats {
 			path := filepath.Join(folder, w.fileName()+"-"+chart.Key+"."+string(format))
 			files[path] = chart

@@ -71,6 +71,7 @@ func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 		t.Fatal(err)
 	}
 	t.Cleanup(w.charts.close)
+	t.Cleanup(w.launcher.worker.Close)
 	d.Window = w
 	d.settle()
 	return d
@@ -119,14 +120,14 @@ func missing(path string) bool {
 	return os.IsNotExist(err)
 }
 
-// settle lets everything come to its turn, the worker's pictures too.
+// settle lets everything come to its turn, the workers' results too.
 func (d *desk) settle() {
 	for {
 		if f, ok := d.queue.take(); ok {
 			f()
 			continue
 		}
-		if !d.charts.worker.Busy() {
+		if !d.charts.worker.Busy() && !d.launcher.worker.Busy() {
 			return
 		}
 		<-d.queue.more

@@ -10,6 +10,7 @@ import (
 	"bowline/app/report"
 	"bowline/assets"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/stock"
 
 	"fyne.io/fyne/v2"
@@ -248,13 +249,21 @@ func (w *Window) offer(r document.Recovery) {
 		answer{"Delete it", func() { w.fail(r.Discard()) }})
 }
 
+// currentLaunch returns the launch of the car as it is; nil when there is none.
+func (w *Window) currentLaunch() *launch.Result {
+	if w.study.LaunchOutdated() {
+		return nil
+	}
+	return w.study.Launch()
+}
+
 // printReport asks for a file and writes the report's pages.
 func (w *Window) printReport() {
 	if !w.settled() {
 		return
 	}
 	w.askFile(".pdf", w.fileName()+".pdf", func(path string) {
-		if err := report.SavePDF(path, w.study.Result(), w.study.Units(), time.Now()); err != nil {
+		if err := report.SavePDF(path, w.study.Result(), w.currentLaunch(), w.study.Units(), time.Now()); err != nil {
 			w.fail(err)
 			return
 		}

@@ -20,8 +20,11 @@ type toolbar struct {
 	object fyne.CanvasObject
 }
 
-// caseWords are the load cases as the toolbar offers them.
+// caseWords are the load cases as the toolbar offers them, and launchWord the
+// launch beside them.
 var caseWords = map[analysis.Case]string{analysis.Hit: "Hit", analysis.Hooked: "Hooked"}
+
+const launchWord = "Launch"
 
 // newToolbar returns the bar over a side view.
 func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
@@ -31,7 +34,8 @@ func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
 			s.Document().SelectSetup(i)
 		}
 	})
-	b.load = widget.NewRadioGroup([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked]}, func(word string) {
+	b.load = widget.NewRadioGroup([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked], launchWord}, func(word string) {
+		s.SetLaunching(word == launchWord)
 		for c, w := range caseWords {
 			if w == word {
 				s.SetCase(c)
@@ -39,13 +43,11 @@ func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
 		}
 	})
 	b.load.Horizontal, b.load.Required = true, true
-	b.moving = widget.NewCheck("Move holes (shift)", s.SetMoving)
+	b.moving = widget.NewCheck("Move holes", s.SetMoving)
 	b.object = container.NewHBox(
 		b.setup, b.load, b.moving, layout.NewSpacer(),
 		widget.NewButton("Fit bars", func() { v.SetFit(sideview.FitLink) }),
 		widget.NewButton("Fit car", func() { v.SetFit(sideview.FitCar) }),
-		widget.NewButton("−", func() { v.Zoom(1 / 1.25) }),
-		widget.NewButton("+", func() { v.Zoom(1.25) }),
 	)
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Inputs | study.Choice) {
@@ -72,8 +74,12 @@ func (b *toolbar) refresh() {
 	if b.setup.Selected != names[doc.Setup()] {
 		b.setup.SetSelectedIndex(doc.Setup())
 	}
-	if w := caseWords[b.study.Case()]; b.load.Selected != w {
-		b.load.SetSelected(w)
+	shown := caseWords[b.study.Case()]
+	if b.study.Launching() {
+		shown = launchWord
+	}
+	if b.load.Selected != shown {
+		b.load.SetSelected(shown)
 	}
 	if b.moving.Checked != b.study.Moving() {
 		b.moving.SetChecked(b.study.Moving())

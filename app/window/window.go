@@ -43,17 +43,19 @@ type Window struct {
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
 
-	panels []panel
-	shown  int          // index of the panel on show
-	soon   *runner.Soon // refreshes the panel on show
-	inputs *inputs.Panel
-	view   *sideview.SideView
-	charts *charts
-	status *widget.Label
-	panes  *container.Split // inputs | rest
-	center *container.Split // side view | panels
-	menu   menu
-	stop   chan struct{}
+	panels   []panel
+	shown    int          // index of the panel on show
+	soon     *runner.Soon // refreshes the panel on show
+	inputs   *inputs.Panel
+	view     *sideview.SideView
+	charts   *charts
+	launcher *launcher
+	clock    *timeBar
+	status   *widget.Label
+	panes    *container.Split // inputs | rest
+	center   *container.Split // side view | panels
+	menu     menu
+	stop     chan struct{}
 }
 
 // Preferences that the window keeps.
@@ -127,16 +129,43 @@ func (w *Window) build(o Options) {
 
 	tune := newTunePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
 	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
-	w.panels = []panel{tune, check}
-	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", check.object))
-	tabs.OnSelected = func(*container.TabItem) {
+	run := newLaunchPanel(w.study, w.charts.views["launch-bars"], w.charts.views["launch-attitude"], w.charts.views["launch-tires"])
+	w.panels = []panel{tune, check, run}
+	loads, below := container.NewStack(), container.NewStack()
+	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", loads))
+	travel := newTravelBar(w.study).object
+	w.clock = newTimeBar(w.study, w.post)
+	w.launcher = newLauncher(w.study, o.Library, w.post, w.fail)
+	// choose shows what belongs to the tab and to travel or launch.
+	choose := func() {
+		launching := w.study.Launching()
 		w.shown = tabs.SelectedIndex()
+		if launching && w.shown == 1 {
+			w.shown = 2
+		}
+		if launching {
+			swap(loads, run.object)
+			swap(below, w.clock.object)
+		} else {
+			swap(loads, check.object)
+			swap(below, travel)
+			w.clock.pause()
+		}
+	}
+	tabs.OnSelected = func(*container.TabItem) {
+		choose()
 		w.refresh()
 	}
 	tabs.SelectIndex(1)
+	choose()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	w.study.Listen(func(study.Change) { w.soon.Ask() })
-	middle := container.NewBorder(newToolbar(w.study, w.view).object, newTravelBar(w.study).object, nil, nil, w.view)
+	w.study.Listen(func(c study.Change) {
+		if c.Has(study.Choice) {
+			choose()
+		}
+		w.soon.Ask()
+	})
+	middle := container.NewBorder(newToolbar(w.study, w.view).object, below, nil, nil, w.view)
 	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, tabs))
 	w.panes = container.NewHSplit(w.inputs, w.center)
@@ -146,6 +175,15 @@ func (w *Window) build(o Options) {
 	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.panes))
 	w.window.SetPadded(false)
 	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
+}
+
+// swap puts an object in place of what a stack holds.
+func swap(stack *fyne.Container, o fyne.CanvasObject) {
+	if len(stack.Objects) == 1 && stack.Objects[0] == o {
+		return
+	}
+	stack.Objects = []fyne.CanvasObject{o}
+	stack.Refresh()
 }
 
 // panel is what a tab holds.
@@ -168,6 +206,7 @@ func (w *Window) ShowAndRun() {
 	tick.Stop()
 	close(w.stop)
 	w.charts.close()
+	w.launcher.worker.Close()
 }
 
 // Content returns the window's canvas, for tests.

@@ -1,0 +1,96 @@
+package study
+
+import (
+	"bowline/model/analysis"
+	"bowline/model/launch"
+)
+
+// playback is the launch that is looked at.
+type playback struct {
+	on       bool
+	result   *launch.Result // nil before the first is done
+	revision uint64         // of the car that result belongs to
+	time     float64        // [s]
+}
+
+// Launching tells whether the launch is looked at rather than a travel.
+func (s *Study) Launching() bool { return s.playback.on }
+
+// SetLaunching switches between launch and travel.
+func (s *Study) SetLaunching(on bool) {
+	if on == s.playback.on {
+		return
+	}
+	s.playback.on = on
+	s.place()
+	s.tell(Choice | Position)
+}
+
+// Launch returns the newest launch, or nil. While a new one is computed it is
+// that of an older car.
+func (s *Study) Launch() *launch.Result { return s.playback.result }
+
+// LaunchOutdated tells whether the launch does not belong to the current car.
+func (s *Study) LaunchOutdated() bool {
+	return s.playback.result == nil || s.playback.revision != s.doc.Revision()
+}
+
+// PutLaunch takes a launch of the car at a revision. One that is older than
+// what there is, or from before another car was loaded, is dropped.
+func (s *Study) PutLaunch(r *launch.Result, revision uint64) {
+	if r == nil || s.playback.result != nil && revision < s.playback.revision {
+		return
+	}
+	s.playback.result, s.playback.revision = r, revision
+	s.playback.time = within(s.playback.time, 0, s.LaunchEnd())
+	s.place()
+	s.tell(Launches | Position)
+}
+
+// LaunchEnd returns when the launch ends [s]; 0 without one.
+func (s *Study) LaunchEnd() float64 {
+	r := s.playback.result
+	if r == nil || len(r.Time) == 0 {
+		return 0
+	}
+	return r.Time[len(r.Time)-1]
+}
+
+// Time returns the time of the launch looked at, from the brake's first give
+// [s].
+func (s *Study) Time() float64 { return s.playback.time }
+
+// SetTime looks at another time [s]; beyond the launch, at its end.
+func (s *Study) SetTime(t float64) {
+	t = within(t, 0, s.LaunchEnd())
+	if t == s.playback.time {
+		return
+	}
+	s.playback.time = t
+	if s.playback.on {
+		s.place()
+	}
+	s.tell(Position)
+}
+
+// Instant returns the index of the launch's history that is looked at, and
+// false when there is none.
+func (s *Study) Instant() (int, bool) {
+	r := s.playback.result
+	if !s.playback.on || r == nil || len(r.Frames) == 0 {
+		return 0, false
+	}
+	return min(int(s.playback.time/r.Options.Output+0.5), len(r.Frames)-1), true
+}
+
+// placeLaunch makes the station of the instant looked at. It carries the
+// position only: what each bar carries is in the launch's history.
+func (s *Study) placeLaunch(i int) {
+	v := s.playback.result.SideView(i)
+	s.station = analysis.Station{
+		Pose:          v.Pose,
+		InstantCenter: v.InstantCenter, HasInstantCenter: v.HasInstantCenter,
+		AntiSquat: v.AntiSquat, HasAntiSquat: v.HasAntiSquat,
+		CG: v.CG,
+	}
+}

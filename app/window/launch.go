@@ -1,0 +1,233 @@
+package window
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"bowline/app/readout"
+	"bowline/app/runner"
+	"bowline/app/study"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/launch"
+	"bowline/model/stock"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+// launcher computes the launch of the newest car on a worker of its own while
+// the launch is looked at.
+type launcher struct {
+	study  *study.Study
+	worker *runner.Runner[launchJob, launched]
+	asked  uint64 // revision asked for last
+	failed func(error)
+}
+
+// launchJob is a car to launch.
+type launchJob struct {
+	car      *car.Car
+	setup    int
+	revision uint64
+	library  stock.Library
+}
+
+// launched is what came of it.
+type launched struct {
+	result   *launch.Result
+	revision uint64
+	err      error
+}
+
+// newLauncher returns a launcher that hands results to the study; failed is
+// told of a car that cannot be launched.
+func newLauncher(s *study.Study, library stock.Library, post func(func()), failed func(error)) *launcher {
+	l := &launcher{study: s, failed: failed}
+	l.worker = runner.New(run, post, func(done launched) {
+		if done.err != nil {
+			l.failed(done.err)
+			return
+		}
+		s.PutLaunch(done.result, done.revision)
+	})
+	ask := func() {
+		doc := s.Document()
+		if !s.Launching() || !s.LaunchOutdated() || l.asked == doc.Revision() {
+			return
+		}
+		l.asked = doc.Revision()
+		l.worker.Replace(launchJob{doc.Car(), doc.Setup(), doc.Revision(), library})
+	}
+	s.Listen(func(c study.Change) {
+		if c.Has(study.Inputs | study.Choice | study.Launches) {
+			ask()
+		}
+	})
+	return l
+}
+
+// run launches a car; it is called on the worker.
+func run(ctx context.Context, j launchJob) launched {
+	r, err := launch.Run(ctx, j.car, j.setup, j.library, launch.Options{})
+	return launched{r, j.revision, err}
+}
+
+// launchPanel answers the builder over time: what each of the four bars
+// carries as the car leaves, and what a turn of preload does.
+type launchPanel struct {
+	study   *study.Study
+	verdict *readout.Prose
+	assumed *readout.Prose
+	bars    *readout.Table
+	car     *readout.Table
+	preload *readout.Table
+	object  fyne.CanvasObject
+}
+
+// launchCharts are the keys of the charts over time.
+var launchCharts = []string{"launch-bars", "launch-attitude", "launch-tires"}
+
+// Rows of the car's numbers.
+const (
+	launchSixty = iota
+	launchPitch
+	launchRear
+	launchFront
+	launchTires
+	launchRows
+)
+
+var launchNames = [launchRows]string{
+	launchSixty: "60 ft", launchPitch: "Pitch, roll", launchRear: "Rear travel", launchFront: "Front travel", launchTires: "Rear tires",
+}
+
+// newLaunchPanel returns the panel: words, the four bars, their chart, the car
+// and its charts, and the preload.
+func newLaunchPanel(s *study.Study, bars, attitude, tires fyne.CanvasObject) *launchPanel {
+	p := &launchPanel{
+		study:   s,
+		verdict: words(theme.ColorNameForeground),
+		assumed: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{}),
+		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+		car:     readout.New([]string{"Left", "Right"}, launchNames[:]),
+		preload: readout.New([]string{"RL tire", "RR tire", "UL", "UR", "LL", "LR"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+	}
+	title := readout.NewProse("One turn longer, at rest: what tires and bars gain (bars: toward pull)", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true})
+	p.object = scrolled(p.verdict, p.bars, bars, p.car, attitude, tires, title, p.preload, p.assumed)
+	p.refresh()
+	return p
+}
+
+func (p *launchPanel) charts() []string { return launchCharts }
+
+// refresh writes words and numbers.
+func (p *launchPanel) refresh() {
+	r, u := p.study.Launch(), p.study.Units()
+	if r == nil {
+		p.verdict.Set("The launch is being computed.")
+		return
+	}
+	p.verdict.Set(worstWords(r, p.study.Result()) + r.Verdict(u))
+	p.writeBars(r, u)
+	p.writeCar(r, u)
+	p.writePreload(r, u)
+	text := ""
+	for _, a := range r.Assumed {
+		text += fmt.Sprintf("Assumed: %s, %s (%s)\n", a.Words, u.Format(a.Quantity, a.Value), a.Path)
+	}
+	p.assumed.Set(text)
+}
+
+// worstWords says how near the bars come to their limits, left against right.
+func worstWords(r *launch.Result, a *analysis.Result) string {
+	share, text := 0.0, ""
+	for _, b := range launch.Bars {
+		for way, force := range map[column.Direction]float64{column.Push: r.Peaks[b].Push, column.Pull: r.Peaks[b].Pull} {
+			limit := a.Limit(b.Pair(), way)
+			if s := force / limit.Allowable; s > share {
+				share = s
+				text = fmt.Sprintf("The %s reaches %.0f %% of what it may carry in %s. ", b, 100*s, way)
+			}
+		}
+	}
+	return text
+}
+
+// writeBars writes what each bar carries now and at worst.
+func (p *launchPanel) writeBars(r *launch.Result, u units.System) {
+	i, ok := p.study.Instant()
+	for row, b := range launch.Bars {
+		now, color := "—", fyne.ThemeColorName("")
+		if ok {
+			now, color = p.held(b, r.Tension[b][i], u)
+		}
+		p.bars.Set(row, 0, now, color)
+		peak := r.Peaks[b]
+		for column, tension := range []float64{-peak.Push, peak.Pull} {
+			text, color := "none", fyne.ThemeColorName("")
+			if tension != 0 {
+				use, _ := p.study.Result().Hold(b.Pair(), tension)
+				text = fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share)
+				color = shareColor(use.Share)
+			}
+			p.bars.Set(row, 1+column, text, color)
+		}
+	}
+}
+
+// held writes a tension as push or pull.
+func (p *launchPanel) held(b launch.RodID, tension float64, u units.System) (string, fyne.ThemeColorName) {
+	use, way := p.study.Result().Hold(b.Pair(), tension)
+	color := fyne.ThemeColorName("")
+	if use.Share > 1 {
+		color = theme.ColorNameError
+	}
+	return fmt.Sprintf("%s %s", way, u.Format(units.Force, use.Force)), color
+}
+
+// shareColor tells within capacity from beyond.
+func shareColor(share float64) fyne.ThemeColorName {
+	if share > 1 {
+		return theme.ColorNameError
+	}
+	return theme.ColorNameSuccess
+}
+
+// writeCar writes where the car is now.
+func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
+	set := func(row, column int, text string) { p.car.Set(row, column, text, "") }
+	sixty := "—"
+	if r.Outcome == launch.Finished {
+		sixty = fmt.Sprintf("%.3f s", r.Elapsed)
+	}
+	set(launchSixty, 0, sixty)
+	i, ok := p.study.Instant()
+	if !ok {
+		return
+	}
+	set(launchPitch, 0, nose(r.Pitch[i], u))
+	roll := u.Format(units.Angle, math.Abs(r.Roll[i]))
+	if r.Roll[i] != 0 {
+		roll += map[bool]string{true: " left up", false: " right up"}[r.Roll[i] > 0]
+	}
+	set(launchPitch, 1, roll)
+	for side := range launch.Sides {
+		set(launchRear, side, travelWords(r.RearTravel[side][i], u))
+		set(launchFront, side, travelWords(r.FrontTravel[side][i], u))
+		set(launchTires, side, u.Format(units.Force, r.RearLoad[side][i]))
+	}
+}
+
+// writePreload writes what a turn of each bar changes at rest.
+func (p *launchPanel) writePreload(r *launch.Result, u units.System) {
+	for row := range launch.Bars {
+		turn := &r.PerTurn[row]
+		for column, x := range []float64{turn.RearLoad[0], turn.RearLoad[1], turn.Tension[0], turn.Tension[1], turn.Tension[2], turn.Tension[3]} {
+			p.preload.Set(row, column, fmt.Sprintf("%+.0f", u.FromSI(units.Force, x)), "")
+		}
+	}
+}

@@ -1,0 +1,151 @@
+package window
+
+import (
+	"fmt"
+	"time"
+
+	"bowline/app/study"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// timeBar plays the launch: play, pause, scrub and slow motion.
+type timeBar struct {
+	study  *study.Study
+	post   func(func())
+	play   *widget.Button
+	pace   *widget.Select
+	slider *widget.Slider
+	value  *widget.Label
+	object fyne.CanvasObject
+
+	setting bool          // the program, not the user, moves the slider
+	stop    chan struct{} // ends the playing; nil while it stands
+	last    time.Time     // of the last step
+}
+
+// paces are the speeds of playing, by name.
+var paces = []struct {
+	name string
+	rate float64
+}{{"1/20 speed", 1. / 20}, {"1/5 speed", 1. / 5}, {"full speed", 1}}
+
+// pictureEvery is the time between two pictures while playing.
+const pictureEvery = time.Second / 60
+
+// newTimeBar returns the bar under the side view while the launch is looked
+// at. post takes a function to the goroutine that owns the window.
+func newTimeBar(s *study.Study, post func(func())) *timeBar {
+	b := &timeBar{study: s, post: post, value: widget.NewLabel(""), slider: widget.NewSlider(0, 1)}
+	b.play = widget.NewButtonWithIcon("", theme.MediaPlayIcon(), b.toggle)
+	names := make([]string, len(paces))
+	for i, p := range paces {
+		names[i] = p.name
+	}
+	b.pace = widget.NewSelect(names, nil)
+	b.pace.SetSelectedIndex(1)
+	b.slider.Step = 1e-4
+	b.slider.OnChanged = func(t float64) {
+		if !b.setting {
+			b.pause()
+			s.SetTime(t)
+		}
+	}
+	b.object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(fixedWidth(150), b.value), b.slider)
+	s.Listen(func(c study.Change) {
+		if c.Has(study.Position | study.Launches | study.Units) {
+			b.refresh()
+		}
+	})
+	b.refresh()
+	return b
+}
+
+// refresh takes up end, time and distance.
+func (b *timeBar) refresh() {
+	b.setting = true
+	if end := max(b.study.LaunchEnd(), 1e-3); b.slider.Max != end {
+		b.slider.Max = end
+		b.slider.Refresh()
+	}
+	if t := b.study.Time(); b.slider.Value != t {
+		b.slider.SetValue(t)
+	}
+	b.setting = false
+	text := "computing…"
+	if r := b.study.Launch(); r != nil {
+		text = fmt.Sprintf("%.3f s", b.study.Time())
+		if i, ok := b.study.Instant(); ok {
+			text += ", " + distanceWords(r.Distance[i], b.study.Units())
+		}
+	}
+	if b.value.Text != text {
+		b.value.SetText(text)
+	}
+}
+
+// distanceWords writes how far the car has come.
+func distanceWords(x float64, u units.System) string {
+	if u == units.US {
+		return fmt.Sprintf("%.1f ft", x/units.Foot)
+	}
+	return fmt.Sprintf("%.2f m", x)
+}
+
+// toggle plays or pauses. At its end the launch starts again.
+func (b *timeBar) toggle() {
+	if b.stop != nil {
+		b.pause()
+		return
+	}
+	if b.study.LaunchEnd() == 0 {
+		return
+	}
+	if b.study.Time() >= b.study.LaunchEnd() {
+		b.study.SetTime(0)
+	}
+	b.stop, b.last = make(chan struct{}), time.Now()
+	b.play.SetIcon(theme.MediaPauseIcon())
+	go b.tick(b.stop)
+}
+
+// pause stands still.
+func (b *timeBar) pause() {
+	if b.stop == nil {
+		return
+	}
+	close(b.stop)
+	b.stop = nil
+	b.play.SetIcon(theme.MediaPlayIcon())
+}
+
+// tick asks for a step at the pace of pictures until the playing stops.
+func (b *timeBar) tick(stop chan struct{}) {
+	ticker := time.NewTicker(pictureEvery)
+	defer ticker.Stop()
+	for {
+		select {
+		case <-stop:
+			return
+		case now := <-ticker.C:
+			b.post(func() { b.step(stop, now) })
+		}
+	}
+}
+
+// step goes on by the time since the last step, at the pace chosen.
+func (b *timeBar) step(stop chan struct{}, now time.Time) {
+	if b.stop != stop {
+		return
+	}
+	rate := paces[max(b.pace.SelectedIndex(), 0)].rate
+	b.study.SetTime(b.study.Time() + rate*now.Sub(b.last).Seconds())
+	b.last = now
+	if b.study.Time() >= b.study.LaunchEnd() {
+		b.pause()
+	}
+}
