@@ -9,6 +9,7 @@ import (
 	"bowline/model/car"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Each edit changes just these places of the text.
@@ -67,6 +68,21 @@ func TestEditsChangeOnlyWhatTheyMust(t *testing.T) {
 			c.Check.Factor = 3
 		}, []string{
 			"efficiency = 0.90\n", "efficiency = 0.90\n\n[driveline]\ntransmission_joint = [48.0, 17.0]\npinion_joint = [11.0, 0.5]\npinion_angle = 2.0\n\n[check]\nfactor = 3.0\n",
+		}},
+		{"what the launch asks for goes to its place", "example.toml", func(c *car.Car) {
+			rpm, poundFoot := 2*math.Pi/60, 0.45359237*9.80665*0.3048
+			c.Launch.Suspension.RearAntiRoll = 0
+			c.Launch.Locator.Kind = car.DiagonalLink
+			c.Launch.Locator.Housing = car.End{Given: true, At: r3.Vec{X: -6 * inch, Y: -18 * inch, Z: 1.5 * inch}}
+			c.Launch.WheelieBar.Reach = 56 * inch
+			c.Launch.Engine.Direction = car.Counterclockwise
+			c.Launch.Engine.Curve = []car.TorquePoint{{Speed: 4000 * rpm, Torque: 700 * poundFoot}, {Speed: 7000 * rpm, Torque: 640 * poundFoot}}
+			c.Setups[0].Turns.UpperRight = -1.5
+		}, []string{
+			"# at the wheel, each\n", "# at the wheel, each\nrear_anti_roll = 0.0\n",
+			"as the launch needs them\n\n", "as the launch needs them\n\n[locator]\nkind = \"diagonal link\"\nhousing = [-6.0, -18.0, 1.5]\n\n[wheelie_bar]\nreach = 56.0\n\n",
+			"efficiency = 0.90\n", "efficiency = 0.90\ndirection = \"counterclockwise\"\ncurve = [[4000.0, 700.0], [7000.0, 640.0]]\n",
+			"housing_lower = 1\n", "housing_lower = 1\nturns_upper_right = -1.5\n",
 		}},
 		{"a table that is no longer there", "inline.toml", func(c *car.Car) { c.Driveline = car.Driveline{} }, []string{
 			"driveline.transmission_joint=[1200.0,420.0] # where the shaft begins\ndriveline.pinion_joint=[300.0,10.0]\ndriveline.pinion_angle=2.5\n", "",

@@ -112,7 +112,8 @@ func (p *Parameters) vehicle() statics.Vehicle {
 
 // FrameAt returns where everything is at a time, between the output steps on
 // either side of it; before the start and after the end it is that of the
-// first and the last.
+// first and the last. It panics when the car never came to a launch, and so has
+// no frames.
 func (r *Result) FrameAt(t float64) Frame {
 	last := len(r.Frames) - 1
 	x := t / r.Options.Output

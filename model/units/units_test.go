@@ -27,6 +27,7 @@ func TestFactorsAgainstNIST811(t *testing.T) {
 		{US, SpinInertia, 4.214011e-2},
 		{US, Speed, 1.047198e-1},
 		{US, SecondMoment, 4.162314e-7},
+		{US, RollRate, 1.355818 * 57.2957795},
 		{SI, Length, 1e-3},
 		{SI, SpringRate, 1e3},
 		{SI, Stress, 1e6},
