@@ -12,7 +12,7 @@ import (
 
 // LaunchCharts returns the charts of a launch over its time, in the order they
 // are shown; r is the analysis of the same car and setup. Without a launch
-// there are none. Where the car found no rest to start from, each says so.
+// there are none. Where there was nothing to start from, each says why.
 func LaunchCharts(l *launch.Result, r *analysis.Result) []*Chart {
 	if l == nil {
 		return nil
@@ -24,9 +24,6 @@ func LaunchCharts(l *launch.Result, r *analysis.Result) []*Chart {
 // as many steps; two points of each are drawn.
 const drawnBins = 300
 
-// noLaunch stands where there is nothing to show.
-const noLaunch = "There is no launch: the car finds no rest with this preload."
-
 // overTime is what charts over a launch have in common.
 type overTime struct{ l *launch.Result }
 
@@ -36,7 +33,7 @@ func newLaunchChart(l *launch.Result, r *analysis.Result, key, title string, abo
 	c := newChart(r, key, title, about)
 	c.x = axis{label: "Time", quantity: units.Time, tight: true, sight: Span{0, o.end()}, least: 1e-3}
 	if o.empty() {
-		c.note(func(Frame) string { return noLaunch })
+		c.note(func(shown Frame) string { return l.Verdict(shown.Units) })
 	}
 	return c
 }
@@ -93,7 +90,8 @@ func (o overTime) positionAt(l *Layout, px, py float64) (float64, bool) {
 	return Span{0, o.end()}.clamp(x), !o.empty()
 }
 
-func (o overTime) readoutAt(float64, units.System) []string { return []string{noLaunch} }
+// readoutAt says why there is nothing to read.
+func (o overTime) readoutAt(_ float64, s units.System) []string { return []string{o.l.Verdict(s)} }
 
 // curve returns the points of a quantity to draw: all of them, or of a long
 // history the least and the greatest of each part, so that no peak is lost.

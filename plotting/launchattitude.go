@@ -144,7 +144,7 @@ func pitchName(s units.System, pitch float64) string {
 func (a launchAttitude) readout(t float64, s units.System) []string {
 	m, ok := a.at(t)
 	if !ok {
-		return []string{noLaunch}
+		return a.readoutAt(t, s)
 	}
 	lines := []string{timeName(s, m.time), pitchName(s, m.of(a.l.Pitch))}
 	for _, r := range a.records()[1:] {

@@ -155,7 +155,7 @@ func (b launchBars) sidesAlike() bool {
 func (b launchBars) readout(t float64, s units.System) []string {
 	m, ok := b.at(t)
 	if !ok {
-		return []string{noLaunch}
+		return b.readoutAt(t, s)
 	}
 	lines := []string{timeName(s, m.time)}
 	for _, bar := range launch.Bars {

@@ -79,7 +79,7 @@ func (t launchTires) lift(s units.System) string {
 func (t launchTires) readout(time float64, s units.System) []string {
 	m, ok := t.at(time)
 	if !ok {
-		return []string{noLaunch}
+		return t.readoutAt(time, s)
 	}
 	lines := []string{timeName(s, m.time)}
 	for _, tire := range t.tires() {

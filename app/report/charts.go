@@ -2,6 +2,8 @@ package report
 
 import (
 	"bowline/app/report/paper"
+	"bowline/model/analysis"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 
@@ -11,6 +13,11 @@ import (
 
 // chartHeight lets two charts stand on a page [pt].
 const chartHeight = 312
+
+// charts returns all charts of a car and its launch.
+func charts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
+	return append(plotting.Charts(r), plotting.LaunchCharts(l, r)...)
+}
 
 // charts adds charts as wide as the text, two to a page.
 func (l *sheets) charts(list []*plotting.Chart, s units.System) {

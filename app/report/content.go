@@ -10,6 +10,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/statics"
 	"bowline/model/units"
 )
@@ -17,7 +18,8 @@ import (
 // writer puts a result into words.
 type writer struct {
 	*analysis.Result
-	units units.System
+	launch *launch.Result // nil for none
+	units  units.System
 }
 
 // title names the car and the setup.
@@ -34,7 +36,7 @@ func (w writer) sections() []section {
 		list = append(list, w.warnings())
 	}
 	list = append(list, w.holes(), w.car(), w.bars(), w.rideHeight(), w.rideLoads(), w.holeForces(), w.geometry(), w.loads())
-	return list
+	return append(list, w.launchSections()...)
 }
 
 func (w writer) warnings() section {

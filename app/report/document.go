@@ -1,4 +1,4 @@
-// Package report writes an analysis down: as text for a terminal or a printed
+// Package report writes an analysis and a launch down: as text for a terminal or a printed
 // page, as a JSON document and CSV tables for other programs, and as a PDF.
 // Nothing in it needs a display.
 package report
@@ -10,6 +10,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/statics"
 	"bowline/model/units"
 
@@ -19,7 +20,7 @@ import (
 // Schema is the version of Document.
 const Schema = 1
 
-// Document is an analysis for other programs, in shop units: lengths in in or
+// Document is an analysis and a launch for other programs, in shop units: lengths in in or
 // mm, forces and loads in lb or N, torques in lb-ft or N·m, angles in degrees,
 // nose-up positive. Points are [ahead, up] in the ground's frame of their pose,
 // from the rear contact point. Bar and hole forces are for one bar, pull
@@ -36,6 +37,7 @@ type Document struct {
 	Bars        ByPair[BarData] `json:"bars"`
 	Travel      []TravelRow     `json:"travel"` // From full droop to full bump, ride height (0) included.
 	Limits      Limits          `json:"limits"`
+	Launch      *LaunchData     `json:"launch,omitempty"` // Left out where none was run.
 	Verdict     []string        `json:"verdict"`
 	Warnings    []string        `json:"warnings"`
 }
@@ -137,9 +139,10 @@ type Limits struct {
 	Travel  [2]float64 `json:"travel"`
 }
 
-// NewDocument describes an analysis in the unit system s. Numbers are not
-// rounded: turned back into SI they are those of r, but for the last bit.
-func NewDocument(r *analysis.Result, s units.System) *Document {
+// NewDocument describes an analysis, and the launch of the same car and setup
+// unless that is nil, in the unit system s. Numbers are not rounded: turned back
+// into SI they are those of r and l, but for the last bit.
+func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document {
 	b := builder{r, s}
 	setup := r.Car.Setups[r.Options.Setup]
 	d := &Document{
@@ -153,6 +156,7 @@ func NewDocument(r *analysis.Result, s units.System) *Document {
 			Closure: b.pair(units.Length, r2.Vec{X: r.Droop, Y: r.Bump}),
 			Travel:  b.pair(units.Length, r2.Vec{X: -r.Car.Springs.RearDroop, Y: r.Car.Springs.RearBump}),
 		},
+		Launch:   b.launch(l),
 		Verdict:  r.Verdicts(s),
 		Warnings: []string{},
 	}
@@ -166,11 +170,11 @@ func NewDocument(r *analysis.Result, s units.System) *Document {
 }
 
 // WriteJSON writes a Document.
-func WriteJSON(w io.Writer, r *analysis.Result, s units.System) error {
+func WriteJSON(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
 	encoder := json.NewEncoder(w)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", " ")
-	return encoder.Encode(NewDocument(r, s))
+	return encoder.Encode(NewDocument(r, l, s))
 }
 
 // holeNumbers counts from 1.

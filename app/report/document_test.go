@@ -17,20 +17,7 @@ import (
 // written returns the JSON document of a result, read back strictly.
 func written(t *testing.T, r *analysis.Result, s units.System) *report.Document {
 	t.Helper()
-	var out bytes.Buffer
-	if err := report.WriteJSON(&out, r, s); err != nil {
-		t.Fatal(err)
-	}
-	d := json.NewDecoder(&out)
-	d.DisallowUnknownFields()
-	var document report.Document
-	if err := d.Decode(&document); err != nil {
-		t.Fatal(err)
-	}
-	if d.More() {
-		t.Error("there is more than one document")
-	}
-	return &document
+	return documentOf(t, r, nil, s)
 }
 
 // atRide returns the row at ride height.
@@ -47,7 +34,7 @@ func atRide(t *testing.T, d *report.Document) *report.TravelRow {
 func TestJSONNames(t *testing.T) {
 	r, s := load(t, referenceSI)
 	var out bytes.Buffer
-	if err := report.WriteJSON(&out, r, s); err != nil {
+	if err := report.WriteJSON(&out, r, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	var document map[string]any

@@ -10,36 +10,43 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 )
 
 // SavePDF writes the document of WritePDF to a file, which it replaces as a
 // whole or not at all. It fails as carfile.Write does.
-func SavePDF(path string, r *analysis.Result, s units.System, date time.Time) error {
-	return save(path, func(w io.Writer) error { return WritePDF(w, r, s, date) })
+func SavePDF(path string, r *analysis.Result, l *launch.Result, s units.System, date time.Time) error {
+	return save(path, func(w io.Writer) error { return WritePDF(w, r, l, s, date) })
 }
 
-// SaveCSV writes TravelFile and BarsFile into a folder, which it makes if need
-// be. It reports every file that cannot be written.
-func SaveCSV(folder string, r *analysis.Result, s units.System) error {
+// SaveCSV writes TravelFile and BarsFile, and LaunchFile unless l is nil, into a
+// folder, which it makes if need be. It reports every file that cannot be
+// written.
+func SaveCSV(folder string, r *analysis.Result, l *launch.Result, s units.System) error {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return err
 	}
-	return errors.Join(
+	failed := []error{
 		save(filepath.Join(folder, TravelFile), func(w io.Writer) error { return WriteTravelCSV(w, r, s) }),
 		save(filepath.Join(folder, BarsFile), func(w io.Writer) error { return WriteBarsCSV(w, r, s) }),
-	)
+	}
+	if l != nil {
+		failed = append(failed, save(filepath.Join(folder, LaunchFile), func(w io.Writer) error { return WriteLaunchCSV(w, r, l, s) }))
+	}
+	return errors.Join(failed...)
 }
 
-// SaveCharts writes every chart as SVG and PNG into a folder, which it makes if
-// need be, under the chart's key. It reports every file that cannot be written.
-func SaveCharts(folder string, r *analysis.Result, s units.System) error {
+// SaveCharts writes every chart, those of the launch unless l is nil, as SVG and
+// PNG into a folder, which it makes if need be, under the chart's key. It reports
+// every file that cannot be written.
+func SaveCharts(folder string, r *analysis.Result, l *launch.Result, s units.System) error {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return err
 	}
 	var failed []error
-	for _, chart := range plotting.Charts(r) {
+	for _, chart := range charts(r, l) {
 		for _, format := range []plotting.Format{plotting.SVG, plotting.PNG} {
 			failed = append(failed, save(filepath.Join(folder, chart.Key+"."+string(format)), func(w io.Writer) error {
 				return plotting.Export(w, format, chart, plotting.Style{Units: s}, plotting.Sheet{})

@@ -30,7 +30,7 @@ func names(t *testing.T, folder string) []string {
 func TestSaveCSV(t *testing.T) {
 	r, s := load(t, reference)
 	folder := filepath.Join(t.TempDir(), "new", "tables")
-	if err := report.SaveCSV(folder, r, s); err != nil {
+	if err := report.SaveCSV(folder, r, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	if got := names(t, folder); !slices.Equal(got, []string{"bars.csv", "travel.csv"}) {
@@ -48,7 +48,7 @@ func TestSaveCSV(t *testing.T) {
 func TestSaveCharts(t *testing.T) {
 	r, s := load(t, reference)
 	folder := filepath.Join(t.TempDir(), "charts")
-	if err := report.SaveCharts(folder, r, s); err != nil {
+	if err := report.SaveCharts(folder, r, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	var want []string
@@ -79,14 +79,14 @@ func TestSavePDFReplacesAsAWhole(t *testing.T) {
 	if err := os.WriteFile(path, []byte(strings.Repeat("old", 1e6)), 0o640); err != nil {
 		t.Fatal(err)
 	}
-	if err := report.SavePDF(path, r, s, date); err != nil {
+	if err := report.SavePDF(path, r, nil, s, date); err != nil {
 		t.Fatal(err)
 	}
 	got, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want, _ := pdf(t, r, s); !bytes.Equal(got, want) {
+	if want, _ := pdf(t, r, nil, s); !bytes.Equal(got, want) {
 		t.Error("the file holds another document")
 	}
 	if got := names(t, filepath.Dir(path)); !slices.Equal(got, []string{"report.pdf"}) {
@@ -103,17 +103,17 @@ func TestSaveReportsEveryFailure(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	err := report.SaveCSV(folder, r, s)
+	err := report.SaveCSV(folder, r, nil, s)
 	if err == nil || !strings.Contains(err.Error(), report.TravelFile) || !strings.Contains(err.Error(), report.BarsFile) {
 		t.Errorf("tables: %v", err)
 	}
-	if err := report.SaveCharts(folder, r, s); err == nil || !strings.Contains(err.Error(), "bar-force.svg") {
+	if err := report.SaveCharts(folder, r, nil, s); err == nil || !strings.Contains(err.Error(), "bar-force.svg") {
 		t.Errorf("charts: %v", err)
 	}
 	if _, err := os.Stat(filepath.Join(folder, "bar-force.png")); err != nil {
 		t.Errorf("the other charts: %v", err)
 	}
-	if err := report.SavePDF(filepath.Join(folder, "none", "report.pdf"), r, s, date); err == nil {
+	if err := report.SavePDF(filepath.Join(folder, "none", "report.pdf"), r, nil, s, date); err == nil {
 		t.Error("a PDF was written into a folder that does not exist")
 	}
 	file := filepath.Join(folder, "file")
@@ -121,8 +121,8 @@ func TestSaveReportsEveryFailure(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, save := range []func() error{
-		func() error { return report.SaveCSV(file, r, s) },
-		func() error { return report.SaveCharts(file, r, s) },
+		func() error { return report.SaveCSV(file, r, nil, s) },
+		func() error { return report.SaveCharts(file, r, nil, s) },
 	} {
 		if err := save(); err == nil || !strings.Contains(err.Error(), file) {
 			t.Errorf("into a file: %v", err)

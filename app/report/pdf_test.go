@@ -11,6 +11,7 @@ import (
 	"bowline/app/report"
 	"bowline/app/report/paper/papertest"
 	"bowline/model/analysis"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 )
@@ -19,10 +20,10 @@ var date = time.Date(2031, 5, 17, 8, 9, 10, 0, time.UTC)
 
 // pdf returns a report's document and the text of its pages, without spaces:
 // where a line ends, none is written.
-func pdf(t *testing.T, r *analysis.Result, s units.System) (document []byte, pages []string) {
+func pdf(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) (document []byte, pages []string) {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WritePDF(&out, r, s, date); err != nil {
+	if err := report.WritePDF(&out, r, l, s, date); err != nil {
 		t.Fatal(err)
 	}
 	list, err := papertest.Pages(out.Bytes())
@@ -40,7 +41,7 @@ func squeezed(s string) string { return strings.Join(strings.Fields(s), "") }
 // Every page has the caution, the date and its number.
 func TestPDFPages(t *testing.T) {
 	r, s := load(t, reference)
-	_, pages := pdf(t, r, s)
+	_, pages := pdf(t, r, nil, s)
 	if len(pages) != 4 {
 		t.Errorf("%d pages, want 2 of text and 2 of charts", len(pages))
 	}
@@ -58,7 +59,7 @@ func TestPDFPages(t *testing.T) {
 func TestPDFSaysWhatTheTextSays(t *testing.T) {
 	for _, car := range []string{reference, referenceSI} {
 		r, s := load(t, car)
-		_, pages := pdf(t, r, s)
+		_, pages := pdf(t, r, nil, s)
 		all := strings.ToUpper(strings.Join(pages, ""))
 		for _, word := range strings.Fields(text(t, r, s)) {
 			if strings.Trim(word, "-") != "" && !strings.Contains(all, strings.ToUpper(word)) {
@@ -77,7 +78,7 @@ func TestPDFSaysWhatTheTextSays(t *testing.T) {
 func TestPDFPaper(t *testing.T) {
 	for car, want := range map[string]string{reference: "612.00 792.00", referenceSI: "595.28 841.89"} {
 		r, s := load(t, car)
-		document, _ := pdf(t, r, s)
+		document, _ := pdf(t, r, nil, s)
 		if m := regexp.MustCompile(`/MediaBox \[0 0 ([\d. ]+)\]`).FindSubmatch(document); m == nil || string(m[1]) != want {
 			t.Errorf("%s: paper %q, want %q", car, m, want)
 		}
@@ -86,8 +87,8 @@ func TestPDFPaper(t *testing.T) {
 
 func TestPDFIsTheSameEachTime(t *testing.T) {
 	r, s := load(t, reference)
-	first, _ := pdf(t, r, s)
-	if second, _ := pdf(t, r, s); !bytes.Equal(first, second) {
+	first, _ := pdf(t, r, nil, s)
+	if second, _ := pdf(t, r, nil, s); !bytes.Equal(first, second) {
 		t.Error("two documents differ")
 	}
 }
@@ -97,7 +98,7 @@ func TestPDFOfLongWords(t *testing.T) {
 	c, s := read(t, reference)
 	c.Body.Name = strings.Repeat("Langername", 40)
 	c.Setups[0].Note = strings.Repeat("Ж", 20000)
-	_, pages := pdf(t, analyze(t, c), s)
+	_, pages := pdf(t, analyze(t, c), nil, s)
 	if len(pages) < 6 {
 		t.Errorf("%d pages", len(pages))
 	}

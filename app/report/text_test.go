@@ -15,6 +15,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 
@@ -26,7 +27,7 @@ var update = flag.Bool("update", false, "write the text reports that the tests c
 func text(t rapid.TB, r *analysis.Result, s units.System) string {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WriteText(&out, r, s); err != nil {
+	if err := report.WriteText(&out, r, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	return out.String()
@@ -120,6 +121,7 @@ func TestTextWhereThereIsNoValue(t *testing.T) {
 // and all writers manage.
 func TestAnyCar(t *testing.T) {
 	base, _ := read(t, reference)
+	_, made := handmade(t)
 	rapid.Check(t, func(t *rapid.T) {
 		c := base.Clone()
 		near := func(label string, x *float64, by float64) {
@@ -139,6 +141,9 @@ func TestAnyCar(t *testing.T) {
 		c.Drive.Torque *= rapid.Float64Range(0.01, 4).Draw(t, "torque")
 		c.Body.Name = rapid.StringN(1, 300, -1).Draw(t, "name") + "x"
 		c.Setups[0].Name = rapid.StringN(1, 300, -1).Draw(t, "setup") + "x"
+		for _, turns := range car.BarTurns {
+			*turns.Of(&c.Setups[0].Turns) = rapid.Float64Range(-20, 20).Draw(t, turns.Key)
+		}
 		c.Setups[0].Note = rapid.StringN(0, 300, -1).Draw(t, "note")
 		s := rapid.SampledFrom([]units.System{units.US, units.SI}).Draw(t, "units")
 		if len(c.Validate(carfile.Stock(), s)) > 0 {
@@ -151,9 +156,14 @@ func TestAnyCar(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		checkText(t, text(t, r, s))
+		l := []*launch.Result{nil, made, {Outcome: launch.NoRest}}[rapid.IntRange(0, 2).Draw(t, "launch")]
+		var out bytes.Buffer
+		if err := report.WriteText(&out, r, l, s); err != nil {
+			t.Fatal(err)
+		}
+		checkText(t, out.String())
 		for name, write := range map[string]func() error{
-			"JSON":   func() error { return report.WriteJSON(&bytes.Buffer{}, r, s) },
+			"JSON":   func() error { return report.WriteJSON(&bytes.Buffer{}, r, l, s) },
 			"travel": func() error { return report.WriteTravelCSV(&bytes.Buffer{}, r, s) },
 			"bars":   func() error { return report.WriteBarsCSV(&bytes.Buffer{}, r, s) },
 		} {

@@ -16,6 +16,7 @@ import (
 	"bowline/assets"
 	"bowline/model/analysis"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
 )
@@ -66,7 +67,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.StringVar(&q.setup, "setup", "", "the setup's `NAME`; the first one if left out")
 	flags.BoolVar(&q.json, "json", false, "write a JSON document instead of the text")
 	flags.StringVar(&q.pdf, "pdf", "", "write the report with its charts to a PDF `FILE` too")
-	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+" and "+report.BarsFile+" into `DIR` too")
+	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+", "+report.BarsFile+" and "+report.LaunchFile+" into `DIR` too")
 	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
 	flags.StringVar(&q.tables, "tables", "", "take materials and tubes from `FILE` before the built-in ones")
 	flags.BoolVar(&q.demo, "demo", false, "take the built-in demo car")
@@ -109,36 +110,36 @@ func (q *request) check(rest []string) error {
 // carryOut analyzes the car and writes all that is asked for. One output that
 // fails does not keep the others from being written.
 func (q *request) carryOut(stdout io.Writer, now time.Time) error {
-	r, system, err := q.analyze()
+	r, l, system, err := q.analyze()
 	if err != nil {
 		return err
 	}
 	var failed []error
 	if q.pdf != "" {
-		failed = append(failed, q.savePDF(r, system, now))
+		failed = append(failed, q.savePDF(r, l, system, now))
 	}
 	if q.csv != "" {
-		failed = append(failed, report.SaveCSV(q.csv, r, system))
+		failed = append(failed, report.SaveCSV(q.csv, r, l, system))
 	}
 	if q.charts != "" {
-		failed = append(failed, report.SaveCharts(q.charts, r, system))
+		failed = append(failed, report.SaveCharts(q.charts, r, l, system))
 	}
 	write := report.WriteText
 	if q.json {
 		write = report.WriteJSON
 	}
-	return errors.Join(append(failed, write(stdout, r, system))...)
+	return errors.Join(append(failed, write(stdout, r, l, system))...)
 }
 
-// analyze reads the car and analyzes the setup asked for.
-func (q *request) analyze() (*analysis.Result, units.System, error) {
+// analyze reads the car, analyzes the setup asked for and launches it.
+func (q *request) analyze() (*analysis.Result, *launch.Result, units.System, error) {
 	library, err := carfile.StockWith(q.tables)
 	if err != nil {
-		return nil, 0, err
+		return nil, nil, 0, err
 	}
 	file, err := q.read(library)
 	if err != nil {
-		return nil, 0, err
+		return nil, nil, 0, err
 	}
 	setup := 0
 	if q.setup != "" {
@@ -147,11 +148,15 @@ func (q *request) analyze() (*analysis.Result, units.System, error) {
 			for _, s := range file.Car.Setups {
 				names = append(names, strconv.Quote(s.Name))
 			}
-			return nil, 0, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
+			return nil, nil, 0, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
 		}
 	}
 	r, err := analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup})
-	return r, file.Units, err
+	if err != nil {
+		return nil, nil, 0, err
+	}
+	l, err := launch.Run(context.Background(), file.Car, setup, library, launch.Options{})
+	return r, l, file.Units, err
 }
 
 // read returns the car file asked for.
@@ -175,7 +180,7 @@ func (q *request) name() string {
 }
 
 // savePDF writes the PDF unless that would replace one of the files read.
-func (q *request) savePDF(r *analysis.Result, s units.System, now time.Time) error {
+func (q *request) savePDF(r *analysis.Result, l *launch.Result, s units.System, now time.Time) error {
 	for _, input := range []string{q.car, q.tables} {
 		a, errA := os.Stat(q.pdf)
 		b, errB := os.Stat(input)
@@ -183,5 +188,5 @@ func (q *request) savePDF(r *analysis.Result, s units.System, now time.Time) err
 			return fmt.Errorf("%s: is read from, and a PDF would replace it; give -pdf another file", q.pdf)
 		}
 	}
-	return report.SavePDF(q.pdf, r, s, now)
+	return report.SavePDF(q.pdf, r, l, s, now)
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -82,7 +83,7 @@ func TestHelp(t *testing.T) {
 
 func TestText(t *testing.T) {
 	got := command(reference)
-	if got.status != 0 || got.stderr != "" || !strings.HasPrefix(got.stdout, "Reference, setup \"baseline\"\n") || !strings.Contains(got.stdout, "154.6 %") {
+	if got.status != 0 || got.stderr != "" || !strings.HasPrefix(got.stdout, "Reference, setup \"baseline\"\n") || !strings.Contains(got.stdout, "154.6 %") || !strings.Contains(got.stdout, "\nLAUNCH\n") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -104,6 +105,72 @@ func TestJSON(t *testing.T) {
 	d := json.NewDecoder(strings.NewReader(got.stdout))
 	if err := d.Decode(&document); err != nil || document.Setup != "lower bar up" || document.Units != "us" || d.More() {
 		t.Errorf("%v, %+v", err, document)
+	}
+}
+
+// The launch is that of the setup asked for, over time from the start on, with
+// peaks that the history bears out.
+func TestLaunch(t *testing.T) {
+	type document struct {
+		Launch struct {
+			Outcome    string
+			T, Speed   []float64
+			UpperRight []float64 `json:"upper_right"`
+			LowerRight []float64 `json:"lower_right"`
+			Peaks      struct {
+				LowerRight struct{ Push, T float64 } `json:"lower_right"`
+			}
+		}
+	}
+	run := func(args ...string) (d document) {
+		t.Helper()
+		got := command(append([]string{"-json"}, args...)...)
+		if err := json.Unmarshal([]byte(got.stdout), &d); err != nil {
+			t.Fatal(err, got.stderr)
+		}
+		return d
+	}
+	l := run(reference).Launch
+	if len(l.T) < 100 || l.T[0] != 0 || len(l.UpperRight) != len(l.T) || len(l.LowerRight) != len(l.T) || len(l.Speed) != len(l.T) || l.Outcome == "" {
+		t.Fatalf("%d times, %d speeds, outcome %q", len(l.T), len(l.Speed), l.Outcome)
+	}
+	push, at := 0.0, 0.0
+	for i, force := range l.LowerRight {
+		if -force > push {
+			push, at = -force, l.T[i]
+		}
+	}
+	if p := l.Peaks.LowerRight; p.Push < push || p.Push > 1.02*push || p.T < at-0.002 || p.T > at+0.002 {
+		t.Errorf("peak %+v, in the history %v at %v", p, push, at)
+	}
+	if other := run("-setup", "lower bar up", reference).Launch; slices.Equal(other.LowerRight, l.LowerRight) {
+		t.Error("both setups launch the same")
+	}
+}
+
+// A car whose springs stand on the line through the instant center is not held
+// at ride height: it is reported, and its launch is none.
+func TestCarWithoutLaunch(t *testing.T) {
+	type row struct {
+		Travel        float64
+		InstantCenter [2]float64 `json:"instant_center"`
+	}
+	var d struct{ Travel []row }
+	if err := json.Unmarshal([]byte(command("-json", reference).stdout), &d); err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(d.Travel, func(r row) bool { return r.Travel == 0 })
+	center := d.Travel[i].InstantCenter
+	mount := fmt.Sprintf("rear_chassis_mount = [%v, %v]", center[0]/2, 16+(center[1]-16)/2)
+	got := command("-json", changed(t, "rear_chassis_mount = [0.0, 32.0]", mount))
+	var none struct {
+		Launch struct {
+			Outcome string
+			T       []float64
+		}
+	}
+	if err := json.Unmarshal([]byte(got.stdout), &none); got.status != 0 || got.stderr != "" || err != nil || none.Launch.Outcome != "axle not held" || len(none.Launch.T) != 0 {
+		t.Errorf("%d, %q, %v, %+v", got.status, got.stderr, err, none)
 	}
 }
 
@@ -153,7 +220,7 @@ func TestFiles(t *testing.T) {
 		t.Fatalf("%+v", got)
 	}
 	for name, begin := range map[string]string{
-		"report.pdf": "%PDF", "tables/travel.csv": "travel [in],", "tables/bars.csv": "bar,", "charts/bar-force.svg": "<?xml", "charts/anti-squat.png": "\x89PNG",
+		"report.pdf": "%PDF", "tables/travel.csv": "travel [in],", "tables/bars.csv": "bar,", "tables/launch.csv": "t [s],", "charts/launch-bars.svg": "<?xml", "charts/launch-tires.png": "\x89PNG", "charts/bar-force.svg": "<?xml", "charts/anti-squat.png": "\x89PNG",
 	} {
 		data, err := os.ReadFile(in(name))
 		if err != nil || !strings.HasPrefix(string(data), begin) {

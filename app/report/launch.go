@@ -1,0 +1,146 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// launchSections tell of the launch; none without one.
+func (w writer) launchSections() []section {
+	switch {
+	case w.launch == nil:
+		return nil
+	case len(w.launch.Time) == 0:
+		return []section{{title: "Launch", lines: []string{w.launch.Verdict(w.units)}}}
+	}
+	list := []section{w.run(), w.peaks(), w.preload()}
+	if len(w.launch.Assumed) > 0 {
+		list = append(list, w.assumed())
+	}
+	return list
+}
+
+// run tells how the launch went.
+func (w writer) run() section {
+	l := w.launch
+	s := section{title: "Launch", lines: []string{l.Verdict(w.units)}}
+	last := len(l.Time) - 1
+	s.table.fact("outcome", fmt.Sprintf("%s after %s and %s", l.Outcome, w.time(l.Time[last]), w.distance(l.Distance[last])))
+	sixty := "not reached"
+	if overSixtyFeet(l) {
+		sixty = w.time(l.Elapsed)
+	}
+	s.table.fact("60 ft", sixty)
+	s.table.fact("front wheels", w.lift())
+	return s
+}
+
+// lift tells how the front wheels leave the ground.
+func (w writer) lift() string {
+	lift := &w.launch.Lift
+	up := fmt.Sprintf("up to %s at %s", w.units.Format(units.Length, lift.Height), w.time(lift.Time))
+	switch {
+	case lift.Duration > 0:
+		return fmt.Sprintf("off the ground for %s in all, first at %s, %s", w.time(lift.Duration), w.time(lift.Start), up)
+	case lift.Height > 0:
+		return "one at a time off the ground, " + up
+	}
+	return "stay on the ground"
+}
+
+// distance writes how far the car has come, in feet or meters.
+func (w writer) distance(x float64) string {
+	if w.units == units.SI {
+		return fmt.Sprintf("%.1f m", x)
+	}
+	return fmt.Sprintf("%.1f ft", x/units.Foot)
+}
+
+// time writes a time.
+func (w writer) time(t float64) string { return w.units.Format(units.Time, t) }
+
+// peaks lists what each bar comes to carry in the launch.
+func (w writer) peaks() section {
+	s := section{title: "Launch: peak force of each bar", table: table{columns: []heading{{"bar", ""}}, groups: []group{{"", 1}}}}
+	ways := []column.Direction{column.Pull, column.Push}
+	for _, d := range ways {
+		s.table.groups = append(s.table.groups, group{d.String(), 3})
+		s.table.columns = append(s.table.columns, heading{"force", w.units.Symbol(units.Force)}, heading{"at", w.units.Symbol(units.Time)}, heading{"of what it may", "%"})
+	}
+	for _, bar := range launch.Bars {
+		row := []cell{words(bar.String())}
+		for _, d := range ways {
+			row = append(row, w.peak(bar, d)...)
+		}
+		s.table.rows = append(s.table.rows, row)
+	}
+	return s
+}
+
+// peak are the cells of a bar's peak in a direction.
+func (w writer) peak(bar launch.RodID, d column.Direction) []cell {
+	p := &w.launch.Peaks[bar]
+	force, at := p.Pull, p.PullTime
+	if d == column.Push {
+		force, at = p.Push, p.PushTime
+	}
+	if force == 0 {
+		return []cell{words("never"), {}, {}}
+	}
+	share := cell{figure: fmt.Sprintf("%.0f", 100*force/w.Limit(bar.Pair(), d).Allowable)}
+	return []cell{w.number(units.Force, force), w.number(units.Time, at), share}
+}
+
+// preload tells what bars and tires carry before the start, and what a turn of
+// each bar changes.
+func (w writer) preload() section {
+	l := w.launch
+	force := w.units.Symbol(units.Force)
+	carried := func(load float64) string { return w.units.Format(units.Force, load) }
+	s := section{title: "Launch: preload", lines: []string{fmt.Sprintf(
+		"At rest the rear tires carry %s left and %s right, the front tires %s left and %s right. A turn the other way does the opposite.",
+		carried(l.Static.RearLoad[launch.Left]), carried(l.Static.RearLoad[launch.Right]), carried(l.Static.FrontLoad[launch.Left]), carried(l.Static.FrontLoad[launch.Right]),
+	)}}
+	s.table.groups = []group{{"", 3}, {"for one turn longer", 5}}
+	s.table.columns = []heading{
+		{"bar", ""}, {"turns set", ""}, {"at rest", force},
+		{"rear left", force}, {"rear right", force}, {"front left", force}, {"front right", force}, {"this bar", force},
+	}
+	change := func(by float64) cell { return w.signed(units.Force, by, "more", "less") }
+	for _, bar := range launch.Bars {
+		by := &l.PerTurn[bar]
+		s.table.rows = append(s.table.rows, []cell{
+			words(bar.String()), w.turns(*car.BarTurns[bar].Of(&w.setup().Turns)), w.pull(l.Static.Tension[bar]),
+			change(by.RearLoad[launch.Left]), change(by.RearLoad[launch.Right]),
+			change(by.FrontLoad[launch.Left]), change(by.FrontLoad[launch.Right]),
+			w.pull(by.Tension[bar]),
+		})
+	}
+	return s
+}
+
+// turns are the turns that a bar is longer or shorter by.
+func (w writer) turns(n float64) cell {
+	c := w.signed(units.Number, n, "longer", "shorter")
+	if n == 0 {
+		return words("none")
+	}
+	if strings.Contains(c.figure, ".") {
+		c.figure = strings.TrimRight(strings.TrimRight(c.figure, "0"), ".")
+	}
+	return c
+}
+
+// assumed lists what the car does not say.
+func (w writer) assumed() section {
+	s := section{title: "Launch: assumed, since the car does not say", list: true}
+	for _, a := range w.launch.Assumed {
+		s.lines = append(s.lines, assumed(a, w.units))
+	}
+	return s
+}

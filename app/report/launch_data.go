@@ -1,0 +1,173 @@
+package report
+
+import (
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// LaunchData is a launch for other programs. Its lists run over time, one value
+// for each of Time; they are empty when the car found no rest to start from.
+// Bar forces are pull positive, pitch is nose-up positive, roll is positive
+// with the left side up, travels are bump positive and the mean of both sides.
+// Speed is in mph (us) or km/h (si), times are in seconds.
+type LaunchData struct {
+	Outcome    string          `json:"outcome"` // As launch.Outcome names it, "finished" for one over the whole distance.
+	Verdict    string          `json:"verdict"`
+	SixtyFeet  *float64        `json:"sixty_ft"` // null when the car did not come that far, or was not to.
+	Peaks      ByBar[PeakData] `json:"peaks"`
+	FrontLift  LiftData        `json:"front_lift"`
+	Rest       RestData        `json:"rest"`     // Before the brake lets go.
+	PerTurn    ByBar[RestData] `json:"per_turn"` // Change of Rest for a turn that lengthens one bar.
+	Assumed    []string        `json:"assumed"`  // What the car does not say.
+	Time       []float64       `json:"t"`
+	UpperLeft  []float64       `json:"upper_left"`
+	UpperRight []float64       `json:"upper_right"`
+	LowerLeft  []float64       `json:"lower_left"`
+	LowerRight []float64       `json:"lower_right"`
+	Pitch      []float64       `json:"pitch"`
+	Roll       []float64       `json:"roll"`
+	Rear       []float64       `json:"rear_travel"`
+	Front      []float64       `json:"front_travel"`
+	Thrust     []float64       `json:"thrust"` // Of both rear tires.
+	RearLeft   []float64       `json:"rear_left"`
+	RearRight  []float64       `json:"rear_right"`
+	FrontLeft  []float64       `json:"front_left"`
+	FrontRight []float64       `json:"front_right"`
+	Speed      []float64       `json:"speed"`
+}
+
+// ByBar holds one value for each of the four bars.
+type ByBar[T any] struct {
+	UpperLeft  T `json:"upper_left"`
+	UpperRight T `json:"upper_right"`
+	LowerLeft  T `json:"lower_left"`
+	LowerRight T `json:"lower_right"`
+}
+
+// PeakData is a bar's largest pull and push, as magnitudes; 0 where it never
+// pulls or pushes.
+type PeakData struct {
+	Pull      float64 `json:"pull"`
+	Push      float64 `json:"push"`
+	Time      float64 `json:"t"` // Of the larger of the two.
+	PullTime  float64 `json:"pull_t"`
+	PushTime  float64 `json:"push_t"`
+	PullShare float64 `json:"pull_share"` // Of the capacity, 1 at the limit.
+	PushShare float64 `json:"push_share"`
+}
+
+// LiftData tells how the front wheels left the ground.
+type LiftData struct {
+	Height   float64 `json:"height"`   // Greatest, of either wheel.
+	Time     float64 `json:"t"`        // When that was.
+	Start    float64 `json:"start"`    // When both first were off the ground.
+	Duration float64 `json:"duration"` // How long they were so in all.
+}
+
+// RestData is what bars and tires carry while the car stands.
+type RestData struct {
+	UpperLeft     float64 `json:"upper_left"`
+	UpperRight    float64 `json:"upper_right"`
+	LowerLeft     float64 `json:"lower_left"`
+	LowerRight    float64 `json:"lower_right"`
+	RearLeftTire  float64 `json:"rear_left"`
+	RearRightTire float64 `json:"rear_right"`
+	FrontLeft     float64 `json:"front_left"`
+	FrontRight    float64 `json:"front_right"`
+}
+
+// Speeds of the document [m/s].
+const (
+	mph = 5280 * units.Foot / 3600
+	kmh = 1 / 3.6
+)
+
+// launch describes a launch; none for nil.
+func (b builder) launch(l *launch.Result) *LaunchData {
+	if l == nil {
+		return nil
+	}
+	speed := mph
+	if b.units == units.SI {
+		speed = kmh
+	}
+	force, angle, length := b.units.Factor(units.Force), b.units.Factor(units.Angle), b.units.Factor(units.Length)
+	d := &LaunchData{
+		Outcome: l.Outcome.String(), Verdict: l.Verdict(b.units),
+		FrontLift: LiftData{b.shop(units.Length, l.Lift.Height), l.Lift.Time, l.Lift.Start, l.Lift.Duration},
+		Rest:      b.rest(&l.Static),
+		Assumed:   []string{},
+		Time:      scaled(1, l.Time),
+		UpperLeft: scaled(force, l.Tension[launch.UpperLeft]), UpperRight: scaled(force, l.Tension[launch.UpperRight]),
+		LowerLeft: scaled(force, l.Tension[launch.LowerLeft]), LowerRight: scaled(force, l.Tension[launch.LowerRight]),
+		Pitch: scaled(angle, l.Pitch), Roll: scaled(angle, l.Roll),
+		Rear: scaled(length, l.RearTravel[:]...), Front: scaled(length, l.FrontTravel[:]...),
+		Thrust:   scaled(force, l.Thrust),
+		RearLeft: scaled(force, l.RearLoad[launch.Left]), RearRight: scaled(force, l.RearLoad[launch.Right]),
+		FrontLeft: scaled(force, l.FrontLoad[launch.Left]), FrontRight: scaled(force, l.FrontLoad[launch.Right]),
+		Speed: scaled(speed, l.Speed),
+	}
+	if overSixtyFeet(l) {
+		elapsed := l.Elapsed
+		d.SixtyFeet = &elapsed
+	}
+	for _, bar := range launch.Bars {
+		*d.Peaks.of(bar), *d.PerTurn.of(bar) = b.peak(l, bar), b.rest(&l.PerTurn[bar])
+	}
+	for _, a := range l.Assumed {
+		d.Assumed = append(d.Assumed, assumed(a, b.units))
+	}
+	return d
+}
+
+// of returns one bar's value.
+func (d *ByBar[T]) of(bar launch.RodID) *T {
+	return [...]*T{&d.UpperLeft, &d.UpperRight, &d.LowerLeft, &d.LowerRight}[bar]
+}
+
+// overSixtyFeet tells whether a launch was one over 60 ft and came through.
+func overSixtyFeet(l *launch.Result) bool {
+	return l.Outcome == launch.Finished && l.Options.Distance == 60*units.Foot
+}
+
+// scaled returns the mean of lists in a unit of so many SI units; the sum turns
+// a negative zero into zero.
+func scaled(unit float64, lists ...[]float64) []float64 {
+	out := make([]float64, len(lists[0]))
+	for i := range out {
+		sum := 0.0
+		for _, list := range lists {
+			sum += list[i]
+		}
+		out[i] = sum/float64(len(lists))/unit + 0
+	}
+	return out
+}
+
+func (b builder) peak(l *launch.Result, bar launch.RodID) PeakData {
+	p, strength := &l.Peaks[bar], &b.Bars[bar.Pair()]
+	d := PeakData{
+		Pull: b.shop(units.Force, p.Pull), Push: b.shop(units.Force, p.Push),
+		Time: p.PullTime, PullTime: p.PullTime, PushTime: p.PushTime,
+		PullShare: p.Pull / strength.Pull.Allowable, PushShare: p.Push / strength.Push.Allowable,
+	}
+	if p.Push > p.Pull {
+		d.Time = p.PushTime
+	}
+	return d
+}
+
+func (b builder) rest(s *launch.Static) RestData {
+	force := func(si float64) float64 { return b.shop(units.Force, si) }
+	return RestData{
+		UpperLeft: force(s.Tension[launch.UpperLeft]), UpperRight: force(s.Tension[launch.UpperRight]),
+		LowerLeft: force(s.Tension[launch.LowerLeft]), LowerRight: force(s.Tension[launch.LowerRight]),
+		RearLeftTire: force(s.RearLoad[launch.Left]), RearRightTire: force(s.RearLoad[launch.Right]),
+		FrontLeft: force(s.FrontLoad[launch.Left]), FrontRight: force(s.FrontLoad[launch.Right]),
+	}
+}
+
+// assumed writes what was assumed and where the car file would say it.
+func assumed(a launch.Assumption, s units.System) string {
+	return a.Words + ", " + s.Format(a.Quantity, a.Value) + " (" + a.Path + ")"
+}

@@ -1,0 +1,301 @@
+package report_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"maps"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/app/report"
+	"bowline/model/analysis"
+	"bowline/model/launch"
+	"bowline/model/units"
+	"bowline/plotting"
+)
+
+// handmade is a launch of the reference car that never was, with a preload,
+// over 60 ft in 1.5 s.
+func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
+	t.Helper()
+	c, _ := read(t, reference)
+	c.Setups[0].Turns.UpperLeft, c.Setups[0].Turns.LowerRight = 1.5, -0.25
+	const pound, degree = lbf, math.Pi / 180
+	l := &launch.Result{
+		Options: launch.Options{Distance: 60 * 12 * inch, Limit: 3, Output: 0.5}, Outcome: launch.Finished, Elapsed: 1.5,
+		Lift: launch.Lift{Height: 3 * inch, Time: 0.4, Start: 0.25, Duration: 0.625},
+		Assumed: []launch.Assumption{
+			{Path: "car.roll_inertia", Words: "roll inertia", Quantity: units.SpinInertia, Value: 1000 * pound / 9.80665 * 144 * inch * inch},
+			{Path: "drive.rev_limit", Words: "rev limit", Quantity: units.Speed, Value: 7800 * math.Pi / 30},
+		},
+		History: launch.History{
+			Time:     []float64{0, 0.5, 1, 1.5},
+			Tension:  [launch.RodCount][]float64{{10 * pound, 100 * pound, 200 * pound, 0}, {-10 * pound, 150 * pound, 7000 * pound, 0}, {0, -50 * pound, -60 * pound, 0}, {0, -9000 * pound, -80 * pound, 0}, {1, 2, 3, 4}},
+			RearLoad: [2][]float64{{600 * pound, 700 * pound, 800 * pound, 900 * pound}, {625 * pound, 725 * pound, 825 * pound, 925 * pound}}, FrontLoad: [2][]float64{{650 * pound, 0, 0, 10 * pound}, {675 * pound, 0, 0, 20 * pound}},
+			Thrust: []float64{0, 4000 * pound, 3000 * pound, 2000 * pound}, Pitch: []float64{0, 1 * degree, 2 * degree, -1 * degree}, Roll: []float64{0, 0.5 * degree, -0.25 * degree, 0},
+			RearTravel: [2][]float64{{0, -inch, -2 * inch, 0}, {0, -3 * inch, inch, 0}}, FrontTravel: [2][]float64{{0, -2 * inch, -2 * inch, 0}, {0, -4 * inch, -2 * inch, 0}},
+			Speed: []float64{0, 8.9408, 17.8816, 26.8224}, Distance: []float64{0, 2, 9, 18.288},
+		},
+	}
+	l.Peaks[launch.UpperLeft] = launch.Peak{Pull: 201 * pound, PullTime: 1}
+	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 7001 * pound, PullTime: 1, Push: 11 * pound, PushTime: 0.002}
+	l.Peaks[launch.LowerLeft] = launch.Peak{Push: 61 * pound, PushTime: 1}
+	l.Peaks[launch.LowerRight] = launch.Peak{Push: 9001 * pound, PushTime: 0.501, Pull: 1 * pound, PullTime: 1.499}
+	l.Static = launch.Static{Tension: [launch.RodCount]float64{10 * pound, -10 * pound}, RearLoad: [2]float64{600 * pound, 625 * pound}, FrontLoad: [2]float64{650 * pound, 675 * pound}}
+	for b := range l.PerTurn {
+		by := float64(b+1) * pound
+		l.PerTurn[b].Tension[b] = -100 * by
+		l.PerTurn[b].RearLoad, l.PerTurn[b].FrontLoad = [2]float64{-20 * by, 20 * by}, [2]float64{25 * by, -25 * by}
+	}
+	return analyze(t, c), l
+}
+
+// documentOf returns the JSON document, read back strictly.
+func documentOf(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) *report.Document {
+	t.Helper()
+	var out bytes.Buffer
+	if err := report.WriteJSON(&out, r, l, s); err != nil {
+		t.Fatal(err)
+	}
+	d := json.NewDecoder(&out)
+	d.DisallowUnknownFields()
+	var document report.Document
+	if err := d.Decode(&document); err != nil {
+		t.Fatal(err)
+	}
+	return &document
+}
+
+// The names are what other programs read.
+func TestJSONNamesOfALaunch(t *testing.T) {
+	r, l := handmade(t)
+	var out bytes.Buffer
+	if err := report.WriteJSON(&out, r, l, units.US); err != nil {
+		t.Fatal(err)
+	}
+	var d struct{ Launch map[string]any }
+	if err := json.Unmarshal(out.Bytes(), &d); err != nil {
+		t.Fatal(err)
+	}
+	fields := func(what string, value any, want string) map[string]any {
+		t.Helper()
+		object, ok := value.(map[string]any)
+		names := strings.Fields(want)
+		slices.Sort(names)
+		if got := slices.Sorted(maps.Keys(object)); !ok || !slices.Equal(got, names) {
+			t.Errorf("%s has\n%v, want\n%v", what, got, names)
+		}
+		return object
+	}
+	const bars, tires = "upper_left upper_right lower_left lower_right", "rear_left rear_right front_left front_right"
+	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn assumed t pitch roll rear_travel front_travel thrust speed "+bars+" "+tires)
+	peaks, turns := fields("peaks", d.Launch["peaks"], bars), fields("per_turn", d.Launch["per_turn"], bars)
+	for _, bar := range strings.Fields(bars) {
+		fields(bar, peaks[bar], "pull push t pull_t push_t pull_share push_share")
+		fields(bar, turns[bar], bars+" "+tires)
+	}
+	fields("rest", d.Launch["rest"], bars+" "+tires)
+	fields("front_lift", d.Launch["front_lift"], "height t start duration")
+}
+
+func TestJSONOfALaunch(t *testing.T) {
+	r, l := handmade(t)
+	for s, unit := range map[units.System]struct{ force, length, speed float64 }{units.US: {1, 1, 1}, units.SI: {lbf, 25.4, 1.609344}} {
+		d := documentOf(t, r, l, s).Launch
+		if d == nil || d.Outcome != "finished" || d.Verdict != l.Verdict(s) || len(d.Assumed) != 2 {
+			t.Fatalf("%v: %+v", s, d)
+		}
+		near(t, "60 ft", *d.SixtyFeet, 1.5, 0)
+		for _, c := range []struct {
+			name string
+			got  []float64
+			want []float64
+			unit float64
+		}{
+			{"time", d.Time, []float64{0, 0.5, 1, 1.5}, 1},
+			{"upper left", d.UpperLeft, []float64{10, 100, 200, 0}, unit.force}, {"upper right", d.UpperRight, []float64{-10, 150, 7000, 0}, unit.force},
+			{"lower left", d.LowerLeft, []float64{0, -50, -60, 0}, unit.force}, {"lower right", d.LowerRight, []float64{0, -9000, -80, 0}, unit.force},
+			{"rear left", d.RearLeft, []float64{600, 700, 800, 900}, unit.force}, {"rear right", d.RearRight, []float64{625, 725, 825, 925}, unit.force},
+			{"front left", d.FrontLeft, []float64{650, 0, 0, 10}, unit.force}, {"front right", d.FrontRight, []float64{675, 0, 0, 20}, unit.force},
+			{"thrust", d.Thrust, []float64{0, 4000, 3000, 2000}, unit.force},
+			{"pitch", d.Pitch, []float64{0, 1, 2, -1}, 1}, {"roll", d.Roll, []float64{0, 0.5, -0.25, 0}, 1},
+			// The mean of both sides.
+			{"rear", d.Rear, []float64{0, -2, -0.5, 0}, unit.length}, {"front", d.Front, []float64{0, -3, -2, 0}, unit.length},
+			// 20 mph is 8.9408 m/s.
+			{"speed", d.Speed, []float64{0, 20, 40, 60}, unit.speed},
+		} {
+			if len(c.got) != len(c.want) {
+				t.Fatalf("%v, %s: %v", s, c.name, c.got)
+			}
+			for i := range c.want {
+				near(t, s.String()+" "+c.name, c.got[i], c.want[i]*c.unit, 1e-9*unit.force*9000)
+			}
+		}
+		p := d.Peaks.LowerRight
+		near(t, "push", p.Push, 9001*unit.force, 1e-6)
+		near(t, "pull", p.Pull, unit.force, 1e-6)
+		if p.Time != 0.501 || p.PushTime != 0.501 || p.PullTime != 1.499 || d.Peaks.UpperRight.Time != 1 {
+			t.Errorf("%v: %+v", s, p)
+		}
+		near(t, "share", p.PushShare, 9001/10257., 1e-4)
+		near(t, "share", d.Peaks.UpperRight.PullShare, 7001/12927., 1e-4)
+		near(t, "height", d.FrontLift.Height, 3*unit.length, 1e-9)
+		near(t, "rest", d.Rest.FrontRight, 675*unit.force, 1e-6)
+		near(t, "per turn", d.PerTurn.LowerLeft.LowerLeft, -300*unit.force, 1e-6)
+		near(t, "per turn", d.PerTurn.UpperRight.RearLeftTire, -40*unit.force, 1e-6)
+	}
+}
+
+func TestJSONOfLaunchesThatAreNone(t *testing.T) {
+	r, l := handmade(t)
+	if d := documentOf(t, r, nil, units.US); d.Launch != nil {
+		t.Errorf("%+v", d.Launch)
+	}
+	d := documentOf(t, r, &launch.Result{Outcome: launch.NoRest}, units.US).Launch
+	if d == nil || d.Outcome != "found no rest" || d.SixtyFeet != nil || d.Time == nil || len(d.Time) != 0 || d.Rear == nil || d.Assumed == nil {
+		t.Errorf("%+v", d)
+	}
+	short := *l
+	short.Outcome, short.Elapsed = launch.TimeUp, 0
+	if d := documentOf(t, r, &short, units.US).Launch; d.SixtyFeet != nil {
+		t.Errorf("60 ft in %v of a car that did not come so far", *d.SixtyFeet)
+	}
+	eighth := *l
+	eighth.Options.Distance = 660 * 12 * inch
+	if d := documentOf(t, r, &eighth, units.US).Launch; d.SixtyFeet != nil {
+		t.Errorf("60 ft in %v of a launch over 660 ft", *d.SixtyFeet)
+	}
+}
+
+// launchText returns the sections of the text report that tell of a launch.
+func launchText(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) string {
+	t.Helper()
+	var out bytes.Buffer
+	if err := report.WriteText(&out, r, l, s); err != nil {
+		t.Fatal(err)
+	}
+	_, found, ok := strings.Cut(out.String(), "\nLAUNCH\n")
+	if !ok {
+		t.Fatalf("there is no launch in\n%s", out.String())
+	}
+	found, _, _ = strings.Cut(found, "\n  Arithmetic ")
+	return found
+}
+
+func TestTextOfALaunch(t *testing.T) {
+	r, l := handmade(t)
+	for s, golden := range map[units.System]string{units.US: "launch.txt", units.SI: "launch-si.txt"} {
+		verdict, got, _ := strings.Cut(launchText(t, r, l, s), "\n  outcome ")
+		if words := strings.Join(strings.Fields(verdict), " "); words != l.Verdict(s) {
+			t.Errorf("the verdict reads %q", words)
+		}
+		path := filepath.Join("testdata", golden)
+		if *update {
+			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != strings.ReplaceAll(string(want), "\r\n", "\n") {
+			t.Errorf("%s reads\n%s", golden, got)
+		}
+	}
+}
+
+func TestTextOfLaunchesThatEndOtherwise(t *testing.T) {
+	r, l := handmade(t)
+	l.Assumed = nil
+	for lift, want := range map[launch.Lift]string{
+		{}:                         "front wheels stay on the ground",
+		{Height: inch, Time: 0.25}: "front wheels one at a time off the ground, up to 1.00 in at 0.250 s",
+	} {
+		l.Lift, l.Outcome, l.Elapsed = lift, launch.TimeUp, 0
+		got := launchText(t, r, l, units.US)
+		if words := line(t, got, "front wheels"); words != want {
+			t.Errorf("%q, want %q", words, want)
+		}
+		if words := line(t, got, "60 ft"); words != "60 ft not reached" {
+			t.Error(words)
+		}
+		if words := line(t, got, "outcome"); words != "outcome time up after 1.500 s and 60.0 ft" {
+			t.Error(words)
+		}
+		if strings.Contains(got, "ASSUMED") {
+			t.Error("nothing is assumed, yet there is a list")
+		}
+	}
+	none := &launch.Result{Outcome: launch.NoRest}
+	if words := strings.Join(strings.Fields(launchText(t, r, none, units.US)), " "); words != none.Verdict(units.US) {
+		t.Error(words)
+	}
+}
+
+// The PDF says what the text says, and shows the charts.
+func TestPDFOfALaunch(t *testing.T) {
+	r, l := handmade(t)
+	for _, l := range []*launch.Result{l, {Outcome: launch.NoRest}} {
+		_, pages := pdf(t, r, l, units.US)
+		all := strings.ToUpper(strings.Join(pages, ""))
+		for _, word := range strings.Fields(launchText(t, r, l, units.US)) {
+			if strings.Trim(word, "-") != "" && !strings.Contains(all, strings.ToUpper(word)) {
+				t.Errorf("%q is missing", word)
+			}
+		}
+		for _, chart := range plotting.LaunchCharts(l, r) {
+			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(chart.Title)) {
+				t.Errorf("the chart %q is missing", chart.Title)
+			}
+		}
+	}
+}
+
+func TestLaunchCSV(t *testing.T) {
+	r, l := handmade(t)
+	write := func(w io.Writer, r *analysis.Result, s units.System) error { return report.WriteLaunchCSV(w, r, l, s) }
+	for s, names := range map[units.System]string{
+		units.US: "t [s],upper_left_pull [lb],upper_right_pull [lb],lower_left_pull [lb],lower_right_pull [lb],pitch [deg],roll [deg],rear_travel [in],front_travel [in],thrust [lb],rear_left [lb],rear_right [lb],front_left [lb],front_right [lb],speed [mph]",
+		units.SI: "t [s],upper_left_pull [N],upper_right_pull [N],lower_left_pull [N],lower_right_pull [N],pitch [deg],roll [deg],rear_travel [mm],front_travel [mm],thrust [N],rear_left [N],rear_right [N],front_left [N],front_right [N],speed [km/h]",
+	} {
+		header, lines := parsed(t, write, r, s)
+		if !slices.Equal(header, strings.Split(names, ",")) || len(lines) != 4 {
+			t.Fatalf("%d lines under\n%q", len(lines), header)
+		}
+		d := documentOf(t, r, l, s).Launch
+		for i := range lines {
+			for k, list := range [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed} {
+				if got := field(t, lines[i], header[k]); got != list[i] {
+					t.Errorf("line %d, %s: %v, want %v", i, header[k], got, list[i])
+				}
+			}
+		}
+	}
+}
+
+func TestSaveALaunch(t *testing.T) {
+	r, l := handmade(t)
+	folder := t.TempDir()
+	if err := report.SaveCSV(folder, r, l, units.US); err != nil {
+		t.Fatal(err)
+	}
+	if got := names(t, folder); !slices.Equal(got, []string{"bars.csv", "launch.csv", "travel.csv"}) {
+		t.Errorf("files %q", got)
+	}
+	folder = t.TempDir()
+	if err := report.SaveCharts(folder, r, l, units.US); err != nil {
+		t.Fatal(err)
+	}
+	files := names(t, folder)
+	for _, want := range []string{"bar-force.svg", "launch-bars.svg", "launch-attitude.png", "launch-tires.svg"} {
+		if !slices.Contains(files, want) {
+			t.Errorf("%s is missing in %q", want, files)
+		}
+	}
+}
