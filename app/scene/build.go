@@ -28,6 +28,9 @@ type Instant struct {
 	Tension  [2][2]float64 // by car.Pair, left and right, pull positive [N]
 	Spin     float64       // that the rear wheels have turned forward [rad]
 	Distance float64       // that the car has come [m]
+	// CenterPath is where the instant center goes over the whole launch, in
+	// pieces, ground's frame [m].
+	CenterPath [][]r2.Vec
 }
 
 // Sizes of parts whose real size is not among the inputs, drawn to give an
@@ -88,6 +91,7 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	b.wheelieBar()
 	b.barLines()
 	b.bars()
+	b.centerPath()
 	b.holes()
 	b.marks()
 	return b.items
@@ -418,6 +422,16 @@ func (b *builder) hole(row car.Row, h r2.Vec) r2.Vec {
 		return b.place(h)
 	}
 	return b.onHousing(h)
+}
+
+// centerPath draws where the instant center goes over a launch.
+func (b *builder) centerPath() {
+	if b.options.Launch == nil {
+		return
+	}
+	for _, piece := range b.options.Launch.CenterPath {
+		b.add(Item{ID: ID{Kind: CenterPath}, Points: piece, Stroke: Center, Width: line, Pick: closePick})
+	}
 }
 
 // marks draws the center of gravity and the instant center on top.

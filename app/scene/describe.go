@@ -23,6 +23,8 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 		return describeHole(id, r, s, o)
 	case InstantCenter:
 		return []string{"Instant center", length(s.InstantCenter.X) + " ahead of the contact, " + length(s.InstantCenter.Y) + " up"}
+	case CenterPath:
+		return []string{"Path of the instant center over the launch"}
 	case CG:
 		return []string{"Center of gravity, whole car", length(s.CG.X) + " ahead of the rear contact, " + length(s.CG.Y) + " up"}
 	case ActionLine:

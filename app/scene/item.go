@@ -35,6 +35,7 @@ const (
 	Driveshaft
 	WheelieBar
 	InstantCenter
+	CenterPath
 	ActionLine
 	WholeLine
 	CG

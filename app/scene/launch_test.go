@@ -47,6 +47,18 @@ func TestLaunchShowsLeftAndRightBars(t *testing.T) {
 	}
 }
 
+func TestLaunchShowsThePathOfTheInstantCenter(t *testing.T) {
+	path := [][]r2.Vec{{{X: 1, Y: 0.3}, {X: 1.1, Y: 0.35}}, {{X: 1.2, Y: 0.4}, {X: 1.3, Y: 0.4}, {X: 1.4, Y: 0.45}}}
+	p := launched(t, Instant{CenterPath: path})
+	drawn := find(p, CenterPath)
+	if len(drawn) != 2 || len(drawn[1].Points) != 3 {
+		t.Fatalf("%d pieces are drawn", len(drawn))
+	}
+	if want := p.View.Screen(path[1][2]); r2.Norm(r2.Sub(drawn[1].Points[2], want)) > 1e-9 {
+		t.Errorf("the path ends at %v, want %v", drawn[1].Points[2], want)
+	}
+}
+
 func TestWheelAndTrackMoveWithTheLaunch(t *testing.T) {
 	still, moved := launched(t, Instant{}), launched(t, Instant{Spin: 0.1, Distance: 0.1})
 	mark := func(p *Picture) float64 { return find(p, Ground)[1].Points[0].X }

@@ -183,7 +183,7 @@ func (v *SideView) instant() *scene.Instant {
 		return nil
 	}
 	r := v.study.Launch()
-	l := &scene.Instant{Spin: r.Frames[i].Spin, Distance: r.Distance[i]}
+	l := &scene.Instant{Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: v.study.CenterPath()}
 	for _, bar := range launch.Bars {
 		l.Tension[bar.Pair()][bar.Side()] = r.Tension[bar][i]
 	}

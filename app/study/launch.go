@@ -3,6 +3,8 @@ package study
 import (
 	"bowline/model/analysis"
 	"bowline/model/launch"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // playback is the launch that is looked at.
@@ -11,6 +13,7 @@ type playback struct {
 	result   *launch.Result // nil before the first is done
 	revision uint64         // of the car that result belongs to
 	time     float64        // [s]
+	path     [][]r2.Vec     // of the instant center, broken where there is none [m]
 }
 
 // Launching tells whether the launch is looked at rather than a travel.
@@ -41,7 +44,7 @@ func (s *Study) PutLaunch(r *launch.Result, revision uint64) {
 	if r == nil || s.playback.result != nil && revision < s.playback.revision {
 		return
 	}
-	s.playback.result, s.playback.revision = r, revision
+	s.playback.result, s.playback.revision, s.playback.path = r, revision, centerPath(r)
 	s.playback.time = within(s.playback.time, 0, s.LaunchEnd())
 	s.place()
 	s.tell(Launches | Position)
@@ -54,6 +57,42 @@ func (s *Study) LaunchEnd() float64 {
 		return 0
 	}
 	return r.Time[len(r.Time)-1]
+}
+
+// CenterPath returns where the instant center goes over the launch, ahead of
+// the point below the rear axle and above the ground, in pieces that are broken
+// where there is none or it is far off [m].
+func (s *Study) CenterPath() [][]r2.Vec { return s.playback.path }
+
+const (
+	// pathStep is the time between two points of the instant center's path [s].
+	pathStep = 0.01
+	// pathReach is how far off an instant center counts as none [m].
+	pathReach = 5
+)
+
+// centerPath follows the instant center over a launch.
+func centerPath(r *launch.Result) [][]r2.Vec {
+	var path [][]r2.Vec
+	var piece []r2.Vec
+	every := max(1, int(pathStep/r.Options.Output+0.5))
+	for i := 0; i < len(r.Frames); i += every {
+		v := r.SideView(i)
+		if !v.HasInstantCenter || r2.Norm(v.InstantCenter) > pathReach {
+			path, piece = appendPiece(path, piece), nil
+			continue
+		}
+		piece = append(piece, v.InstantCenter)
+	}
+	return appendPiece(path, piece)
+}
+
+// appendPiece adds a piece that is a line.
+func appendPiece(path [][]r2.Vec, piece []r2.Vec) [][]r2.Vec {
+	if len(piece) < 2 {
+		return path
+	}
+	return append(path, piece)
 }
 
 // Time returns the time of the launch looked at, from the brake's first give

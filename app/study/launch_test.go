@@ -41,6 +41,15 @@ func TestLaunchIsLookedAtInstantByInstant(t *testing.T) {
 	if want := r.SideView(i).Pose; s.Station().Pose != want || want == ride {
 		t.Error("the station is not that of the instant")
 	}
+	// The instant center's path begins where it is at the start and stays near
+	// where it is looked at.
+	path := s.CenterPath()
+	if len(path) != 1 || path[0][0] != r.SideView(0).InstantCenter || len(path[0]) < 15 {
+		t.Fatalf("path %v", path)
+	}
+	if want := r.SideView(150).InstantCenter; path[0][15] != want {
+		t.Errorf("at 0.15 s the path is at %v, the instant center at %v", path[0][15], want)
+	}
 	s.SetTime(99)
 	if s.Time() != s.LaunchEnd() {
 		t.Errorf("time %v beyond the end", s.Time())

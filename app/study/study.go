@@ -62,7 +62,7 @@ func (s *Study) follow(e document.Event) {
 	var c Change
 	if e.Has(document.Loaded) {
 		s.travel, s.front = 0, 0
-		s.playback.result, s.playback.time = nil, 0
+		s.playback.result, s.playback.path, s.playback.time = nil, nil, 0
 		c |= Position | Launches
 	}
 	if e.Has(document.Changed | document.SetupSelected | document.Loaded) {

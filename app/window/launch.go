@@ -60,7 +60,7 @@ func newLauncher(s *study.Study, library stock.Library, post func(func()), faile
 			return
 		}
 		l.asked = doc.Revision()
-		l.worker.Replace(launchJob{doc.Car(), doc.Setup(), doc.Revision(), library})
+		l.worker.Submit(launchJob{doc.Car(), doc.Setup(), doc.Revision(), library})
 	}
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Inputs | study.Choice | study.Launches) {
