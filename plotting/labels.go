@@ -36,7 +36,18 @@ const (
 	overCurve = 1
 	overRule  = 0.3
 	laterTry  = 0.01
+	// fartherOff is what a line's height away from its mark costs.
+	fartherOff = 2
 )
+
+// wish is text that asks for a place.
+type wish struct {
+	text   string
+	ink    color.Color
+	places []vg.Point
+	own    []vg.Point // its rule, which costs nothing; nil for none
+	mark   *vg.Point  // what it stands beside; nil for none
+}
 
 // layLabels places the labels of all rules and marks. lines are those of the
 // rules, nil where out of sight.
@@ -63,14 +74,15 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 			continue
 		}
 		text := m.label(p.style.Units)
-		places := l.around(at, r+1.5*p.scale, text)
+		w := wish{text: text, ink: p.ink(m.ink), places: l.around(at, r+1.5*p.scale, text), mark: &at}
 		if m.drop {
-			places = append(l.atFoot(at.X, text), places...)
+			w.places = append(l.atFoot(at.X, text), w.places...)
+			w.mark = nil
 		}
 		if m.apart {
-			places = append(places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.clamp(0)), text)...)
+			w.places = append(w.places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.clamp(0)), text)...)
 		}
-		l.place(p.ink(m.ink), text, places, nil, overText)
+		l.place(&w, overText)
 	}
 	return l.placed
 }
@@ -79,36 +91,38 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 // it lies.
 func (l *labeler) ofRule(v *view, p *picture, i int) {
 	r := &p.rules[i]
-	text, ink := r.label(p.style.Units), p.ink(r.ink)
+	w := wish{text: r.label(p.style.Units), ink: p.ink(r.ink), own: l.rules[i]}
 	switch shown := p.axisOf(r); {
 	case shown.Contains(r.at) && r.upright:
-		places := append(l.besideUpright(v.x(r.at), text), l.atFoot(v.x(r.at), text)...)
-		l.place(ink, text, places, l.rules[i], math.Inf(1))
+		w.places = append(l.besideUpright(v.x(r.at), w.text), l.atFoot(v.x(r.at), w.text)...)
 	case shown.Contains(r.at):
-		l.place(ink, text, l.alongLevel(v.y(r.at), r.at < 0, text), l.rules[i], math.Inf(1))
+		w.places = l.alongLevel(v.y(r.at), r.at < 0, w.text)
 	case r.edge && r.at < shown.Min:
-		text += " ↓"
-		l.place(ink, text, l.spread(v.Min.Y+(descent+0.25)*l.size, text), nil, math.Inf(1))
+		w.text += " ↓"
+		w.places = l.spread(v.Min.Y+(descent+0.25)*l.size, w.text)
 	case r.edge:
-		text += " ↑"
-		l.place(ink, text, l.spread(v.Max.Y-(capHeight+0.25)*l.size, text), nil, math.Inf(1))
+		w.text += " ↑"
+		w.places = l.spread(v.Max.Y-(capHeight+0.25)*l.size, w.text)
 	}
+	l.place(&w, math.Inf(1))
 }
 
-// place puts text at the cheapest of the places and takes the room there; its
-// own line costs nothing. Text that costs as much as most everywhere is left
-// out.
-func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []vg.Point, most float64) {
+// place puts text at the cheapest of its places and takes the room there. Text
+// that costs as much as most everywhere is left out.
+func (l *labeler) place(w *wish, most float64) {
 	var best label
 	least := most
-	for i, at := range places {
-		late := laterTry * float64(i)
-		if late >= least {
-			break
+	for i, at := range w.places {
+		box := l.box(at, w.text)
+		extra := laterTry * float64(i)
+		if w.mark != nil {
+			extra += fartherOff * float64(gapTo(box, *w.mark)/l.row())
 		}
-		box := l.box(at, text)
-		if cost, crosses := l.cost(box, own, least-late); cost+late < least {
-			least, best = cost+late, label{text, ink, at, box, crosses}
+		if extra >= least {
+			continue
+		}
+		if cost, crosses := l.cost(box, w.own, least-extra); cost+extra < least {
+			least, best = cost+extra, label{w.text, w.ink, at, box, crosses}
 		}
 	}
 	if least == most {
@@ -116,6 +130,12 @@ func (l *labeler) place(ink color.Color, text string, places []vg.Point, own []v
 	}
 	l.placed = append(l.placed, best)
 	l.taken = append(l.taken, best.box)
+}
+
+// gapTo returns how far a point is from a rectangle.
+func gapTo(r vg.Rectangle, p vg.Point) vg.Length {
+	x, y := max(r.Min.X-p.X, p.X-r.Max.X, 0), max(r.Min.Y-p.Y, p.Y-r.Max.Y, 0)
+	return vg.Length(math.Hypot(float64(x), float64(y)))
 }
 
 // cost says how bad it is to cover a box, and whether a rule runs through it.
@@ -238,21 +258,22 @@ func (l *labeler) around(at vg.Point, r vg.Length, text string) []vg.Point {
 	}
 }
 
-// apart returns places beside a point and at the edges, row by row away from
-// it, on its side of zero.
+// apart returns places beside a point, row by row away from it on its side of
+// zero, and then at the edges.
 func (l *labeler) apart(at vg.Point, r, zero vg.Length, text string) []vg.Point {
 	w := l.width(text)
-	var points []vg.Point
+	var beside, edges []vg.Point
 	for i := vg.Length(0); i*l.row() < l.area.Size().Y; i++ {
 		for _, y := range []vg.Length{at.Y + i*l.row(), at.Y - i*l.row()} {
 			if (y-zero)*(at.Y-zero) < 0 {
 				continue
 			}
+			y -= l.middle()
 			for away := r; away <= r+3*l.row(); away += l.row() {
-				points = append(points, vg.Point{X: at.X + away, Y: y - l.middle()}, vg.Point{X: at.X - away - w, Y: y - l.middle()})
+				beside = append(beside, vg.Point{X: at.X + away, Y: y}, vg.Point{X: at.X - away - w, Y: y})
 			}
-			points = append(points, vg.Point{X: l.area.Max.X - w - 2*l.air, Y: y - l.middle()}, vg.Point{X: l.area.Min.X + 2*l.air, Y: y - l.middle()})
+			edges = append(edges, vg.Point{X: l.area.Max.X - w - 2*l.air, Y: y}, vg.Point{X: l.area.Min.X + 2*l.air, Y: y})
 		}
 	}
-	return points
+	return append(beside, edges...)
 }
