@@ -111,9 +111,9 @@ func (l *labeler) ofRule(v *view, p *picture, i int) {
 // that costs as much as most everywhere is left out.
 func (l *labeler) place(w *wish, most float64) {
 	var best label
-	least := most
+	least, width := most, l.width(w.text)
 	for i, at := range w.places {
-		box := l.box(at, w.text)
+		box := l.box(at, width)
 		extra := laterTry * float64(i)
 		if w.mark != nil {
 			extra += fartherOff * float64(gapTo(box, *w.mark)/l.row())

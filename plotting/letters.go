@@ -67,11 +67,11 @@ func (l *letters) drawUp(c vg.Canvas, ink color.Color, pt vg.Point, text string)
 	c.Pop()
 }
 
-// box is the room that text takes with its baseline starting at pt.
-func (l *letters) box(pt vg.Point, text string) vg.Rectangle {
+// box is the room that text of a width takes with its baseline starting at pt.
+func (l *letters) box(pt vg.Point, width vg.Length) vg.Rectangle {
 	return vg.Rectangle{
 		Min: vg.Point{X: pt.X, Y: pt.Y - descent*l.size},
-		Max: vg.Point{X: pt.X + l.width(text), Y: pt.Y + capHeight*l.size},
+		Max: vg.Point{X: pt.X + width, Y: pt.Y + capHeight*l.size},
 	}
 }
 
