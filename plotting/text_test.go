@@ -177,6 +177,49 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// Labels of marks that stand in one place do not run into each other; those
+// that find no room are left out.
+func TestCrowdedLabelsAreLeftOut(t *testing.T) {
+	c := Forces(analyze(t, saltgrass()))
+	for range 40 {
+		c.marks = append(c.marks, mark{ink: plainInk, shape: disc, label: always("here")})
+	}
+	list, shown := texts(c, units.US, 380, 240), 0
+	for i, a := range list {
+		if a.text == "here" {
+			shown++
+		}
+		for _, b := range list[:i] {
+			if a.over(b) {
+				t.Errorf("%q runs into %q", a.text, b.text)
+			}
+		}
+	}
+	if shown < 2 || shown > 8 {
+		t.Errorf("%d labels are shown", shown)
+	}
+}
+
+// Where remarks are cut short, the dots stay within the chart.
+func TestCutRemarksKeepToTheirWidth(t *testing.T) {
+	c := Forces(analyze(t, saltgrass()))
+	for length := range 60 {
+		c.notes = []remark{func(Frame) string {
+			return strings.Repeat("word ", 18) + strings.Repeat("w", length) + " and more of it than there is room for here"
+		}}
+		dots := false
+		for _, a := range texts(c, units.US, 420, 200) {
+			if a.outside(420*0.75, 200*0.75) {
+				t.Fatalf("%q is cut off", a.text)
+			}
+			dots = dots || strings.HasSuffix(a.text, " …")
+		}
+		if !dots {
+			t.Fatal("nothing is cut short")
+		}
+	}
+}
+
 func TestDotted(t *testing.T) {
 	l := lettersOf(10, false)
 	line := "a bar that fails at launch"
