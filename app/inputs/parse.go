@@ -16,6 +16,10 @@ import (
 // groups are sign, whole number, numerator, denominator, decimal and unit.
 var shape = regexp.MustCompile(`^([-+−])?\s*(?:(?:(\d+)[\s-]+)?(\d+)\s*/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+))\s*([\pL"″'′°%].*)?$`)
 
+// grouped is a comma that may stand between thousands: it is one in 2,650 as the
+// window writes it, and none in 0,125.
+var grouped = regexp.MustCompile(`^[1-9]\d{0,2},\d{3}$`)
+
 // otherUnits are units that may be typed beside those of the two systems, as
 // multiples of them, so that 8.75 ft is the very same number as 105 in.
 var otherUnits = map[units.Quantity]map[string]struct {
@@ -43,6 +47,10 @@ func parseNumber(typed string, q units.Quantity, s units.System, now float64) (f
 	parts := shape.FindStringSubmatch(typed)
 	if parts == nil {
 		return 0, fmt.Errorf("%q is not a number; type %s", typed, examples(q, s, now))
+	}
+	if grouped.MatchString(parts[5]) {
+		return 0, fmt.Errorf("%q can be read two ways; type %s or %s", parts[5],
+			strings.Replace(parts[5], ",", "", 1), strings.Replace(parts[5], ",", ".", 1))
 	}
 	system, times, known := unitNamed(parts[6], q, s)
 	if !known {

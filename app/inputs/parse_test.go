@@ -20,6 +20,8 @@ func TestNumbersAsPeopleTypeThem(t *testing.T) {
 	}{
 		{"22.5", units.Length, units.US, 0.5715},
 		{"22,5", units.Length, units.US, 0.5715},
+		{"0,125", units.Length, units.US, 0.003175},
+		{"1234,125", units.Number, units.US, 1234.125},
 		{"  22.5  ", units.Length, units.US, 0.5715},
 		{"22.", units.Length, units.US, 0.5588},
 		{".5", units.Length, units.US, 0.0127},
@@ -85,6 +87,9 @@ func TestTextThatIsNoNumber(t *testing.T) {
 		{"1_000", units.Number, `"1_000" is not a number; type a number such as 1000`},
 		{huge, units.Number, `"` + huge + `" is not a number; type a number such as 1000`},
 		{"1 2", units.Number, `"1 2" is not a number; type a number such as 1000`},
+		{"2,650", units.Mass, `"2,650" can be read two ways; type 2650 or 2.650`},
+		{"-1,200 lb/in", units.SpringRate, `"1,200" can be read two ways; type 1200 or 1.200`},
+		{"1,234,567", units.Number, `"1,234,567" is not a number; type a number such as 1000`},
 		{"--1", units.Number, `"--1" is not a number; type a number such as 1000`},
 	} {
 		got, err := parseNumber(c.typed, c.q, units.US, 1000)

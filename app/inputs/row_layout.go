@@ -1,8 +1,6 @@
 package inputs
 
 import (
-	"sync"
-
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -70,10 +68,17 @@ func unitWidth(th fyne.Theme) float32 {
 	return fyne.MeasureText(widestUnit(), size, fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
 }
 
+// widest is what widestUnit has found; it belongs to the goroutine of the
+// window.
+var widest string
+
 // widestUnit returns the symbol that takes the most room of all the units of
 // plain numbers.
-var widestUnit = sync.OnceValue(func() string {
-	widest, most := "", float32(0)
+func widestUnit() string {
+	if widest != "" {
+		return widest
+	}
+	most := float32(0)
 	for _, t := range car.Sections {
 		for _, f := range t.Fields {
 			for _, s := range systems {
@@ -85,7 +90,7 @@ var widestUnit = sync.OnceValue(func() string {
 		}
 	}
 	return widest
-})
+}
 
 func (rr *rowRenderer) Layout(size fyne.Size) {
 	r, s := rr.row, rr.slots(size.Width)
