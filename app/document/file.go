@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -73,23 +72,12 @@ func (d *Document) load(file *carfile.File, path string, disk []byte, saved *car
 
 // read reads a car file.
 func (d *Document) read(path string) (*carfile.File, []byte, error) {
-	data, err := content(path)
+	data, err := carfile.ReadAll(path)
 	if err != nil {
 		return nil, nil, err
 	}
 	file, err := carfile.Decode(path, data, d.library)
 	return file, data, err
-}
-
-// content returns what a file holds, but no more than carfile needs to see to
-// refuse it for its size.
-func content(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, carfile.MaxSize+1))
 }
 
 // Save writes the car to its file. Without a path it fails with ErrNoPath; with
@@ -99,7 +87,7 @@ func (d *Document) Save() error {
 	if d.path == "" {
 		return ErrNoPath
 	}
-	switch disk, err := content(d.path); {
+	switch disk, err := carfile.ReadAll(d.path); {
 	case errors.Is(err, fs.ErrNotExist):
 		// Nothing can be lost.
 	case err != nil:

@@ -25,7 +25,7 @@ type Recent struct {
 // list starts empty.
 func LoadRecent(folder string) *Recent {
 	r := &Recent{folder: folder}
-	data, err := content(filepath.Join(folder, recentName))
+	data, err := carfile.ReadAll(filepath.Join(folder, recentName))
 	if err != nil {
 		return r
 	}

@@ -37,7 +37,7 @@ func newRecovery(folder string) recovery {
 // drop removes the recovery files that are still as this document left them.
 func (r *recovery) drop() {
 	for path, data := range r.written {
-		if found, err := content(path); err == nil && bytes.Equal(found, data) {
+		if found, err := carfile.ReadAll(path); err == nil && bytes.Equal(found, data) {
 			_ = os.Remove(path) // One that stays is older than the file saved next, or offered once more.
 		}
 	}
@@ -150,8 +150,8 @@ func recoveryIn(path string) (Recovery, bool) {
 
 // sameContent tells whether two files can be read and hold the same.
 func sameContent(a, b string) bool {
-	x, errX := content(a)
-	y, errY := content(b)
+	x, errX := carfile.ReadAll(a)
+	y, errY := carfile.ReadAll(b)
 	return errX == nil && errY == nil && bytes.Equal(x, y)
 }
 

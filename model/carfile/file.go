@@ -15,15 +15,16 @@ import (
 // Read decodes the car file at a path. Besides what Decode refuses it fails as
 // os.Open does.
 func Read(path string, library stock.Library) (*File, error) {
-	data, err := readAll(path)
+	data, err := ReadAll(path)
 	if err != nil {
 		return nil, err
 	}
 	return Decode(path, data, library)
 }
 
-// readAll reads a file, but little more than MaxSize.
-func readAll(path string) ([]byte, error) {
+// ReadAll returns what a file holds, but little more than MaxSize: enough for
+// Decode to refuse it for its size.
+func ReadAll(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, err

@@ -18,7 +18,7 @@ func StockWith(path string) (stock.Library, error) {
 	if path == "" {
 		return Stock(), nil
 	}
-	data, err := readAll(path)
+	data, err := ReadAll(path)
 	if err != nil {
 		return stock.Library{}, err
 	}
