@@ -107,7 +107,8 @@ func (b *builder) assumeRods() {
 		joint r3.Vec
 	}{{"chassis", c.Launch.Locator.Chassis, b.p.Rods[Locator].Chassis}, {"housing", c.Launch.Locator.Housing, b.p.Rods[Locator].Housing}} {
 		if !end.Given {
-			b.assume("locator."+end.key, "the "+end.key+" end of the "+c.Launch.Locator.Kind+", to the left of the car's middle", units.Length, end.joint.Y)
+			side := map[bool]string{true: "left", false: "right"}[end.joint.Y >= 0]
+			b.assume("locator."+end.key, fmt.Sprintf("the %s end of the %s, to the %s of the car's middle", end.key, c.Launch.Locator.Kind, side), units.Length, math.Abs(end.joint.Y))
 		}
 	}
 }
