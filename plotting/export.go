@@ -85,7 +85,7 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	case CSV:
 		return c.Table(s.Units).WriteCSV(w)
 	}
-	return fmt.Errorf("charts are not written as %q; use one of %q", string(f), Formats)
+	return fmt.Errorf("charts are not written as %q; use one of %s", string(f), strings.Trim(fmt.Sprint(Formats), "[]"))
 }
 
 // paper is the light palette on white.

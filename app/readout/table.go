@@ -26,8 +26,10 @@ type cell struct {
 const (
 	// rowHeight is the distance of two rows over the text size.
 	rowHeight = 1.5
-	// nameShare is the part of the width that names take.
-	nameShare = 0.34
+	// nameShare is the part of the width that names take beside two columns of
+	// values, shortShare beside more.
+	nameShare  = 0.34
+	shortShare = 0.2
 	// leastWidth is the width over the text size that two columns of values
 	// with their units need.
 	leastWidth = 32
@@ -63,6 +65,9 @@ func (t *Table) SetHeading(column int, text string) {
 	}
 }
 
+// Heading returns what stands over a column.
+func (t *Table) Heading(column int) string { return t.headings[column] }
+
 // Text returns what a cell shows.
 func (t *Table) Text(row, column int) string { return t.cells[row][column].text }
 
@@ -80,8 +85,12 @@ func pitch() float32 { return theme.TextSize() * rowHeight }
 
 // column returns where a column of values begins.
 func (t *Table) column(i int) float32 {
+	share := float32(nameShare)
+	if len(t.headings) > 2 {
+		share = shortShare
+	}
 	width := t.Size().Width
-	return width*nameShare + float32(i)*width*(1-nameShare)/float32(len(t.headings))
+	return width*share + float32(i)*width*(1-share)/float32(len(t.headings))
 }
 
 // paint draws rows below the headings.

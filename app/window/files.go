@@ -94,6 +94,12 @@ func (w *Window) ask(title, question string, answers ...answer) {
 	d.Show()
 }
 
+// asking tells whether a question waits for its answer.
+func (w *Window) asking() bool {
+	_, modal := w.window.Canvas().Overlays().Top().(*widget.PopUp)
+	return modal
+}
+
 // answer is a button of a question; do may be nil.
 type answer struct {
 	name string

@@ -7,6 +7,8 @@ import (
 	"testing"
 	"time"
 
+	"bowline/app/readout"
+	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -56,6 +58,51 @@ func TestLaunchIsShownInWordsNumbersAndCharts(t *testing.T) {
 	// The preload table has what the model found.
 	if got, want := p.preload.Text(2, 0), fmt.Sprintf("%+.0f", units.US.FromSI(units.Force, r.PerTurn[launch.LowerLeft].RearLoad[launch.Left])); got != want || got == "+0" {
 		t.Errorf("a turn of the lower left bar changes the left tire by %q, want %q", got, want)
+	}
+}
+
+// Of an instant of the launch the tuner's numbers tell when it is, and nothing
+// of load cases, which it is none of.
+func TestTuneTellsTheInstantOfTheLaunch(t *testing.T) {
+	d := leaving(t)
+	d.study.SetTime(0.3)
+	d.settle()
+	p := d.panels[0].(*tunePanel)
+	p.refresh()
+	if got := p.numbers.Heading(1); got != "At 0.300 s" {
+		t.Errorf("the heading is %q", got)
+	}
+	for _, row := range []int{tuneJoint, tuneSpring, tuneShare, tuneThrust, tuneFront, tuneLimit} {
+		if got := p.numbers.Text(row, 1); got != "—" {
+			t.Errorf("%s is %q", tuneNames[row], got)
+		}
+	}
+	d.study.SetLaunching(false)
+	if p.refresh(); p.numbers.Heading(1) != "At ride height" {
+		t.Errorf("after the launch the heading is %q", p.numbers.Heading(1))
+	}
+}
+
+// Its tables are legible in the width of a panel, with any example car.
+func TestTablesOfTheLaunchFitTheirPanel(t *testing.T) {
+	d := leaving(t)
+	for _, name := range assets.CarNames() {
+		d.openExample(name)
+		for _, u := range []units.System{units.US, units.SI} {
+			d.doc.SetUnits(u)
+			d.settle()
+			p := d.launchPanel()
+			p.refresh()
+			for table, columns := range map[*readout.Table]int{p.bars: 3, p.preload: 6} {
+				for row, name := range []string{"Upper left", "Upper right", "Lower left", "Lower right"} {
+					wantRoom(t, name, name, false, panelWidth*0.2-textGap)
+					for i := range columns {
+						wantRoom(t, name, table.Text(row, i), false, panelWidth*0.8/float32(columns)-textGap)
+						wantRoom(t, "heading", table.Heading(i), true, panelWidth*0.8/float32(columns)-textGap)
+					}
+				}
+			}
+		}
 	}
 }
 

@@ -18,6 +18,7 @@ type menu struct {
 	main       *fyne.MainMenu
 	undo, redo *fyne.MenuItem
 	us, si     *fyne.MenuItem
+	colors     map[look.Mode]*fyne.MenuItem
 }
 
 // key is a shortcut with the platform's main modifier.
@@ -29,9 +30,14 @@ func key(name fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: name, Modifier: modifier}
 }
 
-// item is a menu item with a shortcut.
-func item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
-	i := fyne.NewMenuItem(label, do)
+// item is a menu item with a shortcut. Neither does anything while a question
+// waits for its answer.
+func (w *Window) item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
+	i := fyne.NewMenuItem(label, func() {
+		if !w.asking() {
+			do()
+		}
+	})
 	i.Shortcut = s
 	return i
 }
@@ -39,10 +45,15 @@ func item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
 	m := menu{
-		undo: item("Undo", &fyne.ShortcutUndo{}, w.undo),
-		redo: item("Redo", &fyne.ShortcutRedo{}, w.redo),
+		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo),
+		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo),
 		us:   fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
 		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
+		colors: map[look.Mode]*fyne.MenuItem{
+			look.Follow: fyne.NewMenuItem("Colors as the desktop", func() { w.setMode(look.Follow) }),
+			look.Light:  fyne.NewMenuItem("Light colors", func() { w.setMode(look.Light) }),
+			look.Dark:   fyne.NewMenuItem("Dark colors", func() { w.setMode(look.Dark) }),
+		},
 	}
 	recent := fyne.NewMenuItem("Open recent", nil)
 	recent.ChildMenu = fyne.NewMenu("")
@@ -55,37 +66,35 @@ func (w *Window) remake() {
 	for _, name := range assets.CarNames() {
 		examples.ChildMenu.Items = append(examples.ChildMenu.Items, fyne.NewMenuItem(filepath.Base(name), func() { w.leave(func() { w.openExample(name) }) }))
 	}
-	quit := item("Quit", key(fyne.KeyQ), w.quit)
+	quit := w.item("Quit", key(fyne.KeyQ), w.quit)
 	quit.IsQuit = true
 	file := fyne.NewMenu("File",
-		item("Open…", key(fyne.KeyO), func() { w.leave(w.askOpen) }), recent, examples,
+		w.item("Open…", key(fyne.KeyO), func() { w.leave(w.askOpen) }), recent, examples,
 		fyne.NewMenuItemSeparator(),
-		item("Save", key(fyne.KeyS), func() { w.save(nil) }),
-		item("Save as…", key(fyne.KeyS, fyne.KeyModifierShift), func() { w.saveAs(nil) }),
+		w.item("Save", key(fyne.KeyS), func() { w.save(nil) }),
+		w.item("Save as…", key(fyne.KeyS, fyne.KeyModifierShift), func() { w.saveAs(nil) }),
 		fyne.NewMenuItemSeparator(),
-		item("Report as PDF…", key(fyne.KeyP), w.printReport),
-		item("Export charts…", key(fyne.KeyE), w.exportAll),
+		w.item("Report as PDF…", key(fyne.KeyP), w.printReport),
+		w.item("Export charts…", key(fyne.KeyE), w.exportAll),
 		fyne.NewMenuItemSeparator(), quit)
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
 	view := fyne.NewMenu("View",
-		item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(sideview.FitLink) }),
-		item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(sideview.FitCar) }),
-		item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
-		item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
-		item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
+		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(sideview.FitLink) }),
+		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(sideview.FitCar) }),
+		w.item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
+		w.item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
+		w.item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
 		fyne.NewMenuItemSeparator(), m.us, m.si,
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("Colors as the desktop", func() { w.setMode(look.Follow) }),
-		fyne.NewMenuItem("Light colors", func() { w.setMode(look.Light) }),
-		fyne.NewMenuItem("Dark colors", func() { w.setMode(look.Dark) }))
-	help := fyne.NewMenu("Help", item("Keys and mouse", nil, w.showKeys))
+		m.colors[look.Follow], m.colors[look.Light], m.colors[look.Dark])
+	help := fyne.NewMenu("Help", w.item("Keys and mouse", nil, w.showKeys))
 	m.main = fyne.NewMainMenu(file, edit, view, help)
 	w.menu = m
 	w.menu.refresh(w)
 	w.window.SetMainMenu(m.main)
 }
 
-// refresh names what undo and redo would do and marks the units.
+// refresh names what undo and redo would do and marks units and colors.
 func (m *menu) refresh(w *Window) {
 	if m.main == nil {
 		return
@@ -100,6 +109,9 @@ func (m *menu) refresh(w *Window) {
 	name(m.redo, "Redo", w.doc.RedoLabel())
 	m.us.Checked = w.doc.Units() == units.US
 	m.si.Checked = w.doc.Units() == units.SI
+	for mode, i := range m.colors {
+		i.Checked = w.app.Preferences().String(prefMode) == string(mode)
+	}
 	m.main.Refresh()
 }
 
@@ -133,6 +145,7 @@ func (w *Window) setUnits(u units.System) {
 func (w *Window) setMode(m look.Mode) {
 	w.app.Preferences().SetString(prefMode, string(m))
 	w.app.Settings().SetTheme(look.New(m))
+	w.menu.refresh(w)
 }
 
 // keys explains mouse and keyboard.

@@ -127,6 +127,11 @@ func TestColors(t *testing.T) {
 		if look.Current() != c.want || app.Preferences().String(prefMode) != string(c.mode) {
 			t.Errorf("after %q the mode kept is %q", c.item, app.Preferences().String(prefMode))
 		}
+		for _, label := range []string{"Colors as the desktop", "Light colors", "Dark colors"} {
+			if got := d.item("View", label).Checked; got != (label == c.item) {
+				t.Errorf("after %q the mark of %q is %v", c.item, label, got)
+			}
+		}
 		// Side view and charts are drawn in them.
 		for i, r := range rasters(d.window.Content()) {
 			img := r.Generator(int(r.Size().Width), int(r.Size().Height))
@@ -140,6 +145,26 @@ func TestColors(t *testing.T) {
 	if look.Current() != &palette.Dark {
 		t.Error("the colors chosen are not kept")
 	}
+}
+
+// A question is answered before anything else is done.
+func TestNothingIsChosenWhileAQuestionWaits(t *testing.T) {
+	d := newDesk(t)
+	d.edit()
+	d.choose("File", "Quit")
+	first := d.question()
+	for _, label := range []string{"Quit", "Save as…", "Open…", "Export charts…"} {
+		d.choose("File", label)
+		if d.question() != first {
+			t.Fatalf("%q put another question over the first", label)
+		}
+	}
+	d.choose("Edit", d.menu.undo.Label)
+	if !d.doc.Modified() {
+		t.Error("a step was undone behind the question")
+	}
+	d.answer("Keep editing")
+	d.wantNoQuestion()
 }
 
 func TestViewCommands(t *testing.T) {

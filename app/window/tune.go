@@ -63,7 +63,11 @@ func (p *tunePanel) charts() []string { return []string{"anti-squat", "instant-c
 func (p *tunePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
 	p.verdict.Set(r.CenterVerdict(u))
-	p.numbers.SetHeading(1, "At "+travelWords(p.study.Travel(), u))
+	heading := "At " + travelWords(p.study.Travel(), u)
+	if _, playing := p.study.Instant(); playing {
+		heading = fmt.Sprintf("At %.3f s", p.study.Time())
+	}
+	p.numbers.SetHeading(1, heading)
 	p.column(0, r, &r.Ride, u)
 	p.column(1, r, p.study.Station(), u)
 }
@@ -89,11 +93,10 @@ func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	}
 	p.numbers.Set(tuneSquat, i, squat, color)
 	set(tunePinion, nose(s.Pose.Turn, u))
-	joint := "not given"
+	set(tuneJoint, "not given")
 	if s.Joints.Given {
-		joint = nose(s.Joints.Pinion, u)
+		set(tuneJoint, nose(s.Joints.Pinion, u))
 	}
-	set(tuneJoint, joint)
 	set(tuneShift, either(s.Pose.Shift, u, "forward", "back"))
 	set(tuneCG, length(s.CG.Y))
 	hooked := &s.Loads.Hooked
@@ -108,6 +111,11 @@ func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	set(tuneThrust, u.Format(units.Force, hooked.Thrust))
 	set(tuneFront, u.Format(units.Force, hooked.FrontLoad))
 	set(tuneLimit, hooked.Governs.String())
+	if _, playing := p.study.Instant(); playing && i == 1 {
+		for _, row := range []int{tuneJoint, tuneThrust, tuneFront, tuneLimit} {
+			set(row, "—") // an instant of the launch is no load case
+		}
+	}
 }
 
 // nose writes an angle as nose up or down.

@@ -101,7 +101,11 @@ func New(app fyne.App, o Options) (*Window, error) {
 	w.study = study.New(w.doc, o.Library)
 	w.build(o)
 	w.doc.Listen(w.follow)
-	w.window.SetCloseIntercept(w.quit)
+	w.window.SetCloseIntercept(func() {
+		if !w.asking() {
+			w.quit()
+		}
+	})
 	w.window.SetOnDropped(w.dropped)
 	app.Settings().AddListener(func(fyne.Settings) { w.charts.submit() })
 	w.retitle()
