@@ -2,6 +2,7 @@ package launch
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"bowline/model/car"
@@ -107,9 +108,14 @@ func TestAssumptions(t *testing.T) {
 		"drive.rev_limit":           units.US.ToSI(units.Speed, 7800),
 		"upper_bar.rod_end":         inch / 16,
 		"locator.chassis":           16.8 * inch,
-		"locator.housing":           -16.8 * inch,
+		"locator.housing":           16.8 * inch,
 	} {
 		within(t, path, before[path].Value, want, 1e-9)
+	}
+	for path, side := range map[string]string{"locator.chassis": "to the left", "locator.housing": "to the right"} {
+		if !strings.Contains(before[path].Words, side) {
+			t.Errorf("%s: %q, want it %s", path, before[path].Words, side)
+		}
 	}
 	c.Tires.RearSpinInertia, c.Launch.Inertia.HousingPitch, c.Launch.Engine.RevLimit = 5, 2, 900
 	c.UpperBar.RodEnd, c.LowerBar.RodEnd = "5/8-18", "5/8-18"
