@@ -8,10 +8,12 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 
 	"bowline/app/window"
 	"bowline/assets"
@@ -30,6 +32,7 @@ func main() {
 	}
 	flag.Parse()
 	if flag.NArg() > 1 {
+		fmt.Fprintf(os.Stderr, "bowline: %q is too much; give one car file, after the options\n", flag.Arg(1))
 		flag.Usage()
 		os.Exit(2)
 	}
@@ -44,6 +47,9 @@ func run(tables, states, path string) error {
 	library, err := carfile.StockWith(tables)
 	if err != nil {
 		return err
+	}
+	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" {
+		return errors.New("bowline: there is no display (DISPLAY is not set); bowline-report writes the report without one")
 	}
 	a := app.NewWithID("racing.saltgrass.bowline")
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
