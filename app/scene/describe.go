@@ -50,12 +50,12 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 	case Spring:
 		return describeSpring(r, s, o)
 	case Driveshaft:
-		return []string{"Driveshaft", fmt.Sprintf("pinion joint %s, transmission joint %s", o.Units.Format(units.Angle, s.Joints.Pinion), o.Units.Format(units.Angle, s.Joints.Transmission))}
+		return []string{"Driveshaft", "pinion joint " + noseWords(s.Joints.Pinion, o.Units) + ", transmission joint " + noseWords(s.Joints.Transmission, o.Units)}
 	case WheelieBar:
 		w := r.Car.Launch.WheelieBar
 		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
 	case HousingBody:
-		return []string{"Housing", "pinion " + noseWords(s.Pose.Turn, o.Units), "drag moves all its holes"}
+		return []string{"Housing", "pinion " + noseWords(s.Pose.Turn, o.Units) + " of ride height", "drag moves all its holes"}
 	case ChassisBody:
 		return []string{"Chassis bracket", "drag moves all its holes"}
 	case TargetBox:
@@ -147,11 +147,11 @@ func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string
 	}
 }
 
-// noseWords writes a pinion angle change in words.
+// noseWords writes an angle as nose up or down.
 func noseWords(turn float64, u units.System) string {
 	switch a := u.Format(units.Angle, math.Abs(turn)); {
 	case math.Abs(turn) < 5e-5:
-		return "as at ride height"
+		return "level"
 	case turn > 0:
 		return a + " nose up"
 	default:

@@ -52,7 +52,7 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 	for i := math.Ceil(low.X / (2 * step)); i*2*step <= high.X; i++ {
 		x := i * 2 * step
 		at := v.Screen(r2.Vec{X: x})
-		r.text(r2.Vec{X: at.X, Y: v.Height - edge}, &Item{Text: gridText(u, x), Size: small, Stroke: Muted, Anchor: r2.Vec{X: 0.5}}, colors)
+		r.number(r2.Vec{X: at.X, Y: v.Height - edge}, gridText(u, x), r2.Vec{X: 0.5}, colors)
 	}
 	for i := math.Ceil(low.Y / (2 * step)); i*2*step <= high.Y; i++ {
 		y := i * 2 * step
@@ -60,8 +60,18 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 		if at.Y > v.Height-3*small {
 			continue
 		}
-		r.text(r2.Vec{X: edge, Y: at.Y}, &Item{Text: gridText(u, y), Size: small, Stroke: Muted, Anchor: r2.Vec{Y: 0.5}}, colors)
+		r.number(r2.Vec{X: edge, Y: at.Y}, gridText(u, y), r2.Vec{Y: 0.5}, colors)
 	}
+}
+
+// number writes a grid line's distance at the edge of the picture.
+func (r *Renderer) number(at r2.Vec, text string, anchor r2.Vec, colors *palette.Palette) {
+	item := Item{Text: text, Size: small, Stroke: Muted}
+	face := r.face(small)
+	width := float64(face.Width(text))
+	w, _ := r.canvas.Size()
+	x := math.Max(edge, math.Min(float64(w)-width-edge, at.X-anchor.X*width))
+	r.words(x, math.Max(small+edge, at.Y+anchor.Y*0.72*small), width, &item, face, colors)
 }
 
 // gridText writes a grid line's distance.

@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"bowline/model/units"
 	"bowline/plotting/palette"
@@ -28,6 +29,7 @@ type Renderer struct {
 	path   vg.Path
 	dashes []vg.Length
 	height float64
+	placed []box // of words that others keep clear of
 }
 
 // NewRenderer returns a renderer.
@@ -55,7 +57,8 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 			r.draw(d, colors)
 		}
 	}
-	// Words stand above all lines.
+	// Words stand above all lines and clear of each other.
+	r.placed = r.placed[:0]
 	r.gridNumbers(p.View, u, colors)
 	for i := range p.Drawn {
 		if d := &p.Drawn[i]; d.Shape == Label {
@@ -194,18 +197,59 @@ func (r *Renderer) face(size float64) font.Face {
 // edge keeps words inside the picture [px].
 const edge = 4
 
-// text draws a label over a plate of the background, kept inside the picture.
+// box is a rectangle on screen [px].
+type box struct{ left, top, right, bottom float64 }
+
+func (b box) meets(c box) bool {
+	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
+}
+
+// nearEdge is how near the picture's edge a point may be and still have its
+// words [px]; the sign it stands at is cut off there.
+const nearEdge = 14
+
+// text draws a label over a plate of the background, kept inside the picture
+// and clear of the labels before it.
 func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
+	w, h := r.canvas.Size()
+	if at.X < nearEdge || at.X > float64(w)-nearEdge || at.Y < nearEdge || at.Y > float64(h)-nearEdge {
+		return
+	}
 	face := r.face(item.Size)
 	width := float64(face.Width(item.Text))
-	w, h := r.canvas.Size()
 	x := at.X + item.Offset.X - item.Anchor.X*width
 	y := at.Y - item.Offset.Y + item.Anchor.Y*0.72*item.Size
-	// A label whose point is out of the picture stays with it.
-	if at.X >= 0 && at.X <= float64(w) && at.Y >= 0 && at.Y <= float64(h) {
-		x = math.Max(edge, math.Min(float64(w)-width-edge, x))
-		y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
+	x = math.Max(edge, math.Min(float64(w)-width-edge, x))
+	y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
+	y = r.clear(x, y, width, item.Size, item.Anchor.Y < 0.5)
+	r.words(x, y, width, item, face, colors)
+}
+
+// clear returns the nearest height, upward or downward, at which words keep
+// clear of those placed already, and notes where they are.
+func (r *Renderer) clear(x, y, width, size float64, upward bool) float64 {
+	const tries = 6
+	place := func(y float64) box {
+		return box{x - platePad, y - 0.8*size - platePad, x + width + platePad, y + 0.2*size + platePad}
 	}
+	step := size + 2*platePad
+	if upward {
+		step = -step
+	}
+	found := y
+	for i := range tries {
+		to := y + float64(i)*step
+		if !slices.ContainsFunc(r.placed, place(to).meets) {
+			found = to
+			break
+		}
+	}
+	r.placed = append(r.placed, place(found))
+	return found
+}
+
+// words draws text on its plate; y is its baseline.
+func (r *Renderer) words(x, y, width float64, item *Item, face font.Face, colors *palette.Palette) {
 	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, veiled(colors.Background))
 	r.canvas.SetColor(item.Stroke.In(colors))
 	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), item.Text)

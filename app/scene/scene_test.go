@@ -322,3 +322,22 @@ func BenchmarkDragFrame(b *testing.B) {
 		renderer.Draw(img, 1, &p, units.US, &palette.Light)
 	}
 }
+
+// Labels whose places overlap stand one above the other; one whose point is at
+// the very edge, where its sign is cut off, is left out.
+func TestLabelsKeepClearOfEachOther(t *testing.T) {
+	renderer := NewRenderer()
+	img := image.NewRGBA(image.Rect(0, 0, 300, 200))
+	label := func(x, y float64, text string) Drawn {
+		return Drawn{Item: &Item{Shape: Label, Text: text, Size: letter, Stroke: Ink}, Points: []r2.Vec{{X: x, Y: y}}}
+	}
+	p := Picture{View: View{Width: 300, Height: 200, Scale: 100}, Drawn: []Drawn{label(100, 100, "the first of two"), label(110, 104, "the second"), label(295, 50, "cut off")}}
+	renderer.Draw(img, 1, &p, units.US, &palette.Light)
+	// The grid's numbers are not among them.
+	if len(renderer.placed) != 2 {
+		t.Fatalf("%d labels are placed", len(renderer.placed))
+	}
+	if a, b := renderer.placed[0], renderer.placed[1]; a.meets(b) || math.Abs(a.top-b.top) > 4*letter {
+		t.Errorf("labels at %+v and %+v", a, b)
+	}
+}

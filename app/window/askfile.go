@@ -11,11 +11,11 @@ import (
 	"fyne.io/fyne/v2/storage/repository"
 )
 
-// askFile asks for a file to write, beginning with a name in the car's folder,
+// askFile asks under a title for a file to write, beginning with a name in the car's folder,
 // and hands on its path, which gets the ending of name when it has none. The
 // files listed are those of an extension; empty lists all. Nothing is written
 // by the asking itself.
-func (w *Window) askFile(extension, name string, then func(path string)) {
+func (w *Window) askFile(title, extension, name string, then func(path string)) {
 	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
 		if err != nil || f == nil {
 			w.fail(err)
@@ -24,6 +24,7 @@ func (w *Window) askFile(extension, name string, then func(path string)) {
 		w.fail(f.Close())
 		w.named(f.URI().Path(), filepath.Ext(name), then)
 	}, w.window)
+	d.SetTitleText(title)
 	d.SetFileName(name)
 	if extension != "" {
 		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))

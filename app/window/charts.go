@@ -172,7 +172,7 @@ func (c *charts) export(key string) {
 		w.say("The launch of this car is still being computed.")
 		return
 	}
-	w.askFile("", w.fileName()+"-"+key+".pdf", func(path string) {
+	w.askFile("Export the chart as .pdf, .svg, .png or .csv", "", w.fileName()+"-"+key+".pdf", func(path string) {
 		if err := c.write(path, chart); err != nil {
 			w.fail(err)
 			return
@@ -203,6 +203,8 @@ func (w *Window) exportAll() {
 		}
 		w.exportTo(folder.Path())
 	}, w.window)
+	d.SetTitleText("Export all charts into a folder")
+	d.SetConfirmText("Export here")
 	w.placeDialog(d)
 }
 

@@ -68,7 +68,10 @@ func (w *Window) fail(err error) {
 	text.Wrapping = fyne.TextWrapWord
 	box := container.NewVScroll(text)
 	box.SetMinSize(fyne.NewSize(620, float32(min(320, 60+40*strings.Count(err.Error(), "\n")))))
-	dialog.ShowCustom("This did not work", "Close", box, w.window)
+	d := dialog.NewCustom("This did not work", "Close", box, w.window)
+	d.SetOnClosed(func() { w.mild = nil })
+	w.mild = d.Hide
+	d.Show()
 }
 
 // ask shows a question with an answer for each button; the last is the mild
@@ -79,12 +82,15 @@ func (w *Window) ask(title, question string, answers ...answer) {
 	d := dialog.NewCustomWithoutButtons(title, container.New(wide(460), text), w.window)
 	buttons := make([]fyne.CanvasObject, len(answers))
 	for i, a := range answers {
-		b := widget.NewButton(a.name, func() {
+		give := func() {
 			d.Hide()
+			w.mild = nil
 			if a.do != nil {
 				a.do()
 			}
-		})
+		}
+		b := widget.NewButton(a.name, give)
+		w.mild = give // of the last answer, in the end
 		if i == 0 {
 			b.Importance = widget.HighImportance
 		}
@@ -92,6 +98,13 @@ func (w *Window) ask(title, question string, answers ...answer) {
 	}
 	d.SetButtons(buttons)
 	d.Show()
+}
+
+// typedKey gives the mild answer to a question on Escape.
+func (w *Window) typedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape && w.mild != nil && w.asking() {
+		w.mild()
+	}
 }
 
 // asking tells whether a question waits for its answer.
@@ -182,7 +195,7 @@ func (w *Window) saved(err error, then func()) {
 
 // saveAs asks where to save.
 func (w *Window) saveAs(then func()) {
-	w.askFile("", w.fileName()+".toml", func(path string) { w.saved(w.doc.SaveAs(path), then) })
+	w.askFile("Save the car as", "", w.fileName()+".toml", func(path string) { w.saved(w.doc.SaveAs(path), then) })
 }
 
 // fileName makes a file stem of the car's name.
@@ -268,7 +281,7 @@ func (w *Window) printReport() {
 	if !w.settled() {
 		return
 	}
-	w.askFile(".pdf", w.fileName()+".pdf", func(path string) {
+	w.askFile("Report as PDF", ".pdf", w.fileName()+".pdf", func(path string) {
 		if err := report.SavePDF(path, w.study.Result(), w.currentLaunch(), w.study.Units(), time.Now()); err != nil {
 			w.fail(err)
 			return

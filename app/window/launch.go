@@ -131,7 +131,7 @@ func (p *launchPanel) refresh() {
 		p.verdict.Set("The launch is being computed.")
 		return
 	}
-	p.verdict.Set(worstWords(r, p.study.Result()) + r.Verdict(u))
+	p.verdict.Set(r.Verdict(u) + worstWords(r, p.study.Result()))
 	p.writeBars(r, u)
 	p.writeCar(r, u)
 	p.writePreload(r, u)
@@ -150,7 +150,7 @@ func worstWords(r *launch.Result, a *analysis.Result) string {
 			limit := a.Limit(b.Pair(), way)
 			if s := force / limit.Allowable; s > share {
 				share = s
-				text = fmt.Sprintf("The %s reaches %.0f %% of what it may carry in %s. ", b, 100*s, way)
+				text = fmt.Sprintf(" Nearest to its limit comes the %s: %.0f %% of what it may %s.", b, 100*s, way)
 			}
 		}
 	}
@@ -222,12 +222,24 @@ func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
 	}
 }
 
+// gain writes a change with its sign.
+func gain(x float64) string {
+	number := units.Group(fmt.Sprintf("%.0f", math.Abs(x)))
+	switch {
+	case number == "0":
+		return number
+	case x < 0:
+		return "−" + number
+	}
+	return "+" + number
+}
+
 // writePreload writes what a turn of each bar changes at rest.
 func (p *launchPanel) writePreload(r *launch.Result, u units.System) {
 	for row := range launch.Bars {
 		turn := &r.PerTurn[row]
 		for column, x := range []float64{turn.RearLoad[0], turn.RearLoad[1], turn.Tension[0], turn.Tension[1], turn.Tension[2], turn.Tension[3]} {
-			p.preload.Set(row, column, fmt.Sprintf("%+.0f", u.FromSI(units.Force, x)), "")
+			p.preload.Set(row, column, gain(u.FromSI(units.Force, x)), "")
 		}
 	}
 }

@@ -56,7 +56,7 @@ func TestLaunchIsShownInWordsNumbersAndCharts(t *testing.T) {
 		t.Errorf("at 0.3 s the lower right bar shows %q, want %q; before %q", got, want, before)
 	}
 	// The preload table has what the model found.
-	if got, want := p.preload.Text(2, 0), fmt.Sprintf("%+.0f", units.US.FromSI(units.Force, r.PerTurn[launch.LowerLeft].RearLoad[launch.Left])); got != want || got == "+0" {
+	if got, want := p.preload.Text(2, 0), fmt.Sprintf("+%.0f", units.US.FromSI(units.Force, r.PerTurn[launch.LowerLeft].RearLoad[launch.Left])); got != want || got == "+0" {
 		t.Errorf("a turn of the lower left bar changes the left tire by %q, want %q", got, want)
 	}
 }
@@ -69,7 +69,7 @@ func TestTuneTellsTheInstantOfTheLaunch(t *testing.T) {
 	d.settle()
 	p := d.panels[0].(*tunePanel)
 	p.refresh()
-	if got := p.numbers.Heading(1); got != "At 0.300 s" {
+	if got := p.numbers.Heading(1); got != "Now: 0.300 s" {
 		t.Errorf("the heading is %q", got)
 	}
 	for _, row := range []int{tuneJoint, tuneSpring, tuneShare, tuneThrust, tuneFront, tuneLimit} {
@@ -78,7 +78,7 @@ func TestTuneTellsTheInstantOfTheLaunch(t *testing.T) {
 		}
 	}
 	d.study.SetLaunching(false)
-	if p.refresh(); p.numbers.Heading(1) != "At ride height" {
+	if p.refresh(); p.numbers.Heading(1) != "Now: ride height" {
 		t.Errorf("after the launch the heading is %q", p.numbers.Heading(1))
 	}
 }

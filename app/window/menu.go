@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
 )
 
 // menu keeps the items whose words change.
@@ -149,16 +150,28 @@ func (w *Window) setMode(m look.Mode) {
 }
 
 // keys explains mouse and keyboard.
-const keys = `Drag a bar's end: it goes from hole to hole; click a free hole to use it.
-Hold Shift while pressing the mouse, or tick "Move holes": the hole itself moves.
-Drag a bracket's plate: all its holes move.
-Drag elsewhere: pan.  Mouse wheel, + and −: zoom.  F: fit bars.  C: fit car.
-
-1, 2, 3, 4: select upper chassis, lower chassis, upper housing, lower housing pivot.
+const keys = `Side view
+Drag a bar's end: it goes from hole to hole. Click a free hole to use it.
+With Shift, or with "Move holes" ticked, the hole itself moves.
+Drag a bracket's plate: all its holes move. Drag elsewhere: pan.
+Mouse wheel, + and −: zoom. F: fit bars. C: fit car. M: "Move holes".
+1, 2, 3, 4: select the upper chassis, lower chassis, upper housing, lower housing pivot.
 Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that.
-Esc while dragging: take the drag back.  M: switch "Move holes".
+Esc while dragging: take the drag back.
 
-Point at a chart: the car moves to that travel.`
+Charts and launch
+Point at a chart: the car moves there; click to stay.
+Launch: play, pause, drag the time line; slow motion beside the button.
+
+Fields
+Enter or Tab takes a value, Esc brings the old one back. Type 22.5, 22 1/2, 5/8, or any unit: 571 mm.
+
+Ctrl with O, S, Z, Y, E, P, Q: open, save, undo, redo, export, report, quit.`
 
 // showKeys shows the help on keys.
-func (w *Window) showKeys() { dialog.ShowInformation("Keys and mouse", keys, w.window) }
+func (w *Window) showKeys() {
+	d := dialog.NewCustom("Keys and mouse", "Close", widget.NewLabel(keys), w.window)
+	d.SetOnClosed(func() { w.mild = nil })
+	w.mild = d.Hide
+	d.Show()
+}

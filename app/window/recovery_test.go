@@ -1,12 +1,14 @@
 package window
 
 import (
+	"errors"
 	"os"
 	"reflect"
 	"testing"
 
 	"bowline/model/car"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -87,4 +89,36 @@ func TestOpeningOffersWorkBack(t *testing.T) {
 	d := newDesk(t)
 	d.open(path)
 	d.wantAsked("Unsaved work found")
+}
+
+// Without a file named at the start, what was left of the file that was open
+// last is offered too.
+func TestWorkOnTheLastFileIsOfferedAtAPlainStart(t *testing.T) {
+	folder, path := t.TempDir(), carFile(t)
+	want := sitDown(t, test.NewTempApp(t), Options{Folder: folder, Path: path}).crash()
+	d := sitDown(t, test.NewTempApp(t), Options{Folder: folder})
+	d.wantAsked("Unsaved work found", path)
+	d.answer("Take it up")
+	if !reflect.DeepEqual(d.doc.Car(), want) || d.doc.Path() != path {
+		t.Errorf("another car than the one left, path %q", d.doc.Path())
+	}
+}
+
+func TestEscapeGivesTheMildAnswer(t *testing.T) {
+	d := newDesk(t)
+	d.edit()
+	d.leave(func() { t.Error("the car was left") })
+	d.wantAsked("Unsaved changes")
+	escape := &fyne.KeyEvent{Name: fyne.KeyEscape}
+	d.typedKey(escape)
+	d.wantNoQuestion()
+	d.fail(errors.New("no such thing"))
+	d.wantAsked("no such thing")
+	d.typedKey(escape)
+	d.wantNoQuestion()
+	// Without a question it does nothing.
+	d.typedKey(escape)
+	if !d.doc.Modified() {
+		t.Error("Escape changed the car")
+	}
 }

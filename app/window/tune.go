@@ -63,9 +63,9 @@ func (p *tunePanel) charts() []string { return []string{"anti-squat", "instant-c
 func (p *tunePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
 	p.verdict.Set(r.CenterVerdict(u))
-	heading := "At " + travelWords(p.study.Travel(), u)
+	heading := "Now: " + travelWords(p.study.Travel(), u)
 	if _, playing := p.study.Instant(); playing {
-		heading = fmt.Sprintf("At %.3f s", p.study.Time())
+		heading = fmt.Sprintf("Now: %.3f s", p.study.Time())
 	}
 	p.numbers.SetHeading(1, heading)
 	p.column(0, r, &r.Ride, u)

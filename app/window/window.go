@@ -56,6 +56,7 @@ type Window struct {
 	center   *container.Split // side view | panels
 	menu     menu
 	stop     chan struct{}
+	mild     func() // the answer that Escape gives; nil without a question
 }
 
 // Preferences that the window keeps.
@@ -107,6 +108,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 		}
 	})
 	w.window.SetOnDropped(w.dropped)
+	w.window.Canvas().SetOnTypedKey(w.typedKey)
 	app.Settings().AddListener(func(fyne.Settings) { w.charts.submit() })
 	w.retitle()
 	w.remake()
@@ -115,10 +117,24 @@ func New(app fyne.App, o Options) (*Window, error) {
 	}
 	if o.Path != "" {
 		w.open(o.Path)
-	} else if left := document.Unsaved(o.Folder); len(left) > 0 {
-		w.offer(left[0])
+	} else {
+		w.offerLeft(o.Folder)
 	}
 	return w, nil
+}
+
+// offerLeft offers what a crash has left: of a car without a file, or of the
+// one that was open last.
+func (w *Window) offerLeft(folder string) {
+	if left := document.Unsaved(folder); len(left) > 0 {
+		w.offer(left[0])
+		return
+	}
+	if recent := w.recent.Paths(); len(recent) > 0 {
+		if left, found := document.Recoverable(recent[0]); found {
+			w.offer(left)
+		}
+	}
 }
 
 // build lays the window out.
