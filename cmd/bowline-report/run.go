@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"flag"
@@ -31,8 +32,12 @@ const (
 const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE] (CAR.toml | -demo)
 
 Writes a text report of the car to standard output. Options come before the car file.
+Files are written first: when one fails, the others are written but not the report.
+The exit status is 0, 1 with every error on standard error, or 2 for wrong usage.
 
 `
+
+const program = "bowline-report: "
 
 // request is what the command line asks for.
 type request struct {
@@ -52,10 +57,25 @@ func run(args []string, stdout, stderr io.Writer, now time.Time) int {
 		return misused
 	}
 	if err := q.carryOut(stdout, now); err != nil {
-		fmt.Fprintln(stderr, err)
+		complain(stderr, err)
 		return failed
 	}
 	return succeeded
+}
+
+// complain writes errors, each after the program's name. What is wrong with a
+// file is a list of lines that begin with its name instead.
+func complain(w io.Writer, err error) {
+	switch err := err.(type) {
+	case interface{ Unwrap() []error }:
+		for _, one := range err.Unwrap() {
+			complain(w, one)
+		}
+	case carfile.Problems:
+		fmt.Fprintln(w, err)
+	default:
+		fmt.Fprintf(w, program+"%v\n", err)
+	}
 }
 
 // parse reads the command line. When it is wrong it says so with the usage on
@@ -83,13 +103,24 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	}
 	if err == nil {
 		q.car = flags.Arg(0)
-		err = q.check(flags.Args())
+		err = cmp.Or(checkGiven(flags), q.check(flags.Args()))
 	}
 	if err != nil {
-		fmt.Fprintf(stderr, "bowline-report: %v\n", err)
+		complain(stderr, err)
 		explain(stderr)
 	}
 	return q, err
+}
+
+// checkGiven refuses options that are given an empty text.
+func checkGiven(flags *flag.FlagSet) error {
+	var empty []error
+	flags.Visit(func(f *flag.Flag) {
+		if name, _ := flag.UnquoteUsage(f); f.Value.String() == "" {
+			empty = append(empty, fmt.Errorf("-%s is empty; give it a %s or leave it out", f.Name, name))
+		}
+	})
+	return errors.Join(empty...)
 }
 
 // check refuses anything but one car.
@@ -107,8 +138,9 @@ func (q *request) check(rest []string) error {
 	return nil
 }
 
-// carryOut analyzes the car and writes all that is asked for. One output that
-// fails does not keep the others from being written.
+// carryOut analyzes the car and writes all that is asked for: the files, and then
+// the report unless one of them failed. A file that fails does not keep the others
+// from being written.
 func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	r, l, system, err := q.analyze()
 	if err != nil {
@@ -124,11 +156,13 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	if q.charts != "" {
 		failed = append(failed, report.SaveCharts(q.charts, r, l, system))
 	}
-	write := report.WriteText
-	if q.json {
-		write = report.WriteJSON
+	if err := errors.Join(failed...); err != nil {
+		return err
 	}
-	return errors.Join(append(failed, write(stdout, r, l, system))...)
+	if q.json {
+		return report.WriteJSON(stdout, r, l, system)
+	}
+	return report.WriteText(stdout, r, l, system)
 }
 
 // analyze reads the car, analyzes the setup asked for and launches it.

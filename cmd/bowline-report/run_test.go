@@ -61,6 +61,11 @@ func TestWrongUsage(t *testing.T) {
 		{[]string{"-colour", "car.toml"}, "-colour"},
 		{[]string{"-json=perhaps", "car.toml"}, "perhaps"},
 		{[]string{""}, "is empty"},
+		{[]string{"-setup", "", reference}, "bowline-report: -setup is empty; give it a NAME or leave it out\n"},
+		{[]string{"-pdf", "", reference}, "bowline-report: -pdf is empty; give it a FILE or leave it out\n"},
+		{[]string{"-csv=", "-demo"}, "bowline-report: -csv is empty; give it a DIR or leave it out\n"},
+		{[]string{"-charts", "", reference}, "bowline-report: -charts is empty; give it a DIR or leave it out\n"},
+		{[]string{"-tables=", "-pdf=", reference}, "bowline-report: -tables is empty; give it a FILE or leave it out\n"},
 	} {
 		got := command(c.args...)
 		if got.status != 2 || got.stdout != "" || !strings.Contains(got.stderr, c.says) || !strings.Contains(got.stderr, "usage: bowline-report") {
@@ -176,11 +181,11 @@ func TestCarWithoutLaunch(t *testing.T) {
 
 func TestUnknownSetup(t *testing.T) {
 	got := command("-setup", "rain", reference)
-	want := reference + `: there is no setup "rain"; give one of "baseline", "lower bar up"` + "\n"
+	want := "bowline-report: " + reference + `: there is no setup "rain"; give one of "baseline", "lower bar up"` + "\n"
 	if got != (outcome{1, "", want}) {
 		t.Errorf("%+v, want %q", got, want)
 	}
-	if got := command("-setup", "rain", "-demo"); got.status != 1 || !strings.HasPrefix(got.stderr, "saltgrass-7.toml: there is no setup") {
+	if got := command("-setup", "rain", "-demo"); got.status != 1 || !strings.HasPrefix(got.stderr, "bowline-report: saltgrass-7.toml: there is no setup") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -206,7 +211,7 @@ func TestRefusedCar(t *testing.T) {
 func TestMissingFiles(t *testing.T) {
 	none := filepath.Join(t.TempDir(), "none.toml")
 	for _, args := range [][]string{{none}, {"-tables", none, reference}, {t.TempDir()}} {
-		if got := command(args...); got.status != 1 || got.stdout != "" || strings.Count(got.stderr, "\n") != 1 {
+		if got := command(args...); got.status != 1 || got.stdout != "" || strings.Count(got.stderr, "\n") != 1 || !strings.HasPrefix(got.stderr, "bowline-report: ") {
 			t.Errorf("%q: %+v", args, got)
 		}
 	}
@@ -232,20 +237,34 @@ func TestFiles(t *testing.T) {
 	}
 }
 
-// What cannot be written is reported, all of it, and the rest is written.
+// What cannot be written is reported, all of it and by the names asked for. The
+// other files are written, and there is no report.
 func TestUnwritableFiles(t *testing.T) {
 	folder := t.TempDir()
-	file := filepath.Join(folder, "file")
-	if err := os.WriteFile(file, nil, 0o644); err != nil {
+	in := func(name string) string { return filepath.Join(folder, name) }
+	if err := os.WriteFile(in("file"), nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	tables := filepath.Join(folder, "tables")
-	got := command("-pdf", folder, "-charts", file, "-csv", tables, reference)
-	if got.status != 1 || !strings.HasPrefix(got.stdout, "Reference") || !strings.Contains(got.stderr, folder+" is no plain file") || !strings.Contains(got.stderr, file) {
-		t.Errorf("%+v", got)
+	for _, name := range []string{"travel.csv", "bars.csv"} {
+		if err := os.MkdirAll(filepath.Join(in("tables"), name), 0o755); err != nil {
+			t.Fatal(err)
+		}
 	}
-	if _, err := os.Stat(filepath.Join(tables, "travel.csv")); err != nil {
-		t.Error(err)
+	for _, options := range [][]string{nil, {"-json"}} {
+		got := command(append(options, "-pdf", in("none/x.pdf"), "-charts", in("file"), "-csv", in("tables"), reference)...)
+		if got.status != 1 || got.stdout != "" {
+			t.Errorf("%q: %+v", options, got)
+		}
+		lines := strings.Split(strings.TrimSuffix(got.stderr, "\n"), "\n")
+		want := []string{"write " + in("none/x.pdf") + ": ", "write " + in("tables/travel.csv") + ": is no plain file", "write " + in("tables/bars.csv") + ": is no plain file", "mkdir " + in("file") + ": "}
+		if !slices.EqualFunc(lines, want, func(l, w string) bool { return strings.HasPrefix(l, "bowline-report: "+w) }) {
+			t.Errorf("%q, want those that begin with %q", lines, want)
+		}
+		launch := in("tables/launch.csv")
+		if _, err := os.Stat(launch); err != nil {
+			t.Error(err)
+		}
+		os.Remove(launch)
 	}
 }
 
@@ -320,7 +339,7 @@ func TestRefusedTables(t *testing.T) {
 	if err := os.WriteFile(path, []byte("units = \"us\"\n[[material]]\nname = \"x\"\nyeild = 1\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if got := command("-tables", path, reference); got.status != 1 || got.stdout != "" || !strings.Contains(got.stderr, path+":4:") {
+	if got := command("-tables", path, reference); got.status != 1 || got.stdout != "" || !strings.HasPrefix(got.stderr, path+":2:") || !strings.Contains(got.stderr, "\n"+path+":4:") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -333,7 +352,7 @@ func (full) Write([]byte) (int, error) { return 0, errors.New("no room") }
 func TestOutputThatFails(t *testing.T) {
 	for _, args := range [][]string{{reference}, {"-json", reference}} {
 		var stderr bytes.Buffer
-		if status := run(args, full{}, &stderr, now); status != 1 || !strings.Contains(stderr.String(), "no room") {
+		if status := run(args, full{}, &stderr, now); status != 1 || stderr.String() != "bowline-report: no room\n" {
 			t.Errorf("%q: %d, %q", args, status, stderr.String())
 		}
 	}

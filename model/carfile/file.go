@@ -38,8 +38,31 @@ func ReadAll(path string) ([]byte, error) {
 // to a file beside it, which then takes its name. An existing file keeps its
 // permissions; of a symbolic link it is the target that is written.
 //
-// It refuses a file that may not be written and what is no plain file.
+// It refuses a file that may not be written and what is no plain file. Its
+// errors are of type *fs.PathError and name the path given.
 func Write(path string, data []byte) error {
+	if err := replace(path, data); err != nil {
+		return &fs.PathError{Op: "write", Path: path, Err: cause(err)}
+	}
+	return nil
+}
+
+// cause is an error without the names of the files it came from, which are links'
+// targets and files that are gone again.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
+}
+
+// replace does the work of Write.
+func replace(path string, data []byte) error {
 	target, err := target(path)
 	if err != nil {
 		return err
@@ -90,7 +113,7 @@ func replaceable(path string) (fs.FileInfo, error) {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is no plain file", path)
+		return nil, errors.New("is no plain file")
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {

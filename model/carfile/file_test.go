@@ -110,10 +110,7 @@ func TestWriteFollowsLinks(t *testing.T) {
 
 func TestWriteRefusesWhatIsNoFile(t *testing.T) {
 	folder := t.TempDir()
-	if err := Write(folder, nil); err == nil || err.Error() != folder+" is no plain file" {
-		t.Errorf("%v", err)
-	}
-	if err := Write(filepath.Join(folder, "none", "a.toml"), nil); !errors.Is(err, fs.ErrNotExist) {
+	if err := Write(folder, nil); err == nil || err.Error() != "write "+folder+": is no plain file" {
 		t.Errorf("%v", err)
 	}
 	loop := filepath.Join(folder, "loop")
@@ -121,9 +118,31 @@ func TestWriteRefusesWhatIsNoFile(t *testing.T) {
 		t.Logf("no symbolic links here: %v", err)
 		return
 	}
-	if err := Write(loop, nil); err == nil {
-		t.Error("a link to itself was written")
+	if err := Write(loop, nil); err == nil || !strings.HasPrefix(err.Error(), "write "+loop+": ") {
+		t.Errorf("a link to itself: %v", err)
 	}
+}
+
+// What fails names the file asked for: neither the file that is written beside
+// it nor the one that a link leads to.
+func TestWriteNamesThePath(t *testing.T) {
+	folder := t.TempDir()
+	gone := filepath.Join(folder, "none", "a.toml")
+	named := func(path string) {
+		t.Helper()
+		err := Write(path, nil)
+		var at *fs.PathError
+		if !errors.Is(err, fs.ErrNotExist) || !errors.As(err, &at) || at.Path != path || !strings.HasPrefix(err.Error(), "write "+path+": ") || strings.Contains(err.Error(), ".new") {
+			t.Errorf("%v", err)
+		}
+	}
+	named(gone)
+	link := filepath.Join(folder, "link.toml")
+	if err := os.Symlink(gone, link); err != nil {
+		t.Logf("no symbolic links here: %v", err)
+		return
+	}
+	named(link)
 }
 
 // A reader that opens the file at any time sees one content or the other.
