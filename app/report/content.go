@@ -74,18 +74,19 @@ func (w writer) holes() section {
 // car lists the inputs that the numbers hang on most.
 func (w writer) car() section {
 	c, d := w.Car, w.Car.Drive
-	length := func(x float64) string { return w.input(units.Length, x) }
-	plain := func(x float64) string { return w.input(units.Number, x) }
+	length := func(x float64) string { return w.units.Format(units.Length, x) }
+	mass := func(x float64) string { return w.units.Format(units.Mass, x) }
+	plain := func(x float64) string { return w.typed(units.Number, x) }
 	curve, err := column.ParseCurve(c.Check.Column)
 	if err != nil {
 		curve = column.JohnsonEuler
 	}
 	s := section{title: "Car"}
 	s.table.fact("wheelbase", length(c.Body.Wheelbase))
-	s.table.fact("weight", fmt.Sprintf("%s, %s of it on the rear tires", w.input(units.Mass, c.Body.Mass), w.input(units.Mass, c.Body.RearMass)))
-	s.table.fact("center of gravity", fmt.Sprintf("%s ahead of the rear axle, %s up", w.units.Format(units.Length, c.CGAhead()), length(c.Body.CGHeight)))
+	s.table.fact("weight", fmt.Sprintf("%s, %s of it on the rear tires", mass(c.Body.Mass), mass(c.Body.RearMass)))
+	s.table.fact("center of gravity", fmt.Sprintf("%s ahead of the rear axle, %s up", length(c.CGAhead()), length(c.Body.CGHeight)))
 	s.table.fact("rear tires", fmt.Sprintf("radius %s loaded, grip %s", length(c.Tires.RearRadius), plain(c.Tires.Grip)))
-	s.table.fact("engine", fmt.Sprintf("%s at %s", w.input(units.Torque, d.Torque), w.input(units.Speed, d.Speed)))
+	s.table.fact("engine", fmt.Sprintf("%s at %s", w.units.Format(units.Torque, d.Torque), w.units.Format(units.Speed, d.Speed)))
 	s.table.fact("axle torque", fmt.Sprintf("%s: converter %s, gear %s, axle %s, efficiency %s", w.units.Format(units.Torque, c.AxleTorque()),
 		plain(d.Converter), plain(d.Gear), plain(d.Axle), plain(d.Efficiency)))
 	s.table.fact("bars are held against", fmt.Sprintf("%s, a bow of %s of the length, a factor of %s", curve.Title(), plain(c.Check.Crookedness), plain(c.Check.Factor)))
@@ -111,7 +112,7 @@ func (w writer) bars() section {
 	}
 	add("tube", func(p car.Pair) cell {
 		tube := p.Bar(w.Car)
-		return words(w.bare(units.Length, tube.OD) + " × " + w.input(units.Length, tube.Wall))
+		return words(w.withoutUnit(units.Length, w.typed(units.Length, tube.OD)) + " × " + w.typed(units.Length, tube.Wall))
 	})
 	add("material", func(p car.Pair) cell { return words(plainText(p.Bar(w.Car).Material)) })
 	add("length, pin to pin", func(p car.Pair) cell { return words(w.units.Format(units.Length, w.Bars[p].Length)) })
@@ -171,7 +172,7 @@ func (w writer) rideHeight() section {
 func (w writer) targets() string {
 	k := w.Car.Check
 	span := func(q units.Quantity, ends [2]float64) string {
-		return w.bare(q, ends[0]) + " to " + w.input(q, ends[1])
+		return w.withoutUnit(q, w.units.Format(q, ends[0])) + " to " + w.units.Format(q, ends[1])
 	}
 	return fmt.Sprintf("anti-squat %s, instant center %s ahead and %s up", span(units.Percent, k.TargetAntiSquat), span(units.Length, k.TargetICX), span(units.Length, k.TargetICZ))
 }
@@ -253,13 +254,14 @@ func (w writer) number(q units.Quantity, si float64) cell {
 	return cell{figure: units.Group(strconv.FormatFloat(x, 'f', decimals, 64))}
 }
 
-// inputDigits is how many digits of an input are shown: enough for any that a
-// person types, few enough to hide the rounding of another unit system.
-const inputDigits = 7
+// typedDigits is how many digits of a typed number are shown: enough for any
+// that a person types, few enough to hide the rounding of another unit system.
+const typedDigits = 7
 
-// input is a number that was typed in, with its unit.
-func (w writer) input(q units.Quantity, si float64) string {
-	text := strconv.FormatFloat(w.units.FromSI(q, si), 'g', inputDigits, 64)
+// typed is a ratio or a tube's size, with its unit, as it was typed in: it can be
+// finer than the unit's usual decimals show.
+func (w writer) typed(q units.Quantity, si float64) string {
+	text := strconv.FormatFloat(w.units.FromSI(q, si), 'g', typedDigits, 64)
 	if x, err := strconv.ParseFloat(text, 64); err == nil {
 		si = w.units.ToSI(q, x)
 	}
@@ -267,9 +269,6 @@ func (w writer) input(q units.Quantity, si float64) string {
 	figures := w.withoutUnit(q, text)
 	return units.Group(figures) + strings.TrimPrefix(text, figures)
 }
-
-// bare is an input without its unit.
-func (w writer) bare(q units.Quantity, si float64) string { return w.withoutUnit(q, w.input(q, si)) }
 
 func (w writer) withoutUnit(q units.Quantity, text string) string {
 	return strings.TrimSpace(strings.TrimSuffix(text, w.units.Symbol(q)))

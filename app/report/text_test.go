@@ -91,6 +91,48 @@ func TestTextOfTheReferencePoint(t *testing.T) {
 	}
 }
 
+// The car's numbers have their units' usual decimals, in whatever units they were
+// typed; tubes and ratios have the digits typed.
+func TestTextOfTheCar(t *testing.T) {
+	c, _ := read(t, reference)
+	c.Body.Mass, c.Body.RearMass = 1202.0197, 601.0093
+	c.Drive.Efficiency, c.Check.Crookedness = 0.9125, 0.00125
+	r, err := analysis.Run(t.Context(), c, carfile.Stock(), analysis.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []struct {
+		units units.System
+		lines map[string]string
+	}{
+		{units.SI, map[string]string{
+			"wheelbase":  "wheelbase 2,667.0 mm",
+			"weight":     "weight 1,202.0 kg, 601.0 kg of it on the rear tires",
+			"rear tires": "rear tires radius 406.4 mm loaded, grip 2.6",
+			"engine":     "engine 1,898 N·m at 5,200 rpm",
+			"tube":       "tube 31.75 × 2.413 mm 31.75 × 2.413 mm",
+		}},
+		{units.US, map[string]string{
+			"wheelbase":  "wheelbase 105.00 in",
+			"weight":     "weight 2,650 lb, 1,325 lb of it on the rear tires",
+			"rear tires": "rear tires radius 16.00 in loaded, grip 2.6",
+			"bars are":   "bars are held against Johnson and Euler, a bow of 0.00125 of the length, a factor of 2",
+			"tube":       "tube 1.25 × 0.095 in 1.25 × 0.095 in",
+			"targets":    "targets anti-squat 100.0 to 160.0 %, instant center 40.00 to 60.00 in ahead and 6.00 to",
+		}},
+	} {
+		got := text(t, r, s.units)
+		for label, want := range s.lines {
+			if l := line(t, got, label); l != want {
+				t.Errorf("%q, want %q", l, want)
+			}
+		}
+		if !strings.Contains(got, "efficiency 0.9125") {
+			t.Errorf("the efficiency in\n%s", got)
+		}
+	}
+}
+
 func TestTextWhereThereIsNoValue(t *testing.T) {
 	got := text(t, parallel(t), units.US)
 	if l := line(t, got, "instant center none"); l != "instant center none, the bars are parallel" {
