@@ -121,7 +121,6 @@ type area struct {
 func newArea(v *View) *area {
 	a := &area{view: v}
 	a.raster = canvas.NewRaster(a.draw)
-	a.raster.ScaleMode = canvas.ImageScalePixels // drawn pixel for pixel, and faster so
 	a.ExtendBaseWidget(a)
 	return a
 }

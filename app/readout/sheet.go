@@ -34,7 +34,6 @@ type sheet struct {
 func newSheet(size func() fyne.Size, back func() color.Color, paint func(*pen)) *sheet {
 	s := &sheet{size: size, back: back, paint: paint}
 	s.raster = canvas.NewRaster(s.draw)
-	s.raster.ScaleMode = canvas.ImageScalePixels // drawn pixel for pixel, and faster so
 	return s
 }
 

@@ -66,7 +66,6 @@ func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer(), refit: true}
 	v.soon = runner.NewSoon(fyne.Do, v.drop)
 	v.raster = canvas.NewRaster(v.draw)
-	v.raster.ScaleMode = canvas.ImageScalePixels // drawn pixel for pixel, and faster so
 	v.ExtendBaseWidget(v)
 	s.Document().Listen(v.follow)
 	s.Listen(func(study.Change) { v.Redraw() })
