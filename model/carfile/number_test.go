@@ -41,9 +41,10 @@ func TestNumbersAreWrittenShort(t *testing.T) {
 
 func TestNumbersReadAsTheyAreWritten(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
+		// All that leaves a float64 room for the conversion.
 		si := rapid.Float64().Draw(t, "si")
-		if math.Abs(si) > 1e300 || si != 0 && math.Abs(si) < 1e-300 {
-			si = 1 / si
+		if size := math.Abs(si); size > 1e290 || size < 1e-290 && size != 0 {
+			return
 		}
 		system := rapid.SampledFrom([]units.System{units.US, units.SI}).Draw(t, "system")
 		kind := units.Quantity(rapid.IntRange(int(units.Number), int(units.SecondMoment)).Draw(t, "kind"))
