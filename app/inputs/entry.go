@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -77,6 +78,7 @@ func (e *entry) commit() bool {
 	}
 	change, err := e.value.parse(e.Text, p.view())
 	if err != nil {
+		p.forgive(e)
 		p.refuse(e, err.Error())
 		return false
 	}
@@ -100,8 +102,7 @@ func (e *entry) step(n int) bool {
 	if ok {
 		e.SetText(text)
 		e.commit()
-		e.CursorColumn = len([]rune(e.Text))
-		e.Refresh()
+		e.selectAll()
 	}
 	return ok
 }
@@ -115,7 +116,7 @@ func (e *entry) setRefused(refused bool) {
 	e.Refresh()
 }
 
-// FocusGained shows every digit, selected, so that typing replaces them.
+// FocusGained shows more digits, selected, so that typing replaces them.
 func (e *entry) FocusGained() {
 	e.Entry.FocusGained()
 	e.focused = true
@@ -132,7 +133,18 @@ func (e *entry) FocusLost() {
 	e.row.panel.leave()
 }
 
-func (e *entry) selectAll() { e.TypedShortcut(&fyne.ShortcutSelectAll{}) }
+// selectAll selects the text from its end to its start, so that of one too long
+// the start is in sight.
+func (e *entry) selectAll() {
+	if e.Text == "" {
+		return
+	}
+	shift := &fyne.KeyEvent{Name: desktop.KeyShiftLeft}
+	e.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyPageDown})
+	e.KeyDown(shift)
+	e.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyPageUp})
+	e.KeyUp(shift)
+}
 
 // TypedKey handles the keys that mean more here than in any text.
 func (e *entry) TypedKey(key *fyne.KeyEvent) {

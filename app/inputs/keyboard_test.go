@@ -1,6 +1,7 @@
 package inputs
 
 import (
+	"strings"
 	"testing"
 
 	"bowline/model/units"
@@ -30,6 +31,31 @@ func TestHelp(t *testing.T) {
 	says("Copy: Adds a setup with the same holes and makes it the current one.")
 	d.window.Canvas().Unfocus()
 	says(idleHelp)
+}
+
+// The later of focus and pointer decides whose help is shown.
+func TestHelpFollowsTheLater(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	says := func(want string) {
+		t.Helper()
+		if got := d.panel.help.text; !strings.HasPrefix(got, want+": ") {
+			t.Errorf("the help is %q, want that of %s", got, want)
+		}
+	}
+	d.window.Canvas().Focus(d.entry("car.track_rear", 0))
+	d.row("car.wheelbase").MouseIn(nil)
+	says("Wheelbase")
+	test.FocusNext(d.window.Canvas())
+	says("Front track")
+	d.row("car.wheelbase").MouseOut()
+	says("Front track")
+	d.row("car.weight").MouseIn(nil)
+	says("Weight")
+	test.FocusNext(d.window.Canvas())
+	says("Pitch inertia")
+	d.window.Canvas().Unfocus()
+	says("Weight")
 }
 
 // Tab goes through everything from top to bottom, left to right, and brings it

@@ -10,13 +10,14 @@ import (
 
 // Significant digits of a number.
 const (
-	shownDigits  = 6  // while it is not being edited: more than any shop measures
-	editedDigits = 12 // while it is: all that were typed, without what conversion leaves behind them
+	shownDigits   = 6  // while it is not being edited: more than any shop measures
+	editedDigits  = 8  // while it is: as many as an entry has room for
+	steppedDigits = 12 // after a step: without what rounding leaves behind them
 )
 
 // value is what one entry shows and changes.
 type value interface {
-	// text writes the value, in full while it is being edited.
+	// text writes the value, with more digits while it is being edited.
 	text(v view, full bool) string
 	// parse turns what was typed into a change of the car, or says what is
 	// wrong with it.
@@ -31,11 +32,15 @@ type number struct {
 	in       func(*car.Car) *float64
 	optional bool
 	fallback float64 // what an empty text stands for if it is optional, in SI
+	ruled    bool    // zero is left blank: a rule gives the value then
 	thin     bool    // too small for the usual step
 }
 
 func (n *number) text(v view, full bool) string {
 	x := v.units.FromSI(n.quantity, *n.in(v.car))
+	if n.ruled && x == 0 {
+		return ""
+	}
 	if full {
 		return digits(x, editedDigits)
 	}
@@ -68,7 +73,7 @@ var steps = [...]map[units.Quantity]float64{
 
 func (n *number) stepped(typed string, count int, v view) (string, bool) {
 	x, err := n.read(typed, v)
-	if err != nil {
+	if err != nil || n.ruled && x == 0 {
 		return "", false
 	}
 	shop := v.units.FromSI(n.quantity, x)
@@ -80,7 +85,7 @@ func (n *number) stepped(typed string, count int, v view) (string, bool) {
 	if step == 0 {
 		return "", false
 	}
-	return digits(shop+float64(count)*step, 12), true
+	return digits(shop+float64(count)*step, steppedDigits), true
 }
 
 // words is one text of the car or of one of its setups.

@@ -47,6 +47,7 @@ type Panel struct {
 	rule     *canvas.Rectangle
 
 	focused, hovered *about   // whose help is wanted; nil for none
+	pointed          bool     // the pointer has moved since the focus did
 	refused          []origin // whose change was refused
 	loose            bool     // what the sections hold has changed, so they must be laid out
 }

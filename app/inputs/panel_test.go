@@ -10,6 +10,7 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -111,18 +112,100 @@ func TestOptionalValueLeftEmpty(t *testing.T) {
 	}
 }
 
-func TestEveryDigitWhileEditing(t *testing.T) {
+func TestMoreDigitsWhileEditing(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	e := d.set("car.wheelbase", "105.12345678")
-	d.wantText(e, "105.12345678")
+	d.wantText(e, "105.12346")
 	test.FocusNext(d.window.Canvas())
 	d.wantText(e, "105.123")
 	d.window.Canvas().Focus(e)
-	d.wantText(e, "105.12345678")
+	d.wantText(e, "105.12346")
 	if got := e.SelectedText(); got != e.Text {
 		t.Errorf("%q is selected on entering", got)
 	}
+	d.window.Canvas().Unfocus()
+	want(t, "wheelbase", d.doc.Car().Body.Wheelbase, 105.12345678*inch)
+}
+
+// Of a value with more digits than there is room for, the first are in sight.
+func TestStartIsInSight(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	for _, c := range []struct{ path, typed, shown string }{
+		{"car.wheelbase", "2700 mm", "106.29921"},
+		{"housing_bracket.lower.0", "-0.1234567 in", "-0.1234567"},
+		{"car.name", "Saltgrass Racing number seven of the salt flats", "Saltgrass Racing number seven of the salt flats"},
+	} {
+		e := d.set(c.path, c.typed)
+		d.wantText(e, c.shown)
+		d.wantStart(e)
+		d.window.Canvas().Unfocus()
+		d.window.Canvas().Focus(e)
+		d.wantStart(e)
+		d.press(fyne.KeyUp)
+		d.wantStart(e)
+		e.selectAll()
+		for d.doc.UndoLabel() != "" {
+			d.doc.Undo() // to a shorter text than is selected
+		}
+		d.wantStart(e)
+		if got := e.SelectedText(); got != e.Text {
+			t.Errorf("of %q there is %q selected", e.Text, got)
+		}
+	}
+}
+
+// wantStart checks that the text of an entry has not been moved to the left.
+func (d *desk) wantStart(e *entry) {
+	d.t.Helper()
+	at := d.boxes()
+	for o, b := range at {
+		if text, ok := o.(*canvas.Text); ok && text.Text == e.Text && b.top >= at[e].top && b.bottom <= at[e].bottom {
+			if b.left < at[e].left {
+				d.t.Errorf("%q begins at %v, left of its entry at %v", e.Text, b.left, at[e].left)
+			}
+			return
+		}
+	}
+	d.t.Errorf("%q is not drawn", e.Text)
+}
+
+// A number that a rule gives is blank until it is typed.
+func TestByRule(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	for path, in := range map[string]func(*car.Launch) *float64{
+		"car.pitch_inertia":         func(l *car.Launch) *float64 { return &l.Inertia.Pitch },
+		"car.yaw_inertia":           func(l *car.Launch) *float64 { return &l.Inertia.Yaw },
+		"car.roll_inertia":          func(l *car.Launch) *float64 { return &l.Inertia.Roll },
+		"car.axle_roll_inertia":     func(l *car.Launch) *float64 { return &l.Inertia.AxleRoll },
+		"car.housing_pitch_inertia": func(l *car.Launch) *float64 { return &l.Inertia.HousingPitch },
+		"drive.rev_limit":           func(l *car.Launch) *float64 { return &l.Engine.RevLimit },
+	} {
+		e := d.entry(path, 0)
+		d.wantText(e, "")
+		if e.PlaceHolder != "by rule" || !strings.HasSuffix(e.row.describe(units.US), "Left empty: by rule.") {
+			t.Errorf("%s says %q and %q", path, e.PlaceHolder, e.row.describe(units.US))
+		}
+		d.window.Canvas().Focus(e)
+		d.press(fyne.KeyUp)
+		d.wantText(e, "")
+		d.set(path, "7000")
+		if *in(&d.doc.Car().Launch) <= 0 {
+			t.Errorf("%s is not taken: %s", path, why(e.row))
+		}
+		d.wantText(e, "7000")
+		for _, none := range []string{"", "0"} {
+			d.set(path, "7000")
+			d.set(path, none)
+			if got := *in(&d.doc.Car().Launch); got != 0 {
+				t.Errorf("%s left blank is %v", path, got)
+			}
+			d.wantText(e, "")
+		}
+	}
+	d.wantText(d.entry("springs.front_anti_roll", 0), "0")
 }
 
 func TestStepKeys(t *testing.T) {
@@ -239,7 +322,11 @@ func TestEveryFieldHasARow(t *testing.T) {
 			if paths[f.Path] != 1 {
 				t.Errorf("%s has %d rows", f.Path, paths[f.Path])
 			}
-			d.wantText(d.entry(f.Path, 0), digits(units.US.FromSI(f.Quantity, *f.In(d.doc.Car())), 6))
+			text := digits(units.US.FromSI(f.Quantity, *f.In(d.doc.Car())), 6)
+			if f.Rule {
+				text = ""
+			}
+			d.wantText(d.entry(f.Path, 0), text)
 		}
 	}
 	for _, path := range []string{

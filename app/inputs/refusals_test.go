@@ -91,6 +91,28 @@ func TestCrossCheck(t *testing.T) {
 	}
 }
 
+// What a text breaks elsewhere is said there no longer than the text is refused
+// for it.
+func TestReasonsElsewhereGoWithTheirCause(t *testing.T) {
+	for _, next := range []string{"", "heavy", "2650", "2650 lb", "2700"} {
+		d := newDesk(t)
+		d.openAll()
+		d.set("car.weight", "1300")
+		if why(d.row("car.rear_weight")) == "" {
+			t.Fatal("a weight of 1300 lb breaks nothing elsewhere")
+		}
+		weight := d.set("car.weight", next)
+		for r := range d.panel.rows() {
+			if r != weight.row && why(r) != "" {
+				t.Errorf("after %q in its place, at %s still stands %q", next, r.path, why(r))
+			}
+		}
+		if accepted := !weight.pending(); accepted == weight.refused || accepted != (why(weight.row) == "") {
+			t.Errorf("after %q, marked: %v, the reason is %q", next, weight.refused, why(weight.row))
+		}
+	}
+}
+
 func TestEscapeTakesTheReasonElsewhereToo(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()

@@ -114,14 +114,23 @@ func (s *section) numbers(table string) {
 	}
 }
 
+// byRule stands where no number is typed because a rule gives it.
+const byRule = "by rule"
+
 // field adds the row of a plain number.
 func (s *section) field(f *car.Field) {
 	a := about{path: f.Path, label: f.Label, help: f.Help, allowed: f.Range}
-	if f.Optional {
+	switch {
+	case f.Rule:
+		a.fallback = func(units.System) string { return byRule }
+	case f.Optional:
 		a.fallback = func(u units.System) string { return u.FormatExact(f.Quantity, f.Default) }
 	}
-	n := &number{quantity: f.Quantity, in: f.In, optional: f.Optional, fallback: f.Default, thin: isWall(f.Path)}
-	s.row(a, newEntry(n)).quantity = f.Quantity
+	e := newEntry(&number{quantity: f.Quantity, in: f.In, optional: f.Optional, fallback: f.Default, ruled: f.Rule, thin: isWall(f.Path)})
+	if f.Rule {
+		e.SetPlaceHolder(byRule)
+	}
+	s.row(a, e).quantity = f.Quantity
 }
 
 // text adds a row for a text.

@@ -51,7 +51,7 @@ func (p *Panel) goTo(r *row, e editor) {
 
 // attend shows the help of a row and brings its editor into sight.
 func (p *Panel) attend(a *about, o fyne.CanvasObject) {
-	p.focused = a
+	p.focused, p.pointed = a, false
 	p.showHelp()
 	p.scrollTo(o)
 }
@@ -64,16 +64,18 @@ func (p *Panel) leave() {
 
 // hover shows the help of what the pointer is on; nil for nothing.
 func (p *Panel) hover(a *about) {
-	p.hovered = a
+	p.hovered, p.pointed = a, true
 	p.showHelp()
 }
 
 const idleHelp = "Enter takes a value, Escape takes it back. Lengths may be typed as 22.5, 22 1/2 or 571 mm. Up and down step a number."
 
+// showHelp shows the help of what has the focus or is under the pointer: of the
+// later of the two.
 func (p *Panel) showHelp() {
 	text := idleHelp
 	switch {
-	case p.hovered != nil:
+	case p.hovered != nil && (p.pointed || p.focused == nil):
 		text = p.hovered.describe(p.doc.Units())
 	case p.focused != nil:
 		text = p.focused.describe(p.doc.Units())

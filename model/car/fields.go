@@ -12,6 +12,7 @@ type Field struct {
 	Min, Max float64        // allowed values, both included, in SI
 	Optional bool           // may be left out of a file
 	Default  float64        // value when left out, in SI
+	Rule     bool           // 0 stands for a value by a rule, which Help names
 	Fine     bool           // seldom typed: a new file leaves it out while it has its default
 
 	value func(*Car) *float64
@@ -48,6 +49,13 @@ func optional(path, label, help string, q units.Quantity, least, most, usual flo
 func fine(path, label, help string, q units.Quantity, least, most, usual float64, value func(*Car) *float64) *Field {
 	f := optional(path, label, help, q, least, most, usual, value)
 	f.Fine = true
+	return f
+}
+
+// ruled describes a fine number that a rule gives while it is left out.
+func ruled(path, label, help string, q units.Quantity, most float64, value func(*Car) *float64) *Field {
+	f := fine(path, label, help, q, 0, most, 0, value)
+	f.Rule = true
 	return f
 }
 
