@@ -1,0 +1,106 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// barLines draws the bars' lines on to the instant center.
+func (b *builder) barLines() {
+	s := b.station
+	p := &s.Pose
+	for _, pair := range car.Pairs {
+		housing, chassis := b.ends(pair)
+		end := r2.Add(chassis, r2.Scale(lineReach, r2.Unit(r2.Sub(chassis, housing))))
+		from := chassis
+		if s.HasInstantCenter && r2.Norm(r2.Sub(s.InstantCenter, b.place(p.Axle))) < farCenter {
+			end = s.InstantCenter
+			// Behind the axle the line starts at the housing.
+			if r2.Norm(r2.Sub(end, housing)) < r2.Norm(r2.Sub(end, chassis)) {
+				from = housing
+			}
+		}
+		b.add(Item{ID: ID{Kind: BarLine, Index: int(pair)}, Points: []r2.Vec{from, end}, Stroke: Center, Width: thin, Dashed: true, Pick: closePick})
+	}
+}
+
+// ends returns a pair's pivots in the ground's frame.
+func (b *builder) ends(pair car.Pair) (housing, chassis r2.Vec) {
+	rows := map[car.Pair][2]car.Row{car.Upper: {car.HousingUpper, car.ChassisUpper}, car.Lower: {car.HousingLower, car.ChassisLower}}[pair]
+	at := func(row car.Row) r2.Vec { return b.hole(row, row.Hole(b.result.Car, b.result.Options.Setup)) }
+	return at(rows[0]), at(rows[1])
+}
+
+// bars draws the bars, colored and widened by what they carry.
+func (b *builder) bars() {
+	for _, pair := range car.Pairs {
+		housing, chassis := b.ends(pair)
+		item := Item{ID: ID{Kind: [...]Kind{UpperBar, LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Pick: closePick}
+		text, color := "", Slack
+		if b.options.Launch != nil {
+			text, color = b.bothSides(item, pair)
+		} else {
+			text, color = b.oneSide(item, pair)
+		}
+		// Words stand on the side where the bar runs away from them.
+		falls := chassis.Y < housing.Y
+		anchor, offset := r2.Vec{}, r2.Vec{Y: 11}
+		if pair == car.Lower {
+			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -15}
+		}
+		if !falls {
+			anchor.X = 1 - anchor.X
+		}
+		b.label(item.ID, r2.Scale(0.5, r2.Add(housing, chassis)), text, color, anchor, offset)
+	}
+}
+
+// oneSide draws a bar that stands for left and right, and words its force.
+func (b *builder) oneSide(item Item, pair car.Pair) (text string, color Color) {
+	load := b.options.Case.Of(&b.station.Loads)
+	if !load.Balanced {
+		item.Stroke, item.Width = Slack, barLeast
+		b.add(item)
+		return "no force", Slack
+	}
+	return b.loaded(item, pair, analysis.Tension(pair, load))
+}
+
+// far is how far the left-hand bars, which are farther from the eye, are drawn
+// from the right-hand ones [px].
+var far = r2.Vec{X: -7, Y: -7}
+
+// bothSides draws the left-hand bar behind the right-hand one and words both
+// forces.
+func (b *builder) bothSides(item Item, pair car.Pair) (text string, color Color) {
+	tension := b.options.Launch.Tension[pair]
+	left := item
+	left.Shift, left.Pick = far, 0
+	leftText, _ := b.loaded(left, pair, tension[0])
+	rightText, color := b.loaded(item, pair, tension[1])
+	return "left " + leftText + "; right " + rightText, color
+}
+
+// loaded draws a bar under a tension [N] and words its force.
+func (b *builder) loaded(item Item, pair car.Pair, tension float64) (text string, color Color) {
+	use, way := b.result.Hold(pair, tension)
+	item.Stroke = Slack
+	switch {
+	case tension > 0:
+		item.Stroke, item.Arrows = Pull, -1
+	case tension < 0:
+		item.Stroke, item.Arrows = Push, 1
+	}
+	item.Width = barLeast + barSpan*math.Min(use.Share, 1)
+	if use.Share > 1 {
+		b.add(Item{ID: item.ID, Points: item.Points, Stroke: Bad, Width: item.Width + 6, Shift: item.Shift})
+	}
+	b.add(item)
+	return fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share), item.Stroke
+}

@@ -1,0 +1,117 @@
+package scene
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// wheels draws both tires.
+func (b *builder) wheels() {
+	p, t := &b.station.Pose, b.result.Car.Tires
+	for _, w := range []struct {
+		kind   Kind
+		center r2.Vec
+		radius float64
+	}{{RearTire, p.Axle, t.RearRadius}, {FrontTire, p.FrontWheel, t.FrontRadius}} {
+		center := []r2.Vec{b.place(w.center)}
+		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius, Fill: Tire, Stroke: Rim, Width: line, Pick: closePick})
+		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius * rimShare, Stroke: Rim, Width: thin})
+		if l := b.options.Launch; l != nil && w.kind == RearTire {
+			b.spokes(center[0], w.radius*rimShare, l.Spin)
+		}
+	}
+}
+
+// spokes shows how far a wheel has turned forward.
+func (b *builder) spokes(center r2.Vec, radius, spin float64) {
+	for i := range spokeCount {
+		sin, cos := math.Sincos(2*math.Pi*float64(i)/spokeCount - spin)
+		out := r2.Vec{X: cos, Y: sin}
+		b.add(Item{ID: ID{Kind: RearTire}, Points: []r2.Vec{r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out))}, Stroke: Rim, Width: line})
+	}
+}
+
+// spring draws the coil-over between its mounts.
+func (b *builder) spring() {
+	k := b.result.Car.Springs
+	low, high := b.onHousing(k.RearAxleMount), b.place(k.RearChassisMount)
+	d := r2.Sub(high, low)
+	along, across := r2.Unit(d), r2.Vec{}
+	across = r2.Vec{X: -along.Y, Y: along.X}
+	points := []r2.Vec{low}
+	for i := 0; i <= 2*coilTurns; i++ {
+		side := coilRadius
+		if i%2 == 1 {
+			side = -coilRadius
+		}
+		part := 0.15 + 0.7*float64(i)/(2*coilTurns)
+		points = append(points, r2.Add(low, r2.Add(r2.Scale(part, d), r2.Scale(side, across))))
+	}
+	b.add(Item{ID: ID{Kind: Spring}, Points: append(points, high), Stroke: SpringColor, Width: line, Pick: closePick})
+}
+
+// chassis draws the chassis bracket plate.
+func (b *builder) chassis() {
+	c := b.result.Car
+	var holes []r2.Vec
+	for _, h := range c.Chassis.Upper {
+		holes = append(holes, b.place(h))
+	}
+	for _, h := range c.Chassis.Lower {
+		holes = append(holes, b.place(h))
+	}
+	b.add(Item{ID: ID{Kind: ChassisBody}, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Chassis, Width: line, Pick: 1})
+}
+
+// housing draws bracket plate, axle tube, gear case and pinion.
+func (b *builder) housing() {
+	c := b.result.Car
+	id := ID{Kind: HousingBody}
+	var holes []r2.Vec
+	for _, row := range [][]r2.Vec{c.Housing.Upper, c.Housing.Lower} {
+		for _, h := range row {
+			holes = append(holes, b.onHousing(h))
+		}
+	}
+	axle := b.place(b.station.Pose.Axle)
+	yoke := r2.Vec{X: pinionReach}
+	if c.Driveline.Given {
+		yoke = c.Driveline.PinionJoint
+	}
+	snout := []r2.Vec{
+		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Add(yoke, r2.Vec{Y: pinionRadius})),
+		b.onHousing(r2.Sub(yoke, r2.Vec{Y: pinionRadius})), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
+	}
+	b.add(Item{ID: id, Shape: Area, Points: snout, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
+	b.add(Item{ID: id, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Housing, Width: line, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: tubeRadius, Fill: Background, Stroke: Housing, Width: line, Pick: 1})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Pixels: 1.5, Fill: Housing})
+}
+
+// driveshaft draws the shaft where the car file gives its joints.
+func (b *builder) driveshaft() {
+	d := b.result.Car.Driveline
+	if !d.Given {
+		return
+	}
+	ends := []r2.Vec{b.onHousing(d.PinionJoint), b.place(d.TransmissionJoint)}
+	b.add(Item{ID: ID{Kind: Driveshaft}, Points: ends, Stroke: Shaft, Width: 5, Pick: closePick})
+	for _, e := range ends {
+		b.add(Item{ID: ID{Kind: Driveshaft}, Shape: Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: Shaft, Stroke: Muted, Width: thin})
+	}
+}
+
+// wheelieBar draws the wheel behind the rear tires and the bar that holds it.
+func (b *builder) wheelieBar() {
+	w := b.result.Car.Launch.WheelieBar
+	if w.Reach == 0 {
+		return
+	}
+	hub := r2.Vec{X: -w.Reach, Y: w.Height + wheelieWheel}
+	root := r2.Vec{X: -caseRadius, Y: b.result.Car.Tires.RearRadius - caseRadius}
+	id := ID{Kind: WheelieBar}
+	b.add(Item{ID: id, Points: []r2.Vec{b.place(root), b.place(hub)}, Stroke: Chassis, Width: line, Pick: closePick})
+	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{b.place(hub)}, Radius: wheelieWheel, Fill: Tire, Stroke: Rim, Width: thin, Pick: closePick})
+}
