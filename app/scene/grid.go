@@ -33,15 +33,12 @@ func spacing(v View, u units.System) float64 {
 func (r *Renderer) grid(v View, u units.System, colors *palette.Palette) {
 	step := spacing(v, u)
 	low, high := v.World(r2.Vec{Y: v.Height}), v.World(r2.Vec{X: v.Width})
-	item := Item{Stroke: Grid, Width: 1}
-	lines := func(from, to float64, ends func(x float64) (a, b r2.Vec)) {
-		for i := math.Ceil(from / step); i*step <= to; i++ {
-			a, b := ends(i * step)
-			r.draw(&Drawn{Item: &item, Points: []r2.Vec{v.Screen(a), v.Screen(b)}}, colors)
-		}
+	for i := math.Ceil(low.X / step); i*step <= high.X; i++ {
+		r.plate(math.Round(v.Screen(r2.Vec{X: i * step}).X), 0, 1, v.Height, colors.Grid)
 	}
-	lines(low.X, high.X, func(x float64) (a, b r2.Vec) { return r2.Vec{X: x, Y: low.Y}, r2.Vec{X: x, Y: high.Y} })
-	lines(low.Y, high.Y, func(y float64) (a, b r2.Vec) { return r2.Vec{X: low.X, Y: y}, r2.Vec{X: high.X, Y: y} })
+	for i := math.Ceil(low.Y / step); i*step <= high.Y; i++ {
+		r.plate(0, math.Round(v.Screen(r2.Vec{Y: i * step}).Y), v.Width, 1, colors.Grid)
+	}
 }
 
 // gridNumbers labels every second line of the grid along the left and the
