@@ -234,7 +234,7 @@ func (b *builder) centerPath() {
 func (b *builder) marks() {
 	s, u := b.station, b.options.Units
 	b.add(Item{ID: ID{Kind: CG}, Shape: Quarter, Points: []r2.Vec{s.CG}, Pixels: 8, Fill: CGColor, Stroke: CGColor, Width: line, Pick: easyPick})
-	b.label(ID{Kind: CG}, s.CG, "CG "+u.Format(units.Length, s.CG.Y), Ink, r2.Vec{X: 0, Y: 0.5}, r2.Vec{X: 13})
+	b.label(ID{Kind: CG}, s.CG, "CG "+u.Format(units.Length, s.CG.Y), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 13})
 	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter && math.Abs(s.InstantCenter.Y) < farCenter {
 		ic := s.InstantCenter
 		b.add(Item{ID: ID{Kind: InstantCenter}, Shape: Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Fill: Center, Stroke: Background, Width: 2, Pick: easyPick})

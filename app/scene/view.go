@@ -75,6 +75,10 @@ func fitted(width, height float64, low, high r2.Vec) View {
 // instant center [m].
 const centerReach = 45 * units.Inch
 
+// nearCG is how far beyond the rest a fitted view follows the center of gravity
+// [m].
+const nearCG = 6 * units.Inch
+
 // FitLink returns the view that shows rear tire, brackets and, where it is not
 // far off, the instant center.
 func FitLink(width, height float64, r *analysis.Result) View {
@@ -96,6 +100,10 @@ func FitLink(width, height float64, r *analysis.Result) View {
 	if ic := s.InstantCenter; s.HasInstantCenter && ic.X > low.X-centerReach && ic.X < high.X+centerReach && ic.Y > low.Y-centerReach/3 && ic.Y < high.Y+centerReach/3 {
 		grow(r2.Add(ic, r2.Vec{X: 6 * units.Inch}))
 		grow(r2.Sub(ic, r2.Vec{X: 2 * units.Inch}))
+	}
+	// A center of gravity that would stand on the edge gets room too.
+	if s.CG.X < high.X+nearCG {
+		grow(r2.Add(s.CG, r2.Vec{X: 2 * units.Inch}))
 	}
 	return fitted(width, height, low, high)
 }

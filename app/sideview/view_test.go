@@ -124,7 +124,7 @@ func TestTheViewFollowsTheInstantCenterAfterADrag(t *testing.T) {
 	before := h.view.Picture().View
 	h.view.study.SetMoving(true)
 	h.press(h.at(25.5, 11.5))
-	h.moveAlong(h.at(25.5, 10.2))
+	h.moveAlong(h.at(25.5, 9.4))
 	if !sameView(before, h.view.Picture().View) {
 		t.Fatal("the view moved during the drag")
 	}
@@ -139,7 +139,7 @@ func TestTheViewFollowsTheInstantCenterAfterADrag(t *testing.T) {
 	h.doc.Undo()
 	h.frame()
 	h.view.study.SetMoving(false)
-	h.doc.Apply("Lower", func(c *car.Car) { c.Chassis.Lower[1].Y = 10.2 * inch })
+	h.doc.Apply("Lower", func(c *car.Car) { c.Chassis.Lower[1].Y = 9.4 * inch })
 	h.frame()
 	if !h.visible(h.center()) {
 		t.Errorf("after the edit the instant center is at %v", h.center())
@@ -169,7 +169,7 @@ func TestAnotherCarIsShownWhole(t *testing.T) {
 			want := h.view.Picture().View
 			h.doc.Apply("Longer", func(c *car.Car) {
 				for i := range c.Chassis.Lower {
-					c.Chassis.Lower[i].X += 10 * inch
+					c.Chassis.Lower[i].X += 40 * inch
 				}
 			})
 			h.typed("f" + fit)
