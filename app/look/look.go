@@ -54,7 +54,7 @@ func (t *Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color
 		return p.Muted
 	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.Accent
-	case theme.ColorNameFocus:
+	case theme.ColorNameFocus, theme.ColorNameSelection:
 		return color.NRGBA{R: p.Accent.R, G: p.Accent.G, B: p.Accent.B, A: 0x60}
 	case theme.ColorNameForegroundOnPrimary:
 		return p.Background

@@ -104,12 +104,25 @@ func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []s
 	}
 	lines := []string{
 		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
-		o.Units.FormatExact(units.Length, h.X) + " forward, " + o.Units.FormatExact(units.Length, h.Y) + map[bool]string{true: " above the ground", false: " above the axle"}[id.Row.OnChassis()],
+		placeWords(h, id.Row.OnChassis(), o.Units),
 	}
 	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil {
 		lines = append(lines, "one bar puts in "+forceWords(holeForce(id.Row, l), o.Units)+" ("+o.Case.String()+")")
 	}
 	return append(lines, hint)
+}
+
+// placeWords writes where a hole is, from the rear axle centerline at ride
+// height and the ground for a chassis hole, from the axle centerline for another.
+func placeWords(h r2.Vec, onChassis bool, u units.System) string {
+	side := func(x float64, positive, negative string) string {
+		if x < 0 {
+			return u.FormatExact(units.Length, -x) + " " + negative
+		}
+		return u.FormatExact(units.Length, x) + " " + positive
+	}
+	from := map[bool]string{true: "the ground", false: "the axle"}[onChassis]
+	return side(h.X, "forward", "back") + ", " + side(h.Y, "above ", "below ") + from
 }
 
 // holeForce returns the force of one bar into the hole of a row.

@@ -206,6 +206,19 @@ func TestEverythingNamesItself(t *testing.T) {
 	}
 }
 
+func TestHolesTellTheirPlaceInWords(t *testing.T) {
+	r := reference(t)
+	for id, want := range map[ID]string{
+		{Pivot, car.HousingLower, 0}: "2.5 in forward, 5 in below the axle",
+		{Hole, car.HousingUpper, 1}:  "2.5 in forward, 5.75 in above the axle",
+		{Hole, car.ChassisUpper, 0}:  "22.5 in forward, 18.5 in above the ground",
+	} {
+		if got := Describe(id, r, &r.Ride, options()); got[1] != want {
+			t.Errorf("%+v: %q, want %q", id, got[1], want)
+		}
+	}
+}
+
 // Crossing, parallel and upright bars, odd travels and views draw without a
 // panic or a coordinate that is no number.
 func TestOddCarsDraw(t *testing.T) {

@@ -114,7 +114,7 @@ func Run(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Result
 		return nil, fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
 	}
 	o.Steps = max(o.Steps, DefaultSteps)
-	r := &Result{Car: c, Options: o, Vehicle: vehicle(c)}
+	r := &Result{Car: c, Options: o, Vehicle: c.Vehicle()}
 	var err error
 	if r.Linkage, err = c.Linkage(o.Setup); err != nil {
 		return nil, err
@@ -216,19 +216,6 @@ func travels(droop, bump float64, steps int) (list []float64, zero int) {
 		list = append(list, bump*float64(i)/float64(above))
 	}
 	return list, below
-}
-
-// vehicle extracts what the statics need.
-func vehicle(c *car.Car) statics.Vehicle {
-	mass, cg := c.Sprung()
-	return statics.Vehicle{
-		SprungMass: mass, SprungCG: cg,
-		UnsprungRear: c.Body.UnsprungRear, UnsprungFront: c.Body.UnsprungFront,
-		RearRadius: c.Tires.RearRadius, FrontRadius: c.Tires.FrontRadius,
-		RearSpinInertia: c.Tires.RearSpinInertia, FrontSpinInertia: c.Tires.FrontSpinInertia,
-		Grip: c.Tires.Grip, AxleTorque: c.AxleTorque(),
-		SpringAxleMount: c.Springs.RearAxleMount, SpringChassisSide: c.Springs.RearChassisMount,
-	}
 }
 
 // findWorst holds every force against its capacity.

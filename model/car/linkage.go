@@ -3,6 +3,7 @@ package car
 import (
 	"bowline/model/column"
 	"bowline/model/linkage"
+	"bowline/model/statics"
 	"bowline/model/stock"
 )
 
@@ -68,4 +69,18 @@ func (c *Car) Linkage(setup int) (*linkage.Linkage, error) {
 		RearRadius:   c.Tires.RearRadius,
 		FrontRadius:  c.Tires.FrontRadius,
 	})
+}
+
+// Vehicle returns what the side view's forces need to know of the car besides
+// its linkage.
+func (c *Car) Vehicle() statics.Vehicle {
+	mass, cg := c.Sprung()
+	return statics.Vehicle{
+		SprungMass: mass, SprungCG: cg,
+		UnsprungRear: c.Body.UnsprungRear, UnsprungFront: c.Body.UnsprungFront,
+		RearRadius: c.Tires.RearRadius, FrontRadius: c.Tires.FrontRadius,
+		RearSpinInertia: c.Tires.RearSpinInertia, FrontSpinInertia: c.Tires.FrontSpinInertia,
+		Grip: c.Tires.Grip, AxleTorque: c.AxleTorque(),
+		SpringAxleMount: c.Springs.RearAxleMount, SpringChassisSide: c.Springs.RearChassisMount,
+	}
 }

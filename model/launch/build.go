@@ -75,26 +75,13 @@ func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, er
 	return b.p, b.assumed, nil
 }
 
-// vehicle is what the side view needs to know of a car.
-func vehicle(c *car.Car) statics.Vehicle {
-	mass, cg := c.Sprung()
-	return statics.Vehicle{
-		SprungMass: mass, SprungCG: cg,
-		UnsprungRear: c.Body.UnsprungRear, UnsprungFront: c.Body.UnsprungFront,
-		RearRadius: c.Tires.RearRadius, FrontRadius: c.Tires.FrontRadius,
-		RearSpinInertia: c.Tires.RearSpinInertia, FrontSpinInertia: c.Tires.FrontSpinInertia,
-		Grip: c.Tires.Grip, AxleTorque: c.AxleTorque(),
-		SpringAxleMount: c.Springs.RearAxleMount, SpringChassisSide: c.Springs.RearChassisMount,
-	}
-}
-
 // atRest finds the loads of a car that stands still at ride height.
 func atRest(c *car.Car, l *linkage.Linkage) (statics.Load, error) {
 	pose, err := l.Pose(0, 0)
 	if err != nil {
 		return statics.Load{}, err
 	}
-	v := vehicle(c)
+	v := c.Vehicle()
 	rest := v.Solve(&pose).Rest
 	if !rest.Balanced {
 		return statics.Load{}, ErrNotHeld
