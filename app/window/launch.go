@@ -229,7 +229,7 @@ func gain(x float64) string {
 	case number == "0":
 		return number
 	case x < 0:
-		return "−" + number
+		return "-" + number
 	}
 	return "+" + number
 }

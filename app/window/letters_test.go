@@ -1,0 +1,69 @@
+package window
+
+import (
+	"testing"
+
+	"bowline/app/readout"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2/theme"
+	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/font/sfnt"
+)
+
+// Every letter of the panels' words and numbers is in the window's font; one
+// that is not shows as an empty box.
+func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
+	font, err := opentype.Parse(theme.DefaultTextFont().Content())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buffer sfnt.Buffer
+	letters := 0
+	check := func(text string) {
+		for _, r := range text {
+			letters++
+			if r == '\n' {
+				continue
+			}
+			if glyph, err := font.GlyphIndex(&buffer, r); err != nil || glyph == 0 {
+				t.Errorf("%q in %q is not in the font", r, text)
+			}
+		}
+	}
+	table := func(x *readout.Table, rows, columns int) {
+		for row := range rows {
+			for column := range columns {
+				check(x.Text(row, column))
+			}
+		}
+	}
+	d := leaving(t)
+	for _, system := range []units.System{units.US, units.SI} {
+		d.doc.SetUnits(system)
+		for _, at := range []float64{0, 0.2, 0.6} {
+			d.study.SetTime(at)
+			d.settle()
+			tune, loads, run := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel), d.launchPanel()
+			tune.refresh()
+			loads.refresh()
+			for _, p := range []*readout.Prose{tune.verdict, loads.verdict, loads.warnings, run.verdict, run.assumed} {
+				check(p.Text())
+			}
+			table(tune.numbers, tuneRows, 2)
+			table(loads.numbers, checkRows, 2)
+			table(loads.strengths, strengthRows, 2)
+			table(run.bars, 4, 3)
+			table(run.car, launchRows, 2)
+			table(run.preload, 4, 6)
+		}
+	}
+	for _, c := range d.charts.current() {
+		for _, line := range c.Readout(0.1, units.SI) {
+			check(line)
+		}
+	}
+	if letters < 3000 {
+		t.Errorf("only %d letters were looked at", letters)
+	}
+}
