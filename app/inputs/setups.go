@@ -103,7 +103,7 @@ func copySetup(v view, from origin) {
 	name := freeName(v.car, v.car.Setups[i].Name)
 	taken := p.apply(from, "Copy setup", func(c *car.Car) {
 		twin := c.Setups[i]
-		twin.Name = name
+		twin.Name, twin.Runs = name, nil // the runs were made with the other one
 		c.Setups = slices.Insert(c.Setups, i+1, twin)
 	})
 	if taken {

@@ -114,12 +114,14 @@ type Check struct {
 	TargetICZ       [2]float64 // instant center above the ground [m]
 }
 
-// Setup is a choice of holes and the turns of each bar.
+// Setup is a choice of holes, the turns of each bar and the runs made with
+// them. Copy it with Clone: the list of runs is shared by plain assignment.
 type Setup struct {
 	Name  string
 	Note  string
 	Holes Holes
 	Turns Turns
+	Runs  []Run // in the order they were logged
 }
 
 // Holes picks one hole in each row, counted from 0. Car files and people
@@ -136,6 +138,9 @@ func (c *Car) Clone() *Car {
 	}
 	d.Launch.Engine.Curve = slices.Clone(c.Launch.Engine.Curve)
 	d.Setups = slices.Clone(c.Setups)
+	for i := range d.Setups {
+		d.Setups[i] = d.Setups[i].Clone()
+	}
 	return &d
 }
 

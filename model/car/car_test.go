@@ -2,6 +2,7 @@ package car
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -150,6 +151,12 @@ func TestCloneSharesNothing(t *testing.T) {
 		(*row.In(d))[0].X = 99
 	}
 	d.Setups[0].Name, d.Body.Name = "other", "other"
+	c.Setups[1].Runs = []Run{{Track: "home"}}
+	c.Clone().Setups[1].Runs[0].Track = "away"
+	if c.Setups[1].Runs[0].Track != "home" {
+		t.Error("a run changed with the clone")
+	}
+	c.Setups[1].Runs = nil
 	c.Launch.Engine.Curve = []TorquePoint{{1, 2}}
 	e := c.Clone()
 	e.Launch.Engine.Curve[0].Torque = 99
@@ -162,7 +169,7 @@ func TestCloneSharesNothing(t *testing.T) {
 			t.Errorf("%s holes changed with the clone", row)
 		}
 	}
-	if !slices.Equal(c.Setups, want.Setups) || c.Body.Name != want.Body.Name {
+	if !reflect.DeepEqual(c.Setups, want.Setups) || c.Body.Name != want.Body.Name {
 		t.Error("setups or name changed with the clone")
 	}
 }
