@@ -1,10 +1,8 @@
 package car
 
 import (
-	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -254,63 +252,6 @@ func (v *validator) setups() {
 			if n := *bar.Of(&s.Turns); !(math.Abs(n) <= MaxTurns) {
 				v.add(path+"."+bar.Key, number(v.units, units.Number, n)+" turns are out of range", fmt.Sprintf("give -%d to %[1]d", MaxTurns))
 			}
-		}
-	}
-}
-
-// linkages checks that the bars of each setup hold the axle over its travel
-// and that their strength can be computed.
-func (v *validator) linkages(lib stock.Library) {
-	for i, s := range v.car.Setups {
-		path := fmt.Sprintf("setup.%d", i)
-		l, err := v.car.Linkage(i)
-		if err != nil {
-			v.add(path, fmt.Sprintf("in %q %v", s.Name, err), "choose other holes")
-			continue
-		}
-		v.travel(path, s.Name, l)
-		v.sideways(path, s.Name, i)
-		for _, pair := range Pairs {
-			v.strength(path, pair, l, lib)
-		}
-	}
-}
-
-// travel checks that a setup's linkage closes from full droop to full bump.
-func (v *validator) travel(path, setup string, l *linkage.Linkage) {
-	travel := v.car.Springs
-	for _, end := range []struct {
-		key string
-		q   float64
-	}{{"rear_droop", -travel.RearDroop}, {"rear_bump", travel.RearBump}} {
-		_, err := l.Pose(end.q, 0)
-		var c *linkage.ClosureError
-		if errors.As(err, &c) {
-			v.add(path, fmt.Sprintf("in %q the bars do not reach the %s of %s: they close only to %s", setup, strings.ReplaceAll(end.key, "_", " "), v.length(math.Abs(end.q)), v.units.Format(units.Length, math.Abs(c.Reached))),
-				"choose other holes or allow less springs."+end.key)
-		}
-	}
-}
-
-// strength checks that the column formulas hold for one pair of bars.
-func (v *validator) strength(path string, pair Pair, l *linkage.Linkage, lib stock.Library) {
-	_, err := v.car.Capacity(pair, l, lib)
-	var wrong column.Problems
-	if !errors.As(err, &wrong) {
-		return
-	}
-	for _, w := range wrong {
-		at := path
-		switch w.Field {
-		case "od", "wall", "material":
-			at = pair.Table() + "." + w.Field
-		case "crookedness", "factor", "column":
-			at = "check." + w.Field
-		}
-		p := Problem{at, fmt.Sprintf("the %s's %s %s", pair, w.Field, w.Wrong), w.Right}
-		// Setups differ in length only: say what holds for all of them once.
-		if !slices.Contains(v.problems, p) {
-			v.problems = append(v.problems, p)
 		}
 	}
 }

@@ -83,12 +83,3 @@ func (v *validator) engine() {
 		v.add("drive.curve", "there is no torque at the launch speed of "+v.units.FormatExact(units.Speed, d.Speed), "give points around the launch speed")
 	}
 }
-
-// sideways checks that a setup's locator reaches across the car.
-func (v *validator) sideways(path, setup string, i int) {
-	chassis, housing := v.car.LocatorEnds(i)
-	if across := math.Abs(chassis.Y - housing.Y); across < leastSideways {
-		v.add(path, fmt.Sprintf("in %q the locator reaches only %s across the car", setup, v.units.Format(units.Length, across)),
-			"put locator.chassis and locator.housing at least "+bound(v.units, units.Length, leastSideways)+" apart in y")
-	}
-}

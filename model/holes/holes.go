@@ -3,8 +3,12 @@
 package holes
 
 import (
+	"strings"
+
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/stock"
+	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -13,6 +17,7 @@ import (
 // returns; share it freely.
 type Table struct {
 	Car          *car.Car      // the inputs, not to be changed
+	Library      stock.Library // the materials
 	Travels      int           // rear travels that each combination was evaluated at
 	Combinations []Combination // in the order of Index
 }
@@ -22,10 +27,9 @@ type Table struct {
 type Combination struct {
 	Holes car.Holes
 
-	// Refusal says why these holes cannot be used; empty when they can. Of a
-	// combination that cannot, only Holes and, where the bars have a length,
-	// Length is known; all else is zero.
-	Refusal string
+	// Refused tells that these holes cannot be used: Validate would refuse a
+	// setup with them. Table.Refusal says why. All else is then zero.
+	Refused bool
 
 	// At ride height.
 	Length           [2]float64 // pin to pin, by car.Pair [m]
@@ -43,7 +47,7 @@ type Combination struct {
 }
 
 // Usable tells whether the holes can be used.
-func (c *Combination) Usable() bool { return c.Refusal == "" }
+func (c *Combination) Usable() bool { return !c.Refused }
 
 // Highest returns the largest share of the allowable load in any bar [1].
 func (c *Combination) Highest() float64 {
@@ -58,4 +62,18 @@ func (t *Table) Index(h car.Holes) int {
 		i = i*len(*row.In(t.Car)) + *row.Of(&h)
 	}
 	return i
+}
+
+// Refusal says in a sentence why holes cannot be used, with values in the unit
+// system s; it is empty when they can.
+func (t *Table) Refusal(h car.Holes, s units.System) string {
+	var wrong []string
+	for _, p := range t.Car.CheckHoles(h, t.Library, s) {
+		wrong = append(wrong, p.Wrong)
+	}
+	if len(wrong) == 0 {
+		return ""
+	}
+	text := strings.Join(wrong, "; ") + "."
+	return strings.ToUpper(text[:1]) + text[1:]
 }
