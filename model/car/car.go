@@ -70,6 +70,7 @@ type Bar struct {
 	Material string  // a name in the material table
 	RodEnd   string  // a name in the rod-end table, or empty
 	Adapter  string  // a name in the adapter table, or empty
+	Threads  Threads
 }
 
 // Springs are the suspension springs and the travel they allow.
@@ -112,6 +113,7 @@ type Check struct {
 	TargetAntiSquat [2]float64 // least and greatest, 1 is 100 % [1]
 	TargetICX       [2]float64 // instant center ahead of the rear contact [m]
 	TargetICZ       [2]float64 // instant center above the ground [m]
+	PinionLimit     float64    // greatest pinion angle change over the travel that a search for holes accepts [rad]; 0: no limit
 }
 
 // Setup is a choice of holes, the turns of each bar and the runs made with

@@ -1,9 +1,6 @@
 package car
 
 import (
-	"regexp"
-	"strconv"
-
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -171,46 +168,6 @@ var BarTurns = [...]BarTurn{
 	{"turns_upper_right", "Upper right bar", func(t *Turns) *float64 { return &t.UpperRight }},
 	{"turns_lower_left", "Lower left bar", func(t *Turns) *float64 { return &t.LowerLeft }},
 	{"turns_lower_right", "Lower right bar", func(t *Turns) *float64 { return &t.LowerRight }},
-}
-
-// defaultPitch is that of a 16 per inch thread [m].
-const defaultPitch = units.Inch / 16
-
-// threads finds the threads per inch in a name such as "3/4-16", or the pitch
-// in millimeters in one such as "M20x1.5".
-var (
-	perInch = regexp.MustCompile(`\d\s*-\s*(\d+(?:\.\d+)?)`)
-	metric  = regexp.MustCompile(`M\d+(?:\.\d+)?\s*[x×]\s*(\d+(?:\.\d+)?)`)
-)
-
-// Pitch returns the pitch of the rod ends' thread as their name has it [m], or
-// that of 16 threads per inch, and whether the name has one.
-func (b Bar) Pitch() (pitch float64, named bool) {
-	read := func(r *regexp.Regexp) float64 {
-		found := r.FindStringSubmatch(b.RodEnd)
-		if found == nil {
-			return 0
-		}
-		n, err := strconv.ParseFloat(found[1], 64)
-		if err != nil {
-			return 0
-		}
-		return n
-	}
-	if mm := read(metric); mm > 0 {
-		return mm * 1e-3, true
-	}
-	if n := read(perInch); n > 0 {
-		return units.Inch / n, true
-	}
-	return defaultPitch, false
-}
-
-// Lead returns by how much one turn lengthens the bar: two pitches, since the
-// threads at its ends are left-hand and right-hand [m].
-func (b Bar) Lead() float64 {
-	pitch, _ := b.Pitch()
-	return 2 * pitch
 }
 
 const (

@@ -7,24 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Threads as their trade names have them: per inch, or a pitch in millimeters.
-func TestPitch(t *testing.T) {
-	for _, c := range []struct {
-		name  string
-		pitch float64 // [mm]
-		named bool
-	}{
-		{"3/4-16", 25.4 / 16, true}, {"5/8 - 18 left", 25.4 / 18, true}, {"1 1/4-12", 25.4 / 12, true}, {"1-14 UNS", 25.4 / 14, true},
-		{"M20x1.5", 1.5, true}, {"M16 × 2", 2, true}, {"", 25.4 / 16, false}, {"large", 25.4 / 16, false}, {"3/4-0", 25.4 / 16, false},
-	} {
-		b := Bar{RodEnd: c.name}
-		pitch, named := b.Pitch()
-		if math.Abs(pitch*1e3-c.pitch) > 1e-12 || named != c.named || b.Lead() != 2*pitch {
-			t.Errorf("%q: pitch %v, named %v, lead %v", c.name, pitch, named, b.Lead())
-		}
-	}
-}
-
 func TestLocatorEnds(t *testing.T) {
 	at := func(x, y, z float64) r3.Vec { return r3.Vec{X: x * inch, Y: y * inch, Z: z * inch} }
 	near := func(p, q r3.Vec) bool { return r3.Norm(r3.Sub(p, q)) < 1e-12 }

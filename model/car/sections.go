@@ -100,22 +100,28 @@ var Sections = []Section{
 	{"check", "Check", []*Field{
 		optional("check.factor", "Factor", "Capacity is divided by this before a load is held against it.", units.Number, 1, 20, column.DefaultFactor, func(c *Car) *float64 { return &c.Check.Factor }),
 		optional("check.crookedness", "Initial bow over length", "0.001 is a bow of one thousandth of the bar; measure yours with a straightedge.", units.Number, 0, 0.05, column.DefaultCrookedness, func(c *Car) *float64 { return &c.Check.Crookedness }),
+		fine("check.pinion_limit", "Pinion change limit", "Most that the pinion angle may change from full droop to full bump when holes are searched for; 0 for no limit.", units.Angle, 0, degrees(90), 0, func(c *Car) *float64 { return &c.Check.PinionLimit }),
 	}},
 }
 
 // barFields are the numbers of one pair of bars.
 func barFields(p Pair) []*Field {
-	table, bar, ends := p.Table(), p.Bar, p.Ends
+	table, bar, ends, threads := p.Table(), p.Bar, p.Ends, p.Threads
 	return []*Field{
 		required(table+".od", "Tube OD", "Outside diameter.", units.Length, 0.1*inch, 12*inch, func(c *Car) *float64 { return &bar(c).OD }),
 		required(table+".wall", "Wall", "Wall thickness; half the OD is a solid rod.", units.Length, 0.01*inch, 6*inch, func(c *Car) *float64 { return &bar(c).Wall }),
 		fine(table+".end_rate", "End rate", "Rod end, bolt and bracket at one end, along the bar: load over how far all of it gives.", units.SpringRate, 1000*lbf/inch, 1e7*lbf/inch, rate(200000), func(c *Car) *float64 { return &ends(c).EndRate }),
 		fine(table+".damping", "Damping", "The whole bar, along itself.", units.Damping, 0, damping(1000), damping(15), func(c *Car) *float64 { return &ends(c).Damping }),
+		ruled(table+".thread_length", "Thread length", "Threaded part of one rod end's shank, from its shoulder to its tip; 0 takes a length from the thread's diameter.", units.Length, 12*inch, func(c *Car) *float64 { return &threads(c).Length }),
+		ruled(table+".jam_nut", "Jam nut", "Thickness of one jam nut; 0 takes 9/16 of the thread's diameter.", units.Length, 4*inch, func(c *Car) *float64 { return &threads(c).JamNut }),
+		fine(table+".shown_threads", "Threads showing", "At each end, between the rod end's shoulder and the jam nut, with the bar at its fitted length. Count them; parts of one count too.", units.Number, 0, 60, 2, func(c *Car) *float64 { return &threads(c).Shown }),
+		ruled(table+".fitted_length", "Fitted length", "Of the bar when its threads were counted, pin to pin; 0 takes the length in the first setup.", units.Length, reach, func(c *Car) *float64 { return &threads(c).Fitted }),
 	}
 }
 
-// rate, damping, rollRate and spin convert a typed number.
+// rate, damping, rollRate, spin and degrees convert a typed number.
 func rate(x float64) float64     { return units.US.ToSI(units.SpringRate, x) }
 func damping(x float64) float64  { return units.US.ToSI(units.Damping, x) }
 func rollRate(x float64) float64 { return units.US.ToSI(units.RollRate, x) }
 func spin(x float64) float64     { return units.US.ToSI(units.SpinInertia, x) }
+func degrees(x float64) float64  { return units.US.ToSI(units.Angle, x) }

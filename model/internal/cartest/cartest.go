@@ -108,13 +108,29 @@ func bar(t *rapid.T, library stock.Library) car.Bar {
 		OD:       number(t, 1, 2, inch),
 		Wall:     number(t, 0.058, 0.25, inch),
 		Material: rapid.SampledFrom(library.MaterialNames()).Draw(t, "material"),
-		RodEnd:   rapid.SampledFrom([]string{"", "3/4-16"}).Draw(t, "rod end"),
+		RodEnd:   rapid.SampledFrom([]string{"", "3/4-16", "1 1/4-12", "M20x1.5"}).Draw(t, "rod end"),
 		Adapter:  rapid.SampledFrom([]string{"", "3/4-16 in 1.25 x 0.095", "of our own \"make\""}).Draw(t, "adapter"),
 	}
+	b.Threads = threads(t)
 	if rapid.IntRange(0, 9).Draw(t, "solid") == 0 {
 		b.Wall = b.OD / 2
 	}
 	return b
+}
+
+// threads draws the threads at a bar's ends; half of the bars leave them to the
+// defaults.
+func threads(t *rapid.T) car.Threads {
+	if rapid.Bool().Draw(t, "default threads") {
+		return car.Defaults().UpperBar.Threads
+	}
+	byRule := func(least, most float64) float64 {
+		if rapid.Bool().Draw(t, "by rule") {
+			return 0
+		}
+		return number(t, least, most, inch)
+	}
+	return car.Threads{Length: byRule(1, 4), JamNut: byRule(0.2, 0.6), Shown: number(t, 0, 30, 1), Fitted: byRule(10, 40)}
 }
 
 func springs(t *rapid.T) car.Springs {
@@ -157,6 +173,7 @@ func check(t *rapid.T) car.Check {
 		TargetAntiSquat: ends(0, 3, 1),
 		TargetICX:       ends(10, 200, inch),
 		TargetICZ:       ends(-5, 30, inch),
+		PinionLimit:     units.US.ToSI(units.Angle, number(t, 0, 10, 1)),
 	}
 }
 
