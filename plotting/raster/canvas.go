@@ -60,6 +60,7 @@ type Canvas struct {
 	stroker  stroker
 	scans    [scanClasses]*raster.Rasterizer
 	sfntBuf  sfnt.Buffer
+	stamps   map[stampSetKey]stampSet
 }
 
 // state is what Push saves and Pop restores.

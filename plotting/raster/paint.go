@@ -138,3 +138,32 @@ func (p *painter) setRows(y0, y1, x0, x1 int) {
 		copy(p.row(y, x0, x1), first)
 	}
 }
+
+// stamp blends the color where a stamp covers, with its upper left pixel at x,
+// y. What lies outside the image is left out.
+func (p *painter) stamp(s *stamp, x, y int) {
+	first, last := max(-x, 0), min(p.w-x, s.width)
+	if first >= last {
+		return
+	}
+	for cover := s.cover; len(cover) > 0; cover, y = cover[s.width:], y+1 {
+		if y < 0 || y >= p.h {
+			continue
+		}
+		row := p.row(y, x+first, x+last)
+		for i, c := range cover[first:last] {
+			if c == 0 {
+				continue
+			}
+			dst := row[4*i : 4*i+4 : 4*i+4]
+			src := p.color
+			if c != 255 {
+				src = src.times(uint32(c))
+			}
+			if src < opaque {
+				src += pixel(binary.LittleEndian.Uint32(dst)).times(255 - src.alpha())
+			}
+			binary.LittleEndian.PutUint32(dst, uint32(src))
+		}
+	}
+}

@@ -11,8 +11,21 @@ import (
 // pairs are kerned. A face without a font draws nothing, as does a size that is
 // not positive or not finite.
 func (c *Canvas) FillString(f font.Face, pt vg.Point, text string) {
-	c.eachGlyph(f, pt, text, func(g *glyph, m affine) {
-		if g.box.through(m).touches(c.view) {
+	if c.color.alpha() == 0 {
+		return
+	}
+	var stamps stampSet
+	started := false
+	c.eachGlyph(f, pt, text, func(t *typeface, x sfnt.GlyphIndex, m affine) {
+		if !started {
+			stamps, started = c.stampSet(t, m), true
+		}
+		g := t.glyph(&c.sfntBuf, x)
+		switch {
+		case !g.box.through(m).touches(c.view):
+		case stamps != nil:
+			c.press(stamps, x, g, m)
+		default:
 			c.path.glyph(g, m, c.view)
 			c.fill(&c.path, 0, len(c.path.pieces))
 		}
@@ -27,8 +40,8 @@ func (c *Canvas) StrokeString(f font.Face, pt vg.Point, text string) {
 	if !ok {
 		return
 	}
-	c.eachGlyph(f, pt, text, func(g *glyph, m affine) {
-		if g.box.through(m).touches(view) {
+	c.eachGlyph(f, pt, text, func(t *typeface, x sfnt.GlyphIndex, m affine) {
+		if g := t.glyph(&c.sfntBuf, x); g.box.through(m).touches(view) {
 			c.path.glyph(g, m, view)
 			c.strokePath(view)
 		}
@@ -37,7 +50,7 @@ func (c *Canvas) StrokeString(f font.Face, pt vg.Point, text string) {
 
 // eachGlyph calls draw for the glyphs of a text, with the transform from font
 // units to device pixels.
-func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*glyph, affine)) {
+func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*typeface, sfnt.GlyphIndex, affine)) {
 	if f.Face == nil || !(f.Font.Size > 0) {
 		return
 	}
@@ -54,9 +67,8 @@ func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*gly
 		if i > 0 {
 			at += t.kern(&c.sfntBuf, prev, x)
 		}
-		g := t.glyph(&c.sfntBuf, x)
-		draw(g, m.translate(float64(at), 0))
-		at += g.advance
+		draw(t, x, m.translate(float64(at), 0))
+		at += t.glyph(&c.sfntBuf, x).advance
 		prev = x
 	}
 }
