@@ -1,12 +1,11 @@
 package readout
 
 import (
-	"strings"
+	"bowline/app/sheet"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"gonum.org/v1/plot/font"
 )
 
 // Prose is text that wraps at words to the width it is given.
@@ -16,7 +15,7 @@ type Prose struct {
 	size  fyne.ThemeSizeName
 	color fyne.ThemeColorName
 	style fyne.TextStyle
-	sheet *sheet
+	sheet *sheet.Sheet
 
 	rows    []string
 	wrapped wrapping // what rows were made for
@@ -41,7 +40,7 @@ const (
 // the widget takes no room.
 func NewProse(text string, size fyne.ThemeSizeName, color fyne.ThemeColorName, style fyne.TextStyle) *Prose {
 	p := &Prose{text: text, size: size, color: color, style: style}
-	p.sheet = newSheet(p.Size, background, p.paint)
+	p.sheet = sheet.New(p.Size, p.paint)
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -57,7 +56,7 @@ func (p *Prose) Set(text string) bool {
 		// The surroundings have to make room.
 		p.Refresh()
 	}
-	p.sheet.raster.Refresh()
+	p.sheet.Refresh()
 	return true
 }
 
@@ -65,7 +64,9 @@ func (p *Prose) Set(text string) bool {
 func (p *Prose) Text() string { return p.text }
 
 // CreateRenderer implements fyne.Widget.
-func (p *Prose) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.sheet.raster) }
+func (p *Prose) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(p.sheet.Raster())
+}
 
 // MinSize is as high as the text wrapped to the present width.
 func (p *Prose) MinSize() fyne.Size {
@@ -77,12 +78,12 @@ func (p *Prose) MinSize() fyne.Size {
 }
 
 // paint writes the rows.
-func (p *Prose) paint(on *pen) {
+func (p *Prose) paint(on *sheet.Pen) {
 	p.wrap()
 	size := theme.Size(p.size)
-	f, color := face(p.style, size), theme.Color(p.color)
+	f, color := sheet.Face(p.style, size), theme.Color(p.color)
 	for i, row := range p.rows {
-		on.words(theme.Padding(), theme.Padding()+size*proseRow*(float32(i)+proseBaseline), row, f, color)
+		on.Words(theme.Padding(), theme.Padding()+size*proseRow*(float32(i)+proseBaseline), row, f, color)
 	}
 }
 
@@ -96,36 +97,5 @@ func (p *Prose) wrap() {
 		return
 	}
 	p.wrapped = now
-	p.rows = lines(p.text, face(p.style, now.size), now.width-2*theme.Padding())
-}
-
-// lines breaks text at spaces so that no line is wider than width, unless a
-// single word is.
-func lines(text string, f font.Face, width float32) []string {
-	if text == "" || f.Face == nil {
-		return nil
-	}
-	measure := func(s string) float32 { return float32(f.Width(s)) }
-	space := measure(" ")
-	var rows []string
-	for paragraph := range strings.SplitSeq(text, "\n") {
-		var row strings.Builder
-		used := float32(0)
-		for word := range strings.FieldsSeq(paragraph) {
-			w := measure(word)
-			if row.Len() > 0 && used+space+w > width {
-				rows = append(rows, row.String())
-				row.Reset()
-				used = 0
-			}
-			if row.Len() > 0 {
-				row.WriteByte(' ')
-				used += space
-			}
-			row.WriteString(word)
-			used += w
-		}
-		rows = append(rows, row.String())
-	}
-	return rows
+	p.rows = sheet.Lines(p.text, sheet.Face(p.style, now.size), now.width-2*theme.Padding())
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/look"
+	"bowline/app/sheet"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
@@ -31,7 +32,7 @@ func TestProseBreaksWhereItMust(t *testing.T) {
 	if len(p.rows) < 3 || strings.Join(p.rows, " ") != sentence {
 		t.Fatalf("rows %q", p.rows)
 	}
-	f := face(p.style, theme.TextSize())
+	f := sheet.Face(p.style, theme.TextSize())
 	for i, row := range p.rows {
 		if w := float32(f.Width(row)); w > 230 {
 			t.Errorf("row %q is %v wide", row, w)
@@ -64,7 +65,7 @@ func TestProseIsAsHighAsItsRows(t *testing.T) {
 
 func TestProseIsDrawn(t *testing.T) {
 	p := prose(t, 230)
-	img := p.sheet.draw(230, 120).(*image.RGBA)
+	img := p.sheet.Draw(230, 120).(*image.RGBA)
 	first, last := image.Rect(0, 0, 230, 20), image.Rect(0, 100, 230, 120)
 	if count(img, first, palette.Light.Ink) == 0 || count(img, last, palette.Light.Ink) != 0 {
 		t.Error("the words are not where they belong")

@@ -1,7 +1,8 @@
+// Package readout shows words and numbers that follow a drag, drawn on a sheet.
 package readout
 
 import (
-	"image/color"
+	"bowline/app/sheet"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -14,7 +15,7 @@ type Table struct {
 	headings []string
 	names    []string
 	cells    [][]cell // by row
-	sheet    *sheet
+	sheet    *sheet.Sheet
 }
 
 // cell is one value with the name of its color; empty is the foreground.
@@ -44,7 +45,7 @@ func New(headings []string, names []string) *Table {
 	for range names {
 		t.cells = append(t.cells, make([]cell, len(headings)))
 	}
-	t.sheet = newSheet(t.Size, background, t.paint)
+	t.sheet = sheet.New(t.Size, t.paint)
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -53,7 +54,7 @@ func New(headings []string, names []string) *Table {
 func (t *Table) Set(row, column int, text string, color fyne.ThemeColorName) {
 	if c := (cell{text, color}); t.cells[row][column] != c {
 		t.cells[row][column] = c
-		t.sheet.raster.Refresh()
+		t.sheet.Refresh()
 	}
 }
 
@@ -61,7 +62,7 @@ func (t *Table) Set(row, column int, text string, color fyne.ThemeColorName) {
 func (t *Table) SetHeading(column int, text string) {
 	if t.headings[column] != text {
 		t.headings[column] = text
-		t.sheet.raster.Refresh()
+		t.sheet.Refresh()
 	}
 }
 
@@ -72,7 +73,9 @@ func (t *Table) Heading(column int) string { return t.headings[column] }
 func (t *Table) Text(row, column int) string { return t.cells[row][column].text }
 
 // CreateRenderer implements fyne.Widget.
-func (t *Table) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.sheet.raster) }
+func (t *Table) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(t.sheet.Raster())
+}
 
 // MinSize does not depend on what is written, so that nothing moves as numbers
 // change.
@@ -94,32 +97,21 @@ func (t *Table) column(i int) float32 {
 }
 
 // paint draws rows below the headings.
-func (t *Table) paint(p *pen) {
+func (t *Table) paint(p *sheet.Pen) {
 	size := theme.TextSize()
-	regular, bold := face(fyne.TextStyle{}, size), face(fyne.TextStyle{Bold: true}, size)
+	regular, bold := sheet.Face(fyne.TextStyle{}, size), sheet.Face(fyne.TextStyle{Bold: true}, size)
 	for i, h := range t.headings {
-		p.words(t.column(i), pitch()*baseline, h, bold, foreground(""))
+		p.Words(t.column(i), pitch()*baseline, h, bold, sheet.Ink(""))
 	}
 	for i, name := range t.names {
 		top := float32(i+1) * pitch()
 		if i%2 == 1 {
-			p.box(0, top, t.Size().Width, pitch(), theme.Color(theme.ColorNameInputBackground))
+			p.Box(0, top, t.Size().Width, pitch(), theme.Color(theme.ColorNameInputBackground))
 		}
 		y := top + pitch()*baseline
-		p.words(theme.Padding(), y, name, regular, theme.Color(theme.ColorNamePlaceHolder))
+		p.Words(theme.Padding(), y, name, regular, theme.Color(theme.ColorNamePlaceHolder))
 		for j, c := range t.cells[i] {
-			p.words(t.column(j), y, c.text, regular, foreground(c.color))
+			p.Words(t.column(j), y, c.text, regular, sheet.Ink(c.color))
 		}
 	}
-}
-
-// background is what words stand on.
-func background() color.Color { return theme.Color(theme.ColorNameBackground) }
-
-// foreground returns a theme color; without a name, that of text.
-func foreground(name fyne.ThemeColorName) color.Color {
-	if name == "" {
-		name = theme.ColorNameForeground
-	}
-	return theme.Color(name)
 }

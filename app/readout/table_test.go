@@ -27,7 +27,7 @@ func shown(t *testing.T) *Table {
 // picture draws a table and copies what it shows.
 func picture(t *Table) *image.RGBA {
 	size := t.Size()
-	img := t.sheet.draw(int(size.Width), int(size.Height)).(*image.RGBA)
+	img := t.sheet.Draw(int(size.Width), int(size.Height)).(*image.RGBA)
 	return &image.RGBA{Pix: append([]byte(nil), img.Pix...), Stride: img.Stride, Rect: img.Rect}
 }
 
@@ -134,7 +134,7 @@ func TestPictureIsSharpOnAScaledScreen(t *testing.T) {
 	table := shown(t)
 	table.Set(0, 0, "22.50 in", "")
 	single := count(picture(table), place(table, 0, 0), palette.Light.Ink)
-	img := table.sheet.draw(840, 200).(*image.RGBA)
+	img := table.sheet.Draw(840, 200).(*image.RGBA)
 	p := place(table, 0, 0)
 	double := count(img, image.Rect(2*p.Min.X, 2*p.Min.Y, 2*p.Max.X, 2*p.Max.Y), palette.Light.Ink)
 	if double < 3*single {
@@ -152,6 +152,6 @@ func BenchmarkTable(b *testing.B) {
 		for row := range names {
 			table.Set(row, i%2, "push 10,825 lb", "")
 		}
-		table.sheet.draw(420, 260)
+		table.sheet.Draw(420, 260)
 	}
 }
