@@ -1,0 +1,211 @@
+package holes
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"bowline/model/adjuster"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+// bars names a pair for people.
+func bars(p car.Pair) string { return [...]string{"upper bars", "lower bars"}[p] }
+
+// amount writes a magnitude, one that would be shown as nothing as less than
+// the least that is shown.
+func amount(s units.System, q units.Quantity, si float64) string {
+	si = math.Abs(si)
+	if text := s.Format(q, si); si == 0 || text != s.Format(q, 0) {
+		return text
+	}
+	return "less than " + s.Format(q, s.ToSI(q, math.Pow(10, -float64(s.Decimals(q)))))
+}
+
+// Reason says in words why the place stands where it stands, as in "inside the
+// target; lower bars push 9,475 lb, 68 % of their limit" or "both pairs would be
+// moved".
+func (p *Place) Reason(s units.System) string {
+	c := p.Combination()
+	if !c.Usable() {
+		return phrase(p.ranking.table.Refusal(c.Holes, s))
+	}
+	var said []string
+	say := func(texts ...string) {
+		for _, text := range texts {
+			if text != "" {
+				said = append(said, text)
+			}
+		}
+	}
+	if p.Present {
+		say("the present holes")
+	}
+	if p.Unmet != 0 {
+		say(p.unmet(s)...)
+		say(p.near(s))
+		return strings.Join(said, "; ")
+	}
+	say(p.leads(s), p.near(s))
+	if p.ranking.wishes.Order != LeastPush && (p.Inside || p.Others > 0 && p.Decider == ByPush) {
+		say(p.push(s))
+	}
+	say(p.tie())
+	return strings.Join(said, "; ")
+}
+
+// unmet says which wishes are not fulfilled, but for that of being in the
+// target, of which near tells.
+func (p *Place) unmet(s units.System) []string {
+	var said []string
+	for _, wish := range []struct {
+		Wish
+		words func() string
+	}{
+		{OneBar, func() string { return "both pairs would be moved" }},
+		{InReach, func() string { return p.reach(s) }},
+		{WithinPinion, func() string {
+			return fmt.Sprintf("the pinion turns %s, its limit is %s", s.Format(units.Angle, p.Combination().PinionChange()), s.Format(units.Angle, p.ranking.target.PinionLimit))
+		}},
+	} {
+		if p.Unmet&wish.Wish != 0 {
+			said = append(said, wish.words())
+		}
+	}
+	return said
+}
+
+// reach says which bars need new tubes.
+func (p *Place) reach(s units.System) string {
+	if !p.HasTurns {
+		return "the present holes cannot be used, so nothing can be turned from them"
+	}
+	var said []string
+	for _, pair := range car.Pairs {
+		switch bar := &p.ranking.bars[pair]; {
+		case !p.Recut(pair):
+		case !bar.Usable():
+			said = append(said, bars(pair)+" have too little thread for any tube")
+		default:
+			way := "longer"
+			if p.Status[pair] == adjuster.TooLong {
+				way = "shorter"
+			}
+			said = append(said, fmt.Sprintf("%s would have to be recut %s %s", bars(pair), amount(s, units.Length, p.Tube[pair]), way))
+		}
+	}
+	return strings.Join(said, ", ")
+}
+
+// missing is a part of the target that is missed, by how much of a distance.
+type missing struct {
+	part float64
+	text string
+}
+
+// near says how near the target is, the worst miss first, less what an unmet
+// wish says already.
+func (p *Place) near(s units.System) string {
+	if p.Inside {
+		return "inside the target"
+	}
+	c := p.Combination()
+	_, parts, off := p.ranking.target.distance(c)
+	way := func(by float64, below, above string) string {
+		if by < 0 {
+			return below
+		}
+		return above
+	}
+	var missed []missing
+	add := func(part float64, text string) {
+		if part > 0 {
+			missed = append(missed, missing{part, text})
+		}
+	}
+	if c.HasAntiSquat {
+		add(parts.antiSquat, fmt.Sprintf("anti-squat %s too %s", amount(s, units.Percent, off.AntiSquat), way(off.AntiSquat, "low", "high")))
+	} else {
+		add(parts.antiSquat, "no anti-squat, since the line of action stands upright")
+	}
+	if c.HasInstantCenter {
+		add(parts.ahead, fmt.Sprintf("instant center %s too far %s", amount(s, units.Length, off.Ahead), way(off.Ahead, "back", "ahead")))
+		add(parts.above, fmt.Sprintf("instant center %s too %s", amount(s, units.Length, off.Above), way(off.Above, "low", "high")))
+	} else {
+		add(parts.center, "no instant center, since the bars are parallel")
+	}
+	if p.Unmet&WithinPinion == 0 {
+		add(parts.pinion, fmt.Sprintf("pinion turns %s beyond its limit", amount(s, units.Angle, off.Pinion)))
+	}
+	slices.SortStableFunc(missed, func(a, b missing) int { return cmp.Compare(b.part, a.part) })
+	texts := make([]string, len(missed))
+	for i := range missed {
+		texts[i] = missed[i].text
+	}
+	return strings.Join(texts, ", ")
+}
+
+// push says which bars are nearest to their limit in push.
+func (p *Place) push(s units.System) string {
+	c := p.Combination()
+	pair := car.Lower
+	if c.Share[car.Upper][column.Push] > c.Share[car.Lower][column.Push] {
+		pair = car.Upper
+	}
+	push := max(c.Peak[pair][analysis.Hooked][column.Push], c.Peak[pair][analysis.Hit][column.Push])
+	if push == 0 {
+		return "no bar is pushed"
+	}
+	return fmt.Sprintf("%s push %s, %.0f %% of their limit", bars(pair), s.Format(units.Force, push), 100*c.Share[pair][column.Push])
+}
+
+// leads says what the order asked for goes by, nothing for the nearest.
+func (p *Place) leads(s units.System) string {
+	c := p.Combination()
+	switch p.ranking.wishes.Order {
+	case LeastPush:
+		pair, push := c.largestPush()
+		if push == 0 {
+			return "no bar is pushed"
+		}
+		return fmt.Sprintf("%s push %s, the most of all bars", bars(pair), s.Format(units.Force, push))
+	case LeastShare:
+		return fmt.Sprintf("the highest share of a limit is %.0f %%", 100*c.Highest())
+	case FewestTurns:
+		return fmt.Sprintf("%.2f turns on the upper bars, %.2f on the lower", math.Abs(p.Turns[car.Upper]), math.Abs(p.Turns[car.Lower]))
+	}
+	return ""
+}
+
+// tie says how many are as good and what decides between them.
+func (p *Place) tie() string {
+	if p.Others == 0 {
+		return ""
+	}
+	same := [...]string{"same distance as", "same push as", "same share as", "same turns as"}[p.ranking.wishes.Order]
+	others := fmt.Sprintf("%d others", p.Others)
+	if p.Others == 1 {
+		others = "1 other"
+	}
+	decides := [...]string{
+		ByDistance: "nearness to the target decides",
+		ByPush:     "least push decides",
+		ByMoved:    "fewest moved ends decide",
+		ByTurns:    "fewest turns decide",
+		ByHoles:    "all else is the same, so the holes' order decides",
+	}[p.Decider]
+	return same + " " + others + ", " + decides
+}
+
+// phrase makes part of a sentence of one.
+func phrase(sentence string) string {
+	if sentence == "" {
+		return ""
+	}
+	return strings.ToLower(sentence[:1]) + strings.TrimSuffix(sentence[1:], ".")
+}
