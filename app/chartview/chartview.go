@@ -7,6 +7,7 @@ import (
 	"image"
 	"strings"
 
+	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -120,13 +121,13 @@ type area struct {
 
 func newArea(v *View) *area {
 	a := &area{view: v}
-	a.raster = canvas.NewRaster(a.draw)
+	a.raster = look.NewPicture(a.draw)
 	a.ExtendBaseWidget(a)
 	return a
 }
 
 // CreateRenderer implements fyne.Widget.
-func (a *area) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(a.raster) }
+func (a *area) CreateRenderer() fyne.WidgetRenderer { return look.PictureRenderer(a.raster) }
 
 // MinSize implements fyne.CanvasObject.
 func (a *area) MinSize() fyne.Size { return fyne.NewSize(240, height) }
@@ -134,9 +135,9 @@ func (a *area) MinSize() fyne.Size { return fyne.NewSize(240, height) }
 // draw returns the last picture; one of another size is asked for.
 func (a *area) draw(w, h int) image.Image {
 	v := a.view
-	if size := image.Pt(w, h); size != v.pixels && a.Size().Width > 0 {
+	if size := image.Pt(w, h); size != v.pixels && a.raster.Size().Width > 0 {
 		v.pixels = size
-		v.dpi = baseDPI * float64(w) / float64(a.Size().Width)
+		v.dpi = baseDPI * float64(w) / float64(a.raster.Size().Width)
 		v.host.Resized()
 	}
 	if v.shown.Image == nil {
@@ -151,7 +152,7 @@ func (a *area) device(p fyne.Position) (x, y float64) {
 	if a.view.shown.Image == nil {
 		return 0, 0
 	}
-	size, pixels := a.Size(), a.view.shown.Image.Rect.Size()
+	size, pixels := a.raster.Size(), a.view.shown.Image.Rect.Size()
 	return float64(p.X/size.Width) * float64(pixels.X), float64(p.Y/size.Height) * float64(pixels.Y)
 }
 

@@ -40,7 +40,7 @@ const (
 // the widget takes no room.
 func NewProse(text string, size fyne.ThemeSizeName, color fyne.ThemeColorName, style fyne.TextStyle) *Prose {
 	p := &Prose{text: text, size: size, color: color, style: style}
-	p.sheet = sheet.New(p.Size, p.paint)
+	p.sheet = sheet.New(p.paint)
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -65,7 +65,7 @@ func (p *Prose) Text() string { return p.text }
 
 // CreateRenderer implements fyne.Widget.
 func (p *Prose) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(p.sheet.Raster())
+	return p.sheet.Renderer()
 }
 
 // MinSize is as high as the text wrapped to the present width.

@@ -45,7 +45,7 @@ func New(headings []string, names []string) *Table {
 	for range names {
 		t.cells = append(t.cells, make([]cell, len(headings)))
 	}
-	t.sheet = sheet.New(t.Size, t.paint)
+	t.sheet = sheet.New(t.paint)
 	t.ExtendBaseWidget(t)
 	return t
 }
@@ -74,7 +74,7 @@ func (t *Table) Text(row, column int) string { return t.cells[row][column].text 
 
 // CreateRenderer implements fyne.Widget.
 func (t *Table) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(t.sheet.Raster())
+	return t.sheet.Renderer()
 }
 
 // MinSize does not depend on what is written, so that nothing moves as numbers

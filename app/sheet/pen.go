@@ -25,6 +25,12 @@ func (p *Pen) Snap(at float32) float32 {
 	return float32(math.Round(float64(at)*p.scale) / p.scale)
 }
 
+// Hairline returns the width of a thin line: whole device pixels, about one
+// pixel.
+func (p *Pen) Hairline() float32 {
+	return float32(math.Max(math.Round(p.scale), 1) / p.scale)
+}
+
 // Box fills a rectangle.
 func (p *Pen) Box(x, y, w, h float32, c color.Color) {
 	p.Shape(c, fyne.NewPos(x, y+h), fyne.NewPos(x+w, y+h), fyne.NewPos(x+w, y), fyne.NewPos(x, y))

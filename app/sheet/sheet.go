@@ -8,6 +8,7 @@ import (
 	"image/color"
 	"math"
 
+	"bowline/app/look"
 	"bowline/plotting/raster"
 
 	"fyne.io/fyne/v2"
@@ -24,20 +25,19 @@ type Sheet struct {
 	raster *canvas.Raster
 	image  *image.RGBA
 	canvas raster.Canvas
-	size   func() fyne.Size
 	paint  func(*Pen)
 }
 
-// New returns a sheet of a size [px of an unscaled screen] that calls paint for
-// each new picture, on the background of the theme.
-func New(size func() fyne.Size, paint func(*Pen)) *Sheet {
-	s := &Sheet{size: size, paint: paint}
-	s.raster = canvas.NewRaster(s.Draw)
+// New returns a sheet that calls paint for each new picture, on the background
+// of the theme.
+func New(paint func(*Pen)) *Sheet {
+	s := &Sheet{paint: paint}
+	s.raster = look.NewPicture(s.Draw)
 	return s
 }
 
-// Raster returns what goes into a widget's renderer.
-func (s *Sheet) Raster() *canvas.Raster { return s.raster }
+// Renderer renders a widget that is this sheet.
+func (s *Sheet) Renderer() fyne.WidgetRenderer { return look.PictureRenderer(s.raster) }
 
 // Refresh has the sheet drawn anew in the next frame.
 func (s *Sheet) Refresh() { s.raster.Refresh() }
@@ -49,7 +49,7 @@ func (s *Sheet) Draw(w, h int) image.Image {
 	if s.image == nil || s.image.Rect.Size() != image.Pt(w, h) {
 		s.image = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	scale := float64(w) / math.Max(float64(s.size().Width), 1)
+	scale := float64(w) / math.Max(float64(s.raster.Size().Width), 1)
 	s.canvas.Reset(s.image, pixelsPerInch*scale)
 	s.canvas.Clear(theme.Color(theme.ColorNameBackground))
 	s.paint(&Pen{canvas: &s.canvas, scale: scale, height: float64(h) / scale})

@@ -19,7 +19,8 @@ var red = color.RGBA{R: 255, A: 255}
 func drawn(t *testing.T, scale float32, paint func(*Pen)) *image.RGBA {
 	t.Helper()
 	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
-	s := New(func() fyne.Size { return fyne.NewSize(100, 50) }, paint)
+	s := New(paint)
+	s.raster.Resize(fyne.NewSize(100, 50))
 	return s.Draw(int(100*scale), int(50*scale)).(*image.RGBA)
 }
 
@@ -125,7 +126,7 @@ func TestInkWithoutANameIsThatOfText(t *testing.T) {
 // A sheet without a size is a picture of one pixel.
 func TestSheetWithoutASize(t *testing.T) {
 	test.NewTempApp(t)
-	s := New(func() fyne.Size { return fyne.Size{} }, func(p *Pen) { p.Box(0, 0, 5, 5, red) })
+	s := New(func(p *Pen) { p.Box(0, 0, 5, 5, red) })
 	if got := s.Draw(0, 0).Bounds().Size(); got != image.Pt(1, 1) {
 		t.Errorf("the picture has %v pixels", got)
 	}

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"bowline/app/document"
+	"bowline/app/look"
 	"bowline/app/runner"
 	"bowline/app/scene"
 	"bowline/app/study"
@@ -65,7 +66,7 @@ type SideView struct {
 func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer(), refit: true}
 	v.soon = runner.NewSoon(fyne.Do, v.drop)
-	v.raster = canvas.NewRaster(v.draw)
+	v.raster = look.NewPicture(v.draw)
 	v.ExtendBaseWidget(v)
 	s.Document().Listen(v.follow)
 	s.Listen(func(study.Change) { v.Redraw() })
@@ -73,7 +74,7 @@ func New(s *study.Study, colors func() *palette.Palette) *SideView {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(v.raster) }
+func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return look.PictureRenderer(v.raster) }
 
 // MinSize implements fyne.CanvasObject.
 func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(320, 240) }
@@ -106,7 +107,7 @@ func (v *SideView) draw(w, h int) image.Image {
 		return v.image
 	}
 	v.project()
-	v.renderer.Draw(v.image, float64(w)/float64(size.Width), &v.picture, v.study.Units(), v.colors())
+	v.renderer.Draw(v.image, float64(w)/float64(v.raster.Size().Width), &v.picture, v.study.Units(), v.colors())
 	if v.Drawn != nil {
 		v.Drawn(&v.picture)
 	}

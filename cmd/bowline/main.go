@@ -51,6 +51,7 @@ func run(tables, states, path string) error {
 	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" {
 		return errors.New("bowline: there is no display (DISPLAY is not set); bowline-report writes the report without one")
 	}
+	leanGraphics()
 	a := app.NewWithID("racing.saltgrass.bowline")
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	w, err := window.New(a, window.Options{
