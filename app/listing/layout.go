@@ -1,0 +1,241 @@
+package listing
+
+import (
+	"math"
+	"strings"
+
+	"bowline/app/sheet"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"gonum.org/v1/plot/font"
+)
+
+const (
+	// titleHeight is the distance of two lines of a heading over the text size.
+	titleHeight = 1.25
+	// triangle is the width of the mark of a sorted column over the text size.
+	triangle = 0.62
+	// mostFrozen is the part of the width up to which columns are kept from
+	// scrolling; of what is left the others must be read.
+	mostFrozen = 0.6
+)
+
+// columned is the natural layout of the columns, and what it was made for.
+type columned struct {
+	size, caption, pad float32
+	bold               font.Face
+	titles             [][]string // lines by column
+	width              []float32  // [px]
+	total              float32    // [px]
+	lines              int        // of the highest heading
+	heading            float32    // its height [px]
+}
+
+// natural returns the layout of the columns when there is room for them.
+func (t *Table) natural() *columned {
+	size, caption, pad := theme.TextSize(), theme.CaptionTextSize(), theme.InnerPadding()
+	bold := sheet.Face(fyne.TextStyle{Bold: true}, size)
+	if c := &t.columned; c.titles != nil && c.size == size && c.caption == caption && c.pad == pad && c.bold == bold {
+		return c
+	}
+	c := columned{size: size, caption: caption, pad: pad, bold: bold, titles: make([][]string, len(t.columns))}
+	digit := width(sheet.Face(fyne.TextStyle{}, size), "0")
+	small := sheet.Face(fyne.TextStyle{}, caption)
+	for i, column := range t.columns {
+		c.titles[i] = strings.Split(column.Title, "\n")
+		lines := len(c.titles[i])
+		room := float32(column.Width) * digit
+		for j, line := range c.titles[i] {
+			w := width(bold, line)
+			if column.Unit == "" && j == lines-1 {
+				w += size * triangle * 1.5
+			}
+			room = max(room, w)
+		}
+		if column.Unit != "" {
+			room = max(room, width(small, column.Unit)+size*triangle*1.5)
+			lines++
+		}
+		c.lines = max(c.lines, lines)
+		room += 2 * pad
+		if i == 0 {
+			room += marker
+		}
+		c.width = append(c.width, float32(math.Ceil(float64(room))))
+		c.total += c.width[i]
+	}
+	c.heading = float32(math.Ceil(float64(float32(c.lines)*size*titleHeight + 2*pad)))
+	t.columned = c
+	return &t.columned
+}
+
+// width measures a text; without a font it has none.
+func width(f font.Face, text string) float32 {
+	if f.Face == nil {
+		return 0
+	}
+	return float32(f.Width(text))
+}
+
+// frame is where things are in the table at its present size [px].
+type frame struct {
+	*columned
+	pitch         float32
+	rows          int
+	width, height float32 // of the part that shows rows
+	stretch       float32 // columns are this much wider than natural
+	frozen        int     // columns that stay
+	fixed         float32 // and their width
+	down, across  bool    // there are bars
+}
+
+// frame measures the table.
+func (t *Table) frame() frame {
+	size, bar := t.Size(), barWidth()
+	f := frame{columned: t.natural(), pitch: pitch(), rows: t.rows(), stretch: 1}
+	tall := float64(f.rows) * float64(f.pitch)
+	f.height = max(size.Height-f.heading, 0)
+	f.width = max(size.Width, 0)
+	f.down = tall > float64(f.height)
+	if f.down {
+		f.width = max(f.width-bar, 0)
+	}
+	if f.across = f.total > f.width; f.across {
+		f.height = max(f.height-bar, 0)
+		if !f.down && tall > float64(f.height) {
+			f.down, f.width = true, max(f.width-bar, 0)
+		}
+	} else if f.total > 0 {
+		f.stretch = f.width / f.total
+	}
+	for _, w := range f.columned.width[:t.frozen] {
+		f.fixed += w * f.stretch
+	}
+	if f.frozen = t.frozen; f.across && f.fixed > mostFrozen*f.width {
+		f.frozen, f.fixed = 0, 0
+	}
+	return f
+}
+
+// most returns how far rows can be scrolled.
+func (f *frame) most() (x, y float64) {
+	y = max(float64(f.rows)*float64(f.pitch)-float64(f.height), 0)
+	if f.across {
+		x = float64(f.total - f.width)
+	}
+	return x, y
+}
+
+// column returns where a column is drawn when the rows are scrolled sideways.
+func (f *frame) column(i int, scrolled float32) (left, width float32) {
+	for _, w := range f.columned.width[:i] {
+		left += w * f.stretch
+	}
+	if i >= f.frozen {
+		left -= scrolled
+	}
+	return left, f.columned.width[i] * f.stretch
+}
+
+// scroll moves the rows, no farther than there are any.
+func (t *Table) scroll(x, y float64) {
+	f := t.frame()
+	mostX, mostY := f.most()
+	t.view.x, t.view.y = min(max(x, 0), mostX), min(max(y, 0), mostY)
+}
+
+// settle brings the rows back to where there are any, and the selected row into
+// sight if it was selected from outside.
+func (t *Table) settle() {
+	t.scroll(t.view.x, t.view.y)
+	if !t.reveal {
+		return
+	}
+	f := t.frame()
+	row := t.find(t.view.selected)
+	if row == None || f.height <= 0 {
+		return
+	}
+	t.reveal = false
+	if f.touches(row, t.view.y) {
+		t.show(row)
+		return
+	}
+	// In the middle, with what is around it.
+	t.scroll(t.view.x, float64(row)*float64(f.pitch)-float64(f.height-f.pitch)/2)
+}
+
+// touches tells whether a part of a row is in sight.
+func (f *frame) touches(row int, y float64) bool {
+	top := float64(row) * float64(f.pitch)
+	return row != None && top+float64(f.pitch) > y && top < y+float64(f.height)
+}
+
+// show scrolls no farther than needed to see a row.
+func (t *Table) show(row int) {
+	f := t.frame()
+	top := float64(row) * float64(f.pitch)
+	t.scroll(t.view.x, min(max(t.view.y, top+float64(f.pitch)-float64(f.height)), top))
+}
+
+// part is a part of the table.
+type part int
+
+// The parts.
+const (
+	nothing   part = iota // beside everything
+	body                  // a row
+	heading               // the heading of a column
+	barDown               // the bar that scrolls rows
+	barAcross             // the bar that scrolls columns
+)
+
+// spot is what is at a place.
+type spot struct {
+	part   part
+	row    int // None but on a row
+	column int // None but on a row or a heading
+}
+
+// spot returns what is at a place.
+func (t *Table) spot(p point) spot {
+	f := t.frame()
+	s := spot{row: None, column: None}
+	size := t.Size()
+	if !(p.x >= 0 && p.y >= 0 && p.x < size.Width && p.y < size.Height) {
+		return s
+	}
+	switch {
+	case p.y < f.heading:
+		if s.column = t.columnAt(&f, p.x); s.column != None {
+			s.part = heading
+		}
+	case p.y >= f.heading+f.height:
+		if p.x < f.width {
+			s.part = barAcross
+		}
+	case p.x >= f.width:
+		s.part = barDown
+	default:
+		row := math.Floor((float64(p.y-f.heading) + t.view.y) / float64(f.pitch))
+		if row >= 0 && row < float64(f.rows) {
+			s.part, s.row, s.column = body, int(row), t.columnAt(&f, p.x)
+		}
+	}
+	return s
+}
+
+// columnAt returns the column at a place; None beside them.
+func (t *Table) columnAt(f *frame, x float32) int {
+	for i := range t.columns {
+		left, width := f.column(i, float32(t.view.x))
+		if i >= f.frozen && x < f.fixed {
+			break
+		}
+		if x >= left && x < left+width {
+			return i
+		}
+	}
+	return None
+}
