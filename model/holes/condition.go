@@ -51,7 +51,7 @@ const examples = "write <5, >100, 100 to 160 or 3"
 // bounded looks at it.
 var (
 	comparison = regexp.MustCompile(`^(<=|>=|≤|≥|<|>|=)(.*)$`)
-	span       = regexp.MustCompile(`^(.*?\S)\s*(?:\bto\b|\.\.\.?|…|–)\s*(\S.*)$`)
+	span       = regexp.MustCompile(`^(.*?\S)\s*(?:to|\.\.\.?|…|–)\s*(\S.*)$`)
 )
 
 // parseCondition reads a condition for values shown with so many decimals.
@@ -97,7 +97,7 @@ func parseCondition(text string, q units.Quantity, s units.System, decimals func
 }
 
 // typedNumber is a number with point or comma and perhaps a unit.
-var typedNumber = regexp.MustCompile(`^([+\-−]?)\s*(\d*)(?:([.,])(\d*))?\s*([^\d\s.,+\-−].*)?$`)
+var typedNumber = regexp.MustCompile(`^([+\-−]?)\s*(\d*)(?:([.,])(\d*))?\s*([^\d\s.,+\-−]\D*)?$`)
 
 // bounded reads one number of a condition.
 func bounded(text, typed string, q units.Quantity, s units.System, decimals func(units.System) int) (*bound, error) {

@@ -165,7 +165,10 @@ func (p *Place) move(from *car.Setup, present *Combination) {
 	for _, pair := range car.Pairs {
 		bar := &p.ranking.bars[pair]
 		p.Turns[pair] = bar.Turns(present.Length[pair], c.Length[pair])
-		for _, turns := range preload[pair] {
+		for side, turns := range preload[pair] {
+			if side > 0 && turns == preload[pair][0] {
+				break
+			}
 			state := bar.At(c.Length[pair] + turns*bar.Lead())
 			p.Status[pair] = max(p.Status[pair], state.Status)
 			if math.Abs(state.Tube) > math.Abs(p.Tube[pair]) {
