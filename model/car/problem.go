@@ -14,8 +14,8 @@ type Problem struct {
 }
 
 // Key writes the path for people, counting from 1 as they do:
-// "setup 2: chassis_upper", "chassis_bracket.upper: hole 3",
-// "drive.curve: point 2".
+// "setup 2: chassis_upper", "setup 2: run 3: date",
+// "chassis_bracket.upper: hole 3", "drive.curve: point 2".
 func (p Problem) Key() string {
 	parts := strings.Split(p.Path, ".")
 	number := func(i int) string {
@@ -28,6 +28,12 @@ func (p Problem) Key() string {
 	switch {
 	case parts[0] == "setup" && len(parts) == 2:
 		return "setup " + number(1)
+	case parts[0] == "setup" && len(parts) > 3 && parts[2] == "run":
+		key := "setup " + number(1) + ": run " + number(3)
+		if len(parts) > 4 {
+			key += ": " + strings.Join(parts[4:], ".")
+		}
+		return key
 	case parts[0] == "setup" && len(parts) > 2:
 		return "setup " + number(1) + ": " + strings.Join(parts[2:], ".")
 	case parts[0] == "drive" && len(parts) > 2:

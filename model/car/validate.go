@@ -225,7 +225,7 @@ func (v *validator) check() {
 	}
 }
 
-// setups checks names and hole numbers.
+// setups checks names, hole numbers, turns and runs.
 func (v *validator) setups() {
 	if n := len(v.car.Setups); n == 0 || n > MaxSetups {
 		v.add("setup", fmt.Sprintf("there are %d setups", n), fmt.Sprintf("give 1 to %d [[setup]] tables", MaxSetups))
@@ -253,6 +253,7 @@ func (v *validator) setups() {
 				v.add(path+"."+bar.Key, number(v.units, units.Number, n)+" turns are out of range", fmt.Sprintf("give -%d to %[1]d", MaxTurns))
 			}
 		}
+		v.runs(path, s.Runs)
 	}
 }
 

@@ -80,7 +80,9 @@ func (f *File) Encode(c *car.Car) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	text = newPatcher(text, at, f.Units).file(contents(c, f.Units))
+	p := newPatcher(text, at, f.Units)
+	p.old = contents(f.Car, f.Units)
+	text = p.file(contents(c, f.Units))
 	if marked {
 		text = mark + text
 	}
@@ -121,6 +123,11 @@ func (f *File) readBack(c *car.Car, text string) (*File, error) {
 	want := c.Clone()
 	if !want.Driveline.Given {
 		want.Driveline = car.Driveline{}
+	}
+	for i := range want.Setups {
+		if s := &want.Setups[i]; len(s.Runs) == 0 {
+			s.Runs = nil
+		}
 	}
 	if !reflect.DeepEqual(g.Car, want) {
 		return nil, fmt.Errorf("%s: the text made of the car gives another car", f.name)

@@ -5,8 +5,7 @@ import (
 	"unicode/utf8"
 )
 
-// fresh lays out a new file with comments, and with all values but empty texts
-// and what is seldom typed and has its default.
+// fresh lays out a new file with comments.
 func (p *patcher) fresh(want []field) string {
 	root := &p.page.blocks[0]
 	for _, f := range want {
@@ -16,12 +15,7 @@ func (p *patcher) fresh(want []field) string {
 				p.page.insert(len(p.page.blocks)-1, b)
 			}
 		case []value:
-			comment := f.comment
-			for _, inner := range v {
-				fields, _ := inner.([]field)
-				p.page.insert(len(p.page.blocks)-1, p.freshTable("[["+f.name+"]]", comment, fields))
-				comment = ""
-			}
+			p.freshTables(f.name, f.comment, v)
 		default:
 			root.entries = append(root.entries, p.freshEntry(f))
 		}
@@ -30,10 +24,25 @@ func (p *patcher) fresh(want []field) string {
 	return p.page.String()
 }
 
+// freshTables lays out a list of tables, each with the lists in it. The comment
+// stands with the first one.
+func (p *patcher) freshTables(name, comment string, list []value) {
+	for _, v := range list {
+		fields, _ := v.([]field)
+		p.page.insert(len(p.page.blocks)-1, p.freshTable("[["+name+"]]", comment, fields))
+		for _, f := range fields {
+			if inner, ok := tablesIn(f.value); ok {
+				p.freshTables(name+"."+f.name, f.comment, inner)
+			}
+		}
+		comment = ""
+	}
+}
+
 func (p *patcher) freshTable(header, comment string, fields []field) block {
 	b := block{header: header + behind(comment) + p.page.newline}
 	for _, f := range fields {
-		if f.needed || !f.fine && f.value != "" {
+		if _, apart := tablesIn(f.value); f.written() && !apart {
 			b.entries = append(b.entries, p.freshEntry(f))
 		}
 	}

@@ -2,6 +2,7 @@ package carfile
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,6 +21,7 @@ func FuzzDecode(f *testing.F) {
 	}
 	for _, text := range []string{
 		"", mark, "\x00", "schema = 1\n[car]\nname = 'x\n", "schema = 9", "[[setup]]\n[setup.x]\n", "setup = [1, {}]", "a.b.c = {d = [[]]}",
+		"[[setup]]\n[[setup.run]]\ndate = 2026-02-30\n[setup.run.x]\n", "[[setup.run]]\n[[setup]]\nrun = 1", "[[setup]]\nrun = [{date = 07:32:00}, {date = 2026-03-14T07:32:00Z}]\n",
 		"[chassis_bracket]\nupper = [[1, nan], 2, [], [[1]], {}]\n",
 	} {
 		f.Add(text)
@@ -85,8 +87,12 @@ func turnAround(c *car.Car) *car.Car {
 			*holes = append(*holes, (*holes)[0])
 		}
 	}
-	added := c.Setups[0]
+	added := c.Setups[0].Clone()
 	added.Name = d.Body.Name
+	added.Runs = append(added.Runs, car.Run{Date: "2026-03-14", Rear: "squatted", SixtyFoot: 1.25})
+	for i := range d.Setups {
+		slices.Reverse(d.Setups[i].Runs)
+	}
 	if len(c.Setups) < car.MaxSetups && d.SetupNamed(added.Name) < 0 {
 		d.Setups = append([]car.Setup{added}, d.Setups...)
 	}

@@ -130,18 +130,6 @@ var drivelineKeys = []key{
 	{name: "pinion_angle", comment: "Pinion shaft against the ground, nose-up positive.", optional: true, kind: number{quantity: units.Angle, at: func(c *car.Car) *float64 { return &c.Driveline.PinionAngle }}},
 }
 
-// setupKeys are the keys of the setup with the index i.
-func setupKeys(i int) []key {
-	keys := []key{{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Name }}}}
-	for _, row := range car.Rows {
-		keys = append(keys, key{name: row.SetupKey(), kind: hole(func(c *car.Car) *int { return row.Of(&c.Setups[i].Holes) })})
-	}
-	for _, bar := range car.BarTurns {
-		keys = append(keys, key{name: bar.Key, optional: true, fine: true, kind: number{quantity: units.Number, at: func(c *car.Car) *float64 { return bar.Of(&c.Setups[i].Turns) }}})
-	}
-	return append(keys, key{name: "note", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Setups[i].Note }}})
-}
-
 // names lists the names of keys; the required ones only, if any are.
 func names(keys []key, required bool) []string {
 	var list []string

@@ -15,8 +15,14 @@ import (
 // number is a plain number.
 type number struct {
 	quantity units.Quantity
-	field    *car.Field // its range, if it stands in car.Sections
+	field    ranged // its range, if it has one of its own
 	at       func(*car.Car) *float64
+}
+
+// ranged is what knows the range of a number.
+type ranged interface {
+	Check(x float64, s units.System) (car.Problem, bool)
+	Range(s units.System) string
 }
 
 func (k number) read(r *reader, path string, raw any, c *car.Car) {
@@ -324,57 +330,9 @@ func (k group) value(c *car.Car) value {
 	if k.given != nil && !*k.given(c) {
 		return nil
 	}
-	return fieldsOf(k.keys, c)
+	return fieldsOf(k.keys, c, usual)
 }
 
 func (k group) give(units.System) string {
 	return "add the table with " + strings.Join(names(k.keys, true), ", ")
-}
-
-// setups are the [[setup]] tables.
-type setups struct{}
-
-func (k setups) read(r *reader, path string, raw any, c *car.Car) {
-	list, ok := tableList(raw)
-	if !ok {
-		r.note(path, "is "+kindOf(raw), k.give(r.units))
-		return
-	}
-	if len(list) > car.MaxSetups {
-		r.note(path, fmt.Sprintf("there are %d setups", len(list)), fmt.Sprintf("give 1 to %d", car.MaxSetups))
-		return
-	}
-	c.Setups = make([]car.Setup, len(list))
-	for i, values := range list {
-		r.table(indexPath(path, i), setupKeys(i), values, c)
-	}
-}
-
-// tableList returns the tables of an array of them, however it is written.
-func tableList(raw any) ([]map[string]any, bool) {
-	if list, ok := raw.([]map[string]any); ok {
-		return list, true
-	}
-	list, ok := raw.([]any)
-	tables := make([]map[string]any, len(list))
-	for i, element := range list {
-		if tables[i], ok = element.(map[string]any); !ok {
-			return nil, false
-		}
-	}
-	return tables, ok
-}
-
-func (k setups) unknown(c *car.Car) { c.Setups = nil }
-
-func (k setups) value(c *car.Car) value {
-	list := make([]value, len(c.Setups))
-	for i := range c.Setups {
-		list[i] = fieldsOf(setupKeys(i), c)
-	}
-	return list
-}
-
-func (k setups) give(units.System) string {
-	return "add [[setup]] tables with " + strings.Join(names(setupKeys(0), true), ", ")
 }

@@ -22,6 +22,7 @@ type block struct {
 	header  string // the header's line
 	entries []entry
 	below   string // comments right below the last entry
+	margin  string // before its keys as long as there are none
 }
 
 // entry is a key with its value, on lines of its own.
@@ -49,11 +50,13 @@ func (e entry) with(value string) entry {
 // indent is what stands before the keys of the table.
 func (b *block) indent() string {
 	if len(b.entries) == 0 {
-		return ""
+		return b.margin
 	}
-	line := b.entries[0].before
-	return line[:len(line)-len(strings.TrimLeft(line, " \t"))]
+	return blanks(b.entries[0].before)
 }
+
+// blanks are what a line begins with.
+func blanks(line string) string { return line[:len(line)-len(strings.TrimLeft(line, " \t"))] }
 
 // newPage takes a text apart.
 func newPage(text string, at positions, order []string) *page {

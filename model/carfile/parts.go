@@ -98,7 +98,7 @@ func (p *parts) join(newline string) string {
 		after(p.lead(i))
 		b.WriteString(c.body)
 		switch last := i == len(p.chunks)-1; {
-		case !last && c.comma == "":
+		case (!last || p.trailing) && c.comma == "":
 			b.WriteByte(',')
 		case last && !p.trailing:
 			b.WriteString(strings.TrimSuffix(c.comma, ","))

@@ -13,6 +13,7 @@ type patcher struct {
 	at      positions
 	order   []string // the paths in at as they stand in the file
 	units   units.System
+	old     []field // values of the file before, in SI
 	page    *page
 	defined map[string]bool // every path that has a value or a part of one
 }
@@ -36,7 +37,7 @@ func (p *patcher) file(want []field) string {
 		b := &p.page.blocks[i]
 		if fields, ok := tableAt(want, b.path); ok {
 			p.entries(b, fields)
-		} else if _, ok := listAt(want, parentPath(b.path)); !ok {
+		} else if !inList(want, b.path) {
 			p.page.remove(i)
 			i--
 		}
@@ -46,7 +47,7 @@ func (p *patcher) file(want []field) string {
 		case []field:
 			p.missingTable(want[:i], f.name, v)
 		case []value:
-			p.arrayOfTables(f.name, v)
+			p.arrayOfTables(f.name, f.name, v, -1)
 		}
 	}
 	return p.page.String()
@@ -76,10 +77,15 @@ func tableAt(want []field, path string) ([]field, bool) {
 	return fields, ok
 }
 
-func listAt(want []field, path string) ([]value, bool) {
-	v, _ := find(want, path)
-	list, ok := v.([]value)
-	return list, ok
+// inList tells whether a path lies in a list of the values.
+func inList(want []field, path string) bool {
+	for ; path != ""; path = parentPath(path) {
+		v, _ := find(want, path)
+		if _, ok := v.([]value); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // relative is a path as seen from the table at base.
@@ -113,10 +119,14 @@ func (p *patcher) entries(b *block, want []field) {
 	}
 }
 
-// missingEntries adds what a table needs and the file lacks to a block. Keys are
-// written with the given prefix.
+// missingEntries adds what a table needs and the file lacks to a block, but for
+// lists of tables, which have headers of their own. Keys are written with the
+// given prefix.
 func (p *patcher) missingEntries(b *block, base, prefix string, want []field) {
 	p.eachMissing(base, prefix, want, func(path, name string, v value, elder []string) {
+		if _, apart := tablesIn(v); apart {
+			return
+		}
 		paths := make([]string, len(b.entries))
 		for i, e := range b.entries {
 			paths[i] = e.path
@@ -193,65 +203,4 @@ func (p *patcher) lastOf(tables []field) int {
 		}
 	}
 	return 0
-}
-
-// arrayOfTables puts a list of tables into the blocks with their headers. Each
-// block moves to its table's new place with the comments right around it.
-func (p *patcher) arrayOfTables(name string, list []value) {
-	var slots []int
-	for i, b := range p.page.blocks {
-		if parentPath(b.path) == name {
-			slots = append(slots, i)
-		}
-	}
-	if len(slots) == 0 {
-		return
-	}
-	made := make([]block, len(list))
-	for i, from := range p.matchTables(name, len(slots), list) {
-		fields, _ := list[i].([]field)
-		if from >= 0 {
-			made[i] = p.page.blocks[slots[from]]
-			p.entries(&made[i], fields)
-			continue
-		}
-		made[i] = block{path: indexPath(name, len(slots)+i), header: "[[" + name + "]]" + p.page.newline}
-		p.missingEntries(&made[i], made[i].path, "", fields)
-	}
-	for i, b := range made {
-		if i < len(slots) {
-			b.above = p.page.blocks[slots[i]].above
-			p.page.blocks[slots[i]] = b
-			continue
-		}
-		p.page.insert(slots[len(slots)-1]+i-len(slots), b)
-	}
-	for i := len(slots) - 1; i >= len(list); i-- {
-		p.page.remove(slots[i])
-	}
-}
-
-// matchTables finds for each table of a list the one of the file that it was:
-// that of the same name, or else that of the same number if both are left over.
-func (p *patcher) matchTables(path string, count int, list []value) []int {
-	byName := map[any]int{}
-	for i := range count {
-		at := p.at[joinPath(indexPath(path, i), "name")].Value
-		byName[scalar(p.text[at.Start:at.End])] = i
-	}
-	from, taken := make([]int, len(list)), make([]bool, count)
-	for i, v := range list {
-		fields, _ := v.([]field)
-		name, _ := find(fields, "name")
-		from[i] = -1
-		if old, ok := byName[name]; ok {
-			from[i], taken[old] = old, true
-		}
-	}
-	for i := range from {
-		if from[i] < 0 && i < count && !taken[i] {
-			from[i] = i
-		}
-	}
-	return from
 }

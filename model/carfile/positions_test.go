@@ -41,6 +41,12 @@ name = "second"
 n = 2
 [[setup.step]]
 n = 3
+[[setup]]
+[[setup.step]]
+ [[ setup . step.run ]]
+ day = 2026-03-14 # a Saturday
+[[setup.step]]
+run = [{ day = 2026-03-15, n = 4 }, { day = "x" }]
 `
 
 func TestKeyLinesOfEveryKind(t *testing.T) {
@@ -74,6 +80,10 @@ func TestKeyLinesOfEveryKind(t *testing.T) {
 		"setup.1.name":              {27, `"second"`},
 		"setup.1.step.0.n":          {29, `2`},
 		"setup.1.step.1.n":          {31, `3`},
+		"setup.2.step.0.run.0":      {34, "\n day = 2026-03-14"},
+		"setup.2.step.0.run.0.day":  {35, `2026-03-14`},
+		"setup.2.step.1.run.0.day":  {37, `2026-03-15`},
+		"setup.2.step.1.run.1":      {37, `{ day = "x" }`},
 	} {
 		at, ok := found[path]
 		if !ok {
@@ -84,8 +94,8 @@ func TestKeyLinesOfEveryKind(t *testing.T) {
 			t.Errorf("%s: line %d, value %q; want line %d, %q", path, at.Line, got, want.line, want.value)
 		}
 	}
-	if got := len(found); got != 37 {
-		t.Errorf("%d entries, want 37: %v", got, found.sorted())
+	if got := len(found); got != 48 {
+		t.Errorf("%d entries, want 48: %v", got, found.sorted())
 	}
 	for path, want := range map[string]string{"setup.0": "[[ setup ]]", "setup.1.step.1": "[[setup.step]]",
 		"car.weight": "weight", `check."odd key".inner`: `"odd key".inner`} {

@@ -1,14 +1,18 @@
 package carfile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"bowline/model/car"
 
 	"github.com/BurntSushi/toml"
 )
@@ -52,12 +56,34 @@ func parse(file string, data []byte) (*table, error) {
 		return nil, Problems{syntaxProblem(file, err)}
 	}
 	var values map[string]any
-	if _, err := toml.Decode(string(data), &values); err != nil {
+	if _, err := toml.Decode(possibleDates(data, at), &values); err != nil {
 		return nil, Problems{syntaxProblem(file, err)}
 	}
 	doc := &document{file: file, at: at, wrong: map[string]bool{}}
 	return &table{doc: doc, values: values}, nil
 }
+
+// possibleDates returns the text with another date in place of each that is none
+// of the calendar, which the decoder takes for a fault of the text as a whole.
+// What reads dates looks at the text itself.
+func possibleDates(data []byte, at positions) string {
+	const length, possible = len(car.DateForm), "2000-01-01"
+	copied := false
+	for _, here := range at {
+		v := here.Value
+		if v.End-v.Start < length || !bareDate.Match(data[v.Start:v.End]) || car.IsDate(string(data[v.Start:v.Start+length])) {
+			continue
+		}
+		if !copied {
+			data, copied = bytes.Clone(data), true
+		}
+		copy(data[v.Start:], possible)
+	}
+	return string(data)
+}
+
+// bareDate is how a date begins that stands without quotes.
+var bareDate = regexp.MustCompile(`^\d{4}-\d\d-\d\d`)
 
 // badEncoding returns the first line with bytes that are not UTF-8, or 0.
 func badEncoding(text string) int {

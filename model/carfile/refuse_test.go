@@ -84,7 +84,7 @@ func TestRefusals(t *testing.T) {
 		{"chassis_upper = 3\n", "", `a.toml:72: setup 1: chassis_upper: is missing; give the number of a hole without a decimal point, counted from 1`},
 		{"chassis_upper = 3", "chasis_upper = 3", `a.toml:74: setup 1: chasis_upper: is unknown here; did you mean "chassis_upper"?`},
 		{`note = ""`, `note = 3`, `a.toml:78: setup 1: note: is a number; give a text in quotes`},
-		{`note = ""`, "[setup.extra]\nn = 1", `a.toml:78: setup 1: extra: is unknown here; known are name, chassis_upper, chassis_lower, housing_upper, housing_lower, turns_upper_left, turns_upper_right, turns_lower_left, turns_lower_right, note`},
+		{`note = ""`, "[setup.extra]\nn = 1", `a.toml:78: setup 1: extra: is unknown here; known are name, chassis_upper, chassis_lower, housing_upper, housing_lower, turns_upper_left, turns_upper_right, turns_lower_left, turns_lower_right, note, run`},
 		{`name = "baseline"`, `name = " "`, `a.toml:73: setup 1: name: the name is empty; give each setup a name of its own`},
 		{`note = ""`, "[[setup]]\nname = \"baseline\"\nchassis_upper = 1\nchassis_lower = 1\nhousing_upper = 1\nhousing_lower = 1",
 			`a.toml:79: setup 2: name: "baseline" is the name of setup 1 too; give each setup a name of its own`},

@@ -46,6 +46,10 @@ func forms(t interface{ Fatal(...any) }) map[string]string {
 		"windows":        mark + strings.ReplaceAll(plain, "\n", "\r\n"),
 		"no last line":   strings.TrimRight(plain, "\n"),
 		"no blank lines": strings.ReplaceAll(plain, "\n\n", "\n"),
+		"runs":           plain + runLog,
+		"runs, windows":  strings.ReplaceAll(plain+runLog, "\n", "\r\n"),
+		"runs in braces": plain + runsInBraces,
+		"runs apart":     runsApart(plain),
 	}
 }
 
@@ -63,7 +67,7 @@ func TestUneditedFileIsUnchanged(t *testing.T) {
 func TestEncodedCarDecodesToItself(t *testing.T) {
 	texts := forms(t)
 	rapid.Check(t, func(t *rapid.T) {
-		name := rapid.SampledFrom([]string{"plain", "odd", "inline", "windows", "no last line", "no blank lines", "shuffled", "new us", "new si"}).Draw(t, "form")
+		name := rapid.SampledFrom([]string{"plain", "odd", "inline", "windows", "no last line", "no blank lines", "runs", "runs, windows", "runs in braces", "runs apart", "shuffled", "new us", "new si"}).Draw(t, "form")
 		text, ok := texts[name]
 		switch {
 		case name == "shuffled":
@@ -152,9 +156,34 @@ func edited(t *rapid.T, c *car.Car) *car.Car {
 	return c
 }
 
+// editRuns changes the run log of a setup.
+func editRuns(t *rapid.T, c, other *car.Car) {
+	from := rapid.SampledFrom(c.Clone().Setups).Draw(t, "setup")
+	i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")
+	runs, more := &c.Setups[i].Runs, slices.Concat(other.Setups[0].Runs, from.Runs)
+	at := rapid.IntRange(0, len(*runs)).Draw(t, "run")
+	switch kind := rapid.IntRange(0, 4).Draw(t, "kind of edit of runs"); {
+	case kind == 0:
+		*runs = slices.Insert(*runs, at, more...)
+	case kind == 1 && at < len(*runs):
+		*runs = slices.Delete(*runs, at, at+1)
+	case kind == 2 && len(*runs) > 0:
+		*runs = rapid.Permutation(*runs).Draw(t, "order")
+	case kind == 3 && at < len(*runs) && len(more) > 0:
+		(*runs)[at].Rear, (*runs)[at].SixtyFoot = more[0].Rear, more[0].SixtyFoot
+	case kind == 4:
+		*runs = more
+	}
+	if len(*runs) == 0 {
+		*runs = nil
+	}
+}
+
 // edit takes something over from another car, or moves, adds or drops an item.
 func edit(t *rapid.T, c, other *car.Car) {
-	switch rapid.IntRange(0, 11).Draw(t, "kind of edit") {
+	switch rapid.IntRange(0, 14).Draw(t, "kind of edit") {
+	case 12, 13, 14:
+		editRuns(t, c, other)
 	case 0:
 		s := rapid.SampledFrom(car.Sections).Draw(t, "section")
 		f := rapid.SampledFrom(s.Fields).Draw(t, "field")
@@ -180,7 +209,7 @@ func edit(t *rapid.T, c, other *car.Car) {
 		}
 	case 6:
 		i := rapid.IntRange(0, len(c.Setups)).Draw(t, "at")
-		added := car.Setup{Name: other.Setups[0].Name, Note: other.Setups[0].Note}
+		added := car.Setup{Name: other.Setups[0].Name, Note: other.Setups[0].Note, Runs: other.Setups[0].Runs}
 		c.Setups = slices.Insert(c.Setups, i, added)
 	case 7:
 		i := rapid.IntRange(0, len(c.Setups)-1).Draw(t, "at")

@@ -12,7 +12,7 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// value is what a file says at some key: a quantity, a string, an int, a
+// value is what a file says at some key: a quantity, a string, an int, a date, a
 // []value or a []field; nil for a table that a car does not have.
 type value any
 
@@ -21,6 +21,9 @@ type quantity struct {
 	si   float64
 	kind units.Quantity
 }
+
+// date is a day, as in 2026-03-14.
+type date string
 
 // field is a key with its value.
 type field struct {
@@ -31,21 +34,37 @@ type field struct {
 	value   value
 }
 
+// written tells whether the field stands in a text that is made anew: all do but
+// empty texts and what is seldom typed and has its default.
+func (f field) written() bool { return f.needed || !f.fine && f.value != "" }
+
+// tablesIn returns the tables of a list of them.
+func tablesIn(v value) ([]value, bool) {
+	list, ok := v.([]value)
+	if !ok || len(list) == 0 {
+		return nil, false
+	}
+	_, ok = list[0].([]field)
+	return list, ok
+}
+
 // contents returns a whole car file as values.
 func contents(c *car.Car, s units.System) []field {
 	head := []field{
 		{name: "schema", needed: true, value: Schema},
 		{name: "units", needed: true, value: s.String(), comment: unitsComment},
 	}
-	return append(head, fieldsOf(tables, c)...)
+	return append(head, fieldsOf(tables, c, usual)...)
 }
 
 const unitsComment = "us: in, lb, lb/in, lb·s/in, lb-ft, psi, hp, deg    si: mm, kg, N/mm, N·s/mm, N·m, MPa, kW, deg"
 
-// fieldsOf returns the values that c has for the keys of a table.
-func fieldsOf(keys []key, c *car.Car) []field {
-	usual := car.Defaults()
-	usual.Setups = make([]car.Setup, len(c.Setups))
+// usual has the value of every key that is left out.
+var usual = car.Defaults()
+
+// fieldsOf returns the values that c has for the keys of a table. Those which
+// usual has too need not stand in a file.
+func fieldsOf(keys []key, c, usual *car.Car) []field {
 	fields := make([]field, 0, len(keys))
 	for _, k := range keys {
 		v := k.value(c)
@@ -99,6 +118,8 @@ func literal(s units.System, v value) string {
 		return quote(v)
 	case int:
 		return strconv.Itoa(v)
+	case date:
+		return string(v)
 	case []value:
 		parts := make([]string, len(v))
 		for i, element := range v {
@@ -106,9 +127,11 @@ func literal(s units.System, v value) string {
 		}
 		return "[" + strings.Join(parts, ", ") + "]"
 	case []field:
-		parts := make([]string, len(v))
-		for i, f := range v {
-			parts[i] = f.name + " = " + literal(s, f.value)
+		var parts []string
+		for _, f := range v {
+			if f.written() {
+				parts = append(parts, f.name+" = "+literal(s, f.value))
+			}
 		}
 		return "{ " + strings.Join(parts, ", ") + " }"
 	}
@@ -143,6 +166,8 @@ func says(s units.System, literal string, v value) bool {
 		return wrong == "" && same(v, quantity{toSI(s, v.kind, shop, literal), v.kind})
 	case int:
 		return raw == int64(v)
+	case date:
+		return raw == string(v) || literal == string(v)
 	}
 	return raw == v
 }

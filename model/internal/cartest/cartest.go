@@ -182,6 +182,7 @@ func setups(t *rapid.T, c *car.Car) []car.Setup {
 	list := make([]car.Setup, len(names))
 	for i, name := range names {
 		list[i] = car.Setup{Name: name, Turns: turns(t), Note: rapid.SampledFrom([]string{"", "hit hard, \"then\"\nspun"}).Draw(t, "note")}
+		list[i].Runs = runs(t)
 		for _, row := range car.Rows {
 			*row.Of(&list[i].Holes) = rapid.IntRange(0, len(*row.In(c))-1).Draw(t, "hole")
 		}
