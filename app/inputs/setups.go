@@ -100,7 +100,7 @@ func (r *setupRow) show(v view) {
 // copySetup adds a copy of the current setup behind it.
 func copySetup(v view, from origin) {
 	p, i := from.home().panel, v.setup
-	name := freeName(v.car, v.car.Setups[i].Name)
+	name := v.car.FreeSetupName(v.car.Setups[i].Name)
 	taken := p.apply(from, "Copy setup", func(c *car.Car) {
 		twin := c.Setups[i]
 		twin.Name, twin.Runs = name, nil // the runs were made with the other one
@@ -108,15 +108,6 @@ func copySetup(v view, from origin) {
 	})
 	if taken {
 		p.doc.SelectSetup(i + 1)
-	}
-}
-
-// freeName returns a name like the given one that no setup has: it counts on.
-func freeName(c *car.Car, name string) string {
-	for n := 2; ; n++ {
-		if next := fmt.Sprintf("%s %d", name, n); c.SetupNamed(next) < 0 {
-			return next
-		}
 	}
 }
 

@@ -14,6 +14,9 @@ type playback struct {
 	revision uint64         // of the car that result belongs to
 	time     float64        // [s]
 	path     [][]r2.Vec     // of the instant center, broken where there is none [m]
+
+	otherName     string // of the setup that the other launch is of
+	otherRevision uint64
 }
 
 // Launching tells whether the launch is looked at rather than a travel.
@@ -33,9 +36,15 @@ func (s *Study) SetLaunching(on bool) {
 // that of an older car.
 func (s *Study) Launch() *launch.Result { return s.playback.result }
 
-// LaunchOutdated tells whether the launch does not belong to the current car.
+// LaunchOutdated tells whether the launch does not belong to the current car,
+// or that of the other setup is missing or does not.
 func (s *Study) LaunchOutdated() bool {
-	return s.playback.result == nil || s.playback.revision != s.doc.Revision()
+	p := &s.playback
+	if p.result == nil || p.revision != s.doc.Revision() {
+		return true
+	}
+	o := s.Other()
+	return o != nil && (o.Launch == nil || p.otherName != s.other.name || p.otherRevision != s.doc.Revision())
 }
 
 // PutLaunch takes a launch of the car at a revision. One that is older than
@@ -46,6 +55,22 @@ func (s *Study) PutLaunch(r *launch.Result, revision uint64) {
 	}
 	s.playback.result, s.playback.revision, s.playback.path = r, revision, centerPath(r)
 	s.playback.time = within(s.playback.time, 0, s.LaunchEnd())
+	s.place()
+	s.tell(Launches | Position)
+}
+
+// PutOtherLaunch takes a launch of the setup that the current one is held
+// against, of the car at a revision. One of another setup and one that is older
+// than what there is are dropped.
+func (s *Study) PutOtherLaunch(r *launch.Result, setup int, revision uint64) {
+	p := &s.playback
+	if r == nil || !s.other.on || setup != s.other.Setup {
+		return
+	}
+	if s.other.Launch != nil && p.otherName == s.other.name && revision < p.otherRevision {
+		return
+	}
+	s.other.Launch, p.otherName, p.otherRevision = r, s.other.name, revision
 	s.place()
 	s.tell(Launches | Position)
 }
@@ -122,11 +147,11 @@ func (s *Study) Instant() (int, bool) {
 	return min(int(s.playback.time/r.Options.Output+0.5), len(r.Frames)-1), true
 }
 
-// placeLaunch makes the station of the instant looked at. It carries the
+// instantOf returns the station at an instant of a launch. It carries the
 // position only: what each bar carries is in the launch's history.
-func (s *Study) placeLaunch(i int) {
-	v := s.playback.result.SideView(i)
-	s.station = analysis.Station{
+func instantOf(r *launch.Result, i int) analysis.Station {
+	v := r.SideView(i)
+	return analysis.Station{
 		Pose:          v.Pose,
 		InstantCenter: v.InstantCenter, HasInstantCenter: v.HasInstantCenter,
 		AntiSquat: v.AntiSquat, HasAntiSquat: v.HasAntiSquat,

@@ -29,12 +29,15 @@ type Study struct {
 	pivot    car.Row
 	moving   bool
 	playback playback
+	setups   int // that the car had at the last analysis
+	other    compared
+	search   search
 
 	listeners []func(Change)
 }
 
 // Change says what a listener has to show again.
-type Change uint8
+type Change uint16
 
 // What changes.
 const (
@@ -43,6 +46,9 @@ const (
 	Choice                      // load case, selected pivot, hole-moving mode
 	Units                       // unit system
 	Launches                    // a new launch
+	Compared                    // the setup that the current one is held against
+	Search                      // the combinations of holes: found, ranked or filtered anew
+	Pointing                    // the combination pointed at or picked
 )
 
 // Has tells whether any of what is among the changes.
@@ -62,12 +68,21 @@ func (s *Study) follow(e document.Event) {
 	var c Change
 	if e.Has(document.Loaded) {
 		s.travel, s.front = 0, 0
-		s.playback.result, s.playback.path, s.playback.time = nil, nil, 0
-		c |= Position | Launches
+		s.playback = playback{on: s.playback.on}
+		s.other, s.setups = compared{}, 0
+		s.search.forget()
+		c |= Position | Launches | Compared | Search | Pointing
 	}
 	if e.Has(document.Changed | document.SetupSelected | document.Loaded) {
+		was := s.other.on
 		s.analyze()
 		c |= Inputs | Position
+		if was != s.other.on {
+			c |= Compared
+		}
+		if s.rank() {
+			c |= Search
+		}
 	}
 	if e.Has(document.UnitsChanged) {
 		c |= Units
@@ -84,26 +99,50 @@ func (s *Study) analyze() {
 	springs := c.Springs
 	s.travel = within(s.travel, -springs.RearDroop, springs.RearBump)
 	s.front = within(s.front, -springs.FrontDroop, springs.FrontBump)
-	r, err := analysis.Run(context.Background(), c, s.library, analysis.Options{Setup: s.doc.Setup(), FrontTravel: s.front})
-	if err != nil {
-		panic("study: a valid car was refused: " + err.Error())
+	s.result = s.run(s.doc.Setup())
+	s.findOther()
+	s.setups = len(c.Setups)
+	s.other.Result = nil
+	if s.other.on && s.other.Setup != s.doc.Setup() {
+		s.other.Result = s.run(s.other.Setup)
 	}
-	s.result = r
 	s.place()
 }
 
-// place computes the station at the current travel, or at the instant of the
+// run analyzes a setup at the front travel looked at.
+func (s *Study) run(setup int) *analysis.Result {
+	r, err := analysis.Run(context.Background(), s.doc.Car(), s.library, analysis.Options{Setup: setup, FrontTravel: s.front})
+	if err != nil {
+		panic("study: a valid car was refused: " + err.Error())
+	}
+	return r
+}
+
+// place computes the stations at the current travel, or at the instant of the
 // launch.
 func (s *Study) place() {
-	if i, ok := s.Instant(); ok {
-		s.placeLaunch(i)
-		return
+	i, launching := s.Instant()
+	if launching {
+		s.station = instantOf(s.playback.result, i)
+	} else {
+		s.station = s.at(s.result)
 	}
-	station, err := s.result.At(s.travel, s.front)
+	switch other := s.Other(); {
+	case other == nil:
+	case launching && other.Launch != nil && len(other.Launch.Frames) > 0:
+		other.Station = instantOf(other.Launch, min(i, len(other.Launch.Frames)-1))
+	default:
+		other.Station = s.at(other.Result)
+	}
+}
+
+// at returns a result's station at the current travel.
+func (s *Study) at(r *analysis.Result) analysis.Station {
+	station, err := r.At(s.travel, s.front)
 	if err != nil {
 		panic("study: a travel within the springs' range was refused: " + err.Error())
 	}
-	s.station = station
+	return station
 }
 
 // within brings x into a range.

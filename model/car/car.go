@@ -8,6 +8,7 @@
 package car
 
 import (
+	"fmt"
 	"slices"
 
 	"bowline/model/column"
@@ -177,6 +178,16 @@ func (c *Car) Power() float64 { return c.Drive.Torque * c.Drive.Speed }
 // SetupNamed returns the index of the setup with the given name, or −1.
 func (c *Car) SetupNamed(name string) int {
 	return slices.IndexFunc(c.Setups, func(s Setup) bool { return s.Name == name })
+}
+
+// FreeSetupName returns a name like the given one that no setup has: that name
+// itself, or with the first free number from 2 on behind it.
+func (c *Car) FreeSetupName(like string) string {
+	name := like
+	for n := 2; c.SetupNamed(name) >= 0; n++ {
+		name = fmt.Sprintf("%s %d", like, n)
+	}
+	return name
 }
 
 // Defaults returns a car in which everything optional has its stated default

@@ -221,3 +221,13 @@ func TestEveryFieldIsDescribed(t *testing.T) {
 		}
 	}
 }
+
+func TestFreeSetupName(t *testing.T) {
+	c := sound()
+	c.Setups = []Setup{{Name: "tame"}, {Name: "tame 2"}, {Name: "base"}}
+	for like, want := range map[string]string{"tame": "tame 3", "base": "base 2", "green": "green"} {
+		if got := c.FreeSetupName(like); got != want {
+			t.Errorf("a name like %q is %q, want %q", like, got, want)
+		}
+	}
+}

@@ -1,0 +1,242 @@
+package study
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+
+	"bowline/model/car"
+	"bowline/model/holes"
+)
+
+// search is what is known of all combinations of holes.
+type search struct {
+	on         bool
+	table      *holes.Table // nil before the first is found
+	wishes     holes.Wishes
+	conditions []holes.ColumnCondition
+	places     []holes.Place // the table's combinations by rank
+	listed     []holes.Place // those of places that meet the conditions
+	shown      []bool        // by index of a combination: it is listed
+	rankOf     []int         // by index of a combination: its place in places
+	pointed    int           // index of the combination under the pointer, 1 for the first; 0 for none
+	picked     int           // index of the combination chosen to be looked at, likewise
+}
+
+// forget drops what belongs to a car; wishes and conditions stay.
+func (f *search) forget() {
+	f.table, f.places, f.listed, f.shown, f.rankOf = nil, nil, nil, nil, nil
+	f.pointed, f.picked = 0, 0
+}
+
+// None is the index of no combination.
+const None = -1
+
+// Searching tells whether the combinations of holes are looked at.
+func (s *Study) Searching() bool { return s.search.on }
+
+// SetSearching starts or ends looking at the combinations of holes.
+func (s *Study) SetSearching(on bool) {
+	if on != s.search.on {
+		s.search.on = on
+		s.tell(Search)
+	}
+}
+
+// Table returns the combinations found last, or nil. While a new search runs
+// they are those of an older car.
+func (s *Study) Table() *holes.Table { return s.search.table }
+
+// TableOutdated tells whether the combinations do not belong to the car as it
+// is now. Names, notes, setups and targets do not matter to them.
+func (s *Study) TableOutdated() bool {
+	return s.search.table == nil || !SameSearch(s.search.table.Car, s.doc.Car())
+}
+
+// SameSearch tells whether two cars have the same combinations of holes.
+func SameSearch(a, b *car.Car) bool {
+	return a == b || reflect.DeepEqual(bare(a), bare(b))
+}
+
+// bare returns a car without what a search does not depend on.
+func bare(c *car.Car) car.Car {
+	b := *c
+	b.Setups, b.Launch = nil, car.Launch{}
+	b.Body.Name = ""
+	k := &b.Check
+	k.TargetAntiSquat, k.TargetICX, k.TargetICZ, k.PinionLimit = [2]float64{}, [2]float64{}, [2]float64{}, 0
+	return b
+}
+
+// PutTable takes the combinations found. Those of another car than the current
+// one are kept until newer ones come, unless its brackets have other numbers of
+// holes.
+func (s *Study) PutTable(t *holes.Table) {
+	if t == nil || !sameCounts(t.Car, s.doc.Car()) {
+		return
+	}
+	if s.search.table != nil && !sameCounts(t.Car, s.search.table.Car) {
+		s.search.pointed, s.search.picked = 0, 0
+	}
+	s.search.table = t
+	s.order()
+	s.tell(Search)
+}
+
+// sameCounts tells whether two cars' brackets have the same numbers of holes.
+func sameCounts(a, b *car.Car) bool {
+	for _, row := range car.Rows {
+		if len(*row.In(a)) != len(*row.In(b)) {
+			return false
+		}
+	}
+	return true
+}
+
+// rank orders the combinations anew after the car has changed, and tells
+// whether the order may be another one. Combinations of an older car keep their
+// places until the new ones are there.
+func (s *Study) rank() bool {
+	switch {
+	case s.search.table == nil:
+		return false
+	case !sameCounts(s.search.table.Car, s.doc.Car()):
+		s.search.forget()
+		return true
+	case s.TableOutdated():
+		return true
+	}
+	s.order()
+	return true
+}
+
+// order ranks and filters the combinations.
+func (s *Study) order() {
+	f, c := &s.search, s.doc.Car()
+	f.places = holes.Rank(f.table, c, s.doc.Setup(), holes.TargetOf(c), f.wishes)
+	f.rankOf = slices.Grow(f.rankOf[:0], len(f.places))[:len(f.places)]
+	for i := range f.places {
+		f.rankOf[f.places[i].Index] = i
+	}
+	s.filter()
+}
+
+// filter lists the places that meet the conditions.
+func (s *Study) filter() {
+	f := &s.search
+	f.listed = f.places
+	if len(f.conditions) > 0 {
+		f.listed = holes.Filter(f.places, f.conditions)
+	}
+	f.shown = make([]bool, len(f.places))
+	for i := range f.listed {
+		f.shown[f.listed[i].Index] = true
+	}
+}
+
+// Wishes returns what the combinations are ranked by besides the target.
+func (s *Study) Wishes() holes.Wishes { return s.search.wishes }
+
+// SetWishes ranks the combinations by other wishes.
+func (s *Study) SetWishes(w holes.Wishes) {
+	if w == s.search.wishes {
+		return
+	}
+	s.search.wishes = w
+	if s.search.table != nil && !s.TableOutdated() {
+		s.order()
+	}
+	s.tell(Search)
+}
+
+// SetConditions lists only the combinations that meet all of some conditions.
+func (s *Study) SetConditions(list []holes.ColumnCondition) {
+	s.search.conditions = slices.Clone(list)
+	s.filter()
+	s.tell(Search)
+}
+
+// Ranking returns all combinations by rank, not to be changed.
+func (s *Study) Ranking() []holes.Place { return s.search.places }
+
+// Listed returns the combinations that meet the conditions by rank, not to be
+// changed.
+func (s *Study) Listed() []holes.Place { return s.search.listed }
+
+// IsListed tells whether the combination with an index meets the conditions.
+func (s *Study) IsListed(index int) bool {
+	return index >= 0 && index < len(s.search.shown) && s.search.shown[index]
+}
+
+// Place returns the place of the combination with an index, or nil.
+func (s *Study) Place(index int) *holes.Place {
+	if index < 0 || index >= len(s.search.rankOf) {
+		return nil
+	}
+	return &s.search.places[s.search.rankOf[index]]
+}
+
+// Pointed returns the index of the combination under the pointer, or None.
+func (s *Study) Pointed() int { return s.search.pointed - 1 }
+
+// Point has the pointer at the combination with an index, or at None.
+func (s *Study) Point(index int) {
+	if s.Place(index) == nil {
+		index = None
+	}
+	if index != s.Pointed() {
+		s.search.pointed = index + 1
+		s.tell(Pointing)
+	}
+}
+
+// Picked returns the index of the combination that is looked at closely, or
+// None.
+func (s *Study) Picked() int { return s.search.picked - 1 }
+
+// Pick looks closely at the combination with an index, or at None.
+func (s *Study) Pick(index int) {
+	if s.Place(index) == nil {
+		index = None
+	}
+	if index != s.Picked() {
+		s.search.picked = index + 1
+		s.tell(Pointing)
+	}
+}
+
+// Present returns the index of the combination that the current setup uses, or
+// None before a search.
+func (s *Study) Present() int {
+	if s.search.table == nil {
+		return None
+	}
+	return s.search.table.Index(s.doc.Car().Setups[s.doc.Setup()].Holes)
+}
+
+// UseHoles puts the current setup's bars into the holes of a combination.
+func (s *Study) UseHoles(h car.Holes) []car.Problem {
+	setup := s.doc.Setup()
+	return s.doc.Apply("Use holes "+HolesText(h), func(c *car.Car) { c.Setups[setup].Holes = h })
+}
+
+// KeepHoles adds a setup with the holes of a combination behind the current one,
+// under a name of its own, and makes it the current one. Turns stay as they are.
+func (s *Study) KeepHoles(h car.Holes) []car.Problem {
+	at := s.doc.Setup()
+	problems := s.doc.Apply("Keep holes "+HolesText(h), func(c *car.Car) {
+		twin := c.Setups[at]
+		twin.Name, twin.Note, twin.Holes, twin.Runs = c.FreeSetupName("holes "+HolesText(h)), "", h, nil
+		c.Setups = slices.Insert(c.Setups, at+1, twin)
+	})
+	if len(problems) == 0 {
+		s.doc.SelectSetup(at + 1)
+	}
+	return problems
+}
+
+// HolesText writes the numbers of holes counted from 1: upper and lower chassis
+// hole, upper and lower housing hole.
+func HolesText(h car.Holes) string {
+	return fmt.Sprintf("%d·%d·%d·%d", h.ChassisUpper+1, h.ChassisLower+1, h.HousingUpper+1, h.HousingLower+1)
+}
