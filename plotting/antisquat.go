@@ -28,7 +28,7 @@ func AntiSquat(r *analysis.Result) *Chart {
 		x: everywhere(), y: target,
 	}}
 	c.lines = []line{{name: "anti-squat", ink: centerInk, runs: runs(r.Travel, about.point, upright)}}
-	c.rules = []rule{{ink: wholeInk, dash: fine, at: 1, label: always("100 %")}}
+	c.rules = []rule{{ink: wholeInk, dash: fine, at: 1, caption: caption{head: "100 %"}}}
 	for _, run := range c.lines[0].runs {
 		for _, at := range run {
 			c.y.sight = c.y.sight.with(squatInSight.clamp(at.Y))
@@ -72,16 +72,16 @@ func (a antiSquat) notes(c *Chart) {
 	})
 }
 
-func (a antiSquat) readout(travel float64, s units.System) []string {
-	lines := []string{travelName(s, travel)}
+func (a antiSquat) readout(travel float64, s units.System) []reading {
+	lines := []reading{plainly(travelName(s, travel))}
 	station, ok := a.at(travel)
 	switch {
 	case !ok:
-		return append(lines, "the bars do not reach here")
+		return append(lines, plainly("the bars do not reach here"))
 	case !station.HasAntiSquat:
-		return append(lines, "anti-squat has no value: the line of action stands upright")
+		return append(lines, reading{name: "anti-squat", lack: "the line of action stands upright"})
 	}
-	return append(lines, "anti-squat "+number(100*station.AntiSquat, 1)+" %")
+	return append(lines, reading{name: "anti-squat", value: number(100*station.AntiSquat, 1) + " %"})
 }
 
 func (a antiSquat) place(travel float64) place {
@@ -94,9 +94,9 @@ func (a antiSquat) place(travel float64) place {
 	return at
 }
 
-func (a antiSquat) table(s units.System) Table {
-	t := newTable(s)
-	t.add("travel", "bump positive", units.Length)
+func (a antiSquat) table(s units.System, setup string) Table {
+	t := newTable(s, setup)
+	t.key("travel", "bump positive", units.Length)
 	t.add("anti-squat", "", units.Percent)
 	for i := range a.r.Travel {
 		xy, ok := a.point(&a.r.Travel[i])

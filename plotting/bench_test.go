@@ -33,7 +33,7 @@ func BenchmarkForcesDouble(b *testing.B) {
 
 func BenchmarkAllCharts(b *testing.B) {
 	r := analyze(b, saltgrass())
-	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return Charts(r) })
+	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return Charts(r, nil) })
 }
 
 // BenchmarkMarker moves the marker over a chart that stays.
@@ -45,5 +45,5 @@ func BenchmarkMarker(b *testing.B) {
 // BenchmarkLaunchCharts builds and draws the three charts of a launch.
 func BenchmarkLaunchCharts(b *testing.B) {
 	l, r := launched(b, saltgrass())
-	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return LaunchCharts(l, r) })
+	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return LaunchCharts(l, r, nil, nil) })
 }

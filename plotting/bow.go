@@ -72,7 +72,7 @@ func (b bow) allowable(p car.Pair) rule {
 	limit := b.r.Limit(p, column.Push).Allowable
 	return rule{
 		ink: pairInks[p], dash: long, upright: true, at: limit,
-		label: func(s units.System) string { return pairNames[p] + " limit " + value(s, units.Force, limit) },
+		caption: valueCaption(pairNames[p]+" limit", units.Force, limit),
 	}
 }
 
@@ -85,7 +85,7 @@ func (b bow) worst(c *Chart, p car.Pair) {
 	if at, ok := b.under(p, push); ok && push <= yield {
 		c.marks = append(c.marks, mark{
 			name: "worst push", ink: pairInks[p], shape: disc, at: plotter.XY{X: push, Y: at}, drop: true,
-			label: func(s units.System) string { return pairNames[p] + " worst " + value(s, units.Force, push) },
+			caption: valueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 		return
 	}
@@ -93,7 +93,7 @@ func (b bow) worst(c *Chart, p car.Pair) {
 		c.x.sight = c.x.sight.with(push)
 		c.rules = append(c.rules, rule{
 			ink: pairInks[p], upright: true, at: push,
-			label: func(s units.System) string { return pairNames[p] + " worst " + value(s, units.Force, push) },
+			caption: valueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 	}
 	c.note(func(shown Frame) string {
@@ -108,50 +108,56 @@ func bowed(s units.System, at float64) string {
 }
 
 // readout writes the bow under the full axle torque.
-func (b bow) readout(travel float64, s units.System) []string {
-	lines := []string{travelName(s, travel)}
+func (b bow) readout(travel float64, s units.System) []reading {
+	lines := []reading{plainly(travelName(s, travel))}
 	station, err := b.r.At(travel, b.r.Options.FrontTravel)
 	if err != nil {
-		return append(lines, "the bars do not reach here")
+		return append(lines, plainly("the bars do not reach here"))
 	}
 	for _, p := range car.Pairs {
-		name := pairNames[p] + " hit "
+		name := pairNames[p] + " hit"
 		if !station.Loads.Hit.Balanced {
-			lines = append(lines, name+"has no value: the bars cannot hold the axle here")
+			lines = append(lines, reading{name: name, lack: "the bars cannot hold the axle here"})
 			continue
 		}
 		use, way := b.r.Use(p, analysis.Hit, &station)
-		text := name + value(s, units.Force, use.Force) + " " + way.String()
+		text := value(s, units.Force, use.Force) + " " + way.String()
 		if at, ok := b.under(p, -signed(way, use.Force)); ok {
 			text += " — bow " + bowed(s, at)
 		} else {
 			text += " — buckles"
 		}
-		lines = append(lines, text)
+		lines = append(lines, reading{name: name, value: text})
 	}
 	return lines
 }
 
 // readoutAt writes the bow of both bars under the push pointed at.
-func (b bow) readoutAt(push float64, s units.System) []string {
+func (b bow) readoutAt(l *Layout, px, py float64, s units.System) []reading {
+	push, _ := l.ToData(px, py)
+	return b.bends(push, s)
+}
+
+// bends writes the bow of both bars under a push.
+func (b bow) bends(push float64, s units.System) []reading {
 	if push < 0 {
 		return nil
 	}
-	lines := []string{value(s, units.Force, push) + " push"}
+	lines := []reading{plainly(value(s, units.Force, push) + " push")}
 	for _, p := range car.Pairs {
-		text := pairNames[p] + " buckles"
+		bends := reading{name: pairNames[p], value: "buckles"}
 		if at, ok := b.under(p, push); ok {
-			text = pairNames[p] + " bows " + bowed(s, at)
+			bends = reading{name: pairNames[p] + " bows", value: bowed(s, at)}
 			if push > b.r.Bars[p].FirstYield {
-				text += ", past first yield"
+				bends.value += ", past first yield"
 			}
 		}
-		lines = append(lines, text)
+		lines = append(lines, bends)
 	}
 	return lines
 }
 
-func (b bow) positionAt(*Layout, float64, float64) (float64, bool) { return 0, false }
+func (b bow) positionAt(*Layout, float64, float64) (at, off float64, ok bool) { return 0, 0, false }
 
 // place puts a dot on the curve of each bar that pushes.
 func (b bow) place(travel float64) place {
@@ -170,8 +176,8 @@ func (b bow) place(travel float64) place {
 }
 
 // table lists the points of both curves side by side.
-func (b bow) table(s units.System) Table {
-	t := newTable(s)
+func (b bow) table(s units.System, setup string) Table {
+	t := newTable(s, setup)
 	for _, p := range car.Pairs {
 		t.add(pairNames[p]+" push", "", units.Force)
 		t.add(pairNames[p]+" bow", "", units.Length)

@@ -99,15 +99,16 @@ func TestBowReadout(t *testing.T) {
 	if len(got) != 3 || !strings.HasPrefix(got[1], "upper hit ") || !strings.Contains(got[1], " lb pull — bow 0.019 in") || !strings.Contains(got[2], " lb push — bow 0.028 in") {
 		t.Errorf("%q", got)
 	}
+	bends := func(push float64) []string { return written(bow{r}.bends(push, units.US)) }
 	// Without load a bar 23.005 in long has its initial bow, a thousandth.
-	if got := c.subject.readoutAt(0, units.US); len(got) != 3 || got[0] != "0 lb push" || got[2] != "lower bows 0.023 in" {
+	if got := bends(0); len(got) != 3 || got[0] != "0 lb push" || got[2] != "lower bows 0.023 in" {
 		t.Errorf("%q", got)
 	}
-	if got := c.subject.readoutAt(1e7, units.US); got[1] != "upper buckles" {
+	if got := bends(1e7); got[1] != "upper buckles" {
 		t.Errorf("%q", got)
 	}
 	past := 1.05 * r.Bars[car.Lower].FirstYield
-	if got := c.subject.readoutAt(past, units.US); !strings.HasSuffix(got[2], ", past first yield") {
+	if got := bends(past); !strings.HasSuffix(got[2], ", past first yield") {
 		t.Errorf("%q", got)
 	}
 }

@@ -80,5 +80,5 @@ func launched(t testing.TB, c *car.Car) (*launch.Result, *analysis.Result) {
 func everyChart(t testing.TB, c *car.Car) []*Chart {
 	t.Helper()
 	l, r := launched(t, c)
-	return append(Charts(r), LaunchCharts(l, r)...)
+	return append(Charts(r, nil), LaunchCharts(l, r, nil, nil)...)
 }

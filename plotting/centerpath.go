@@ -84,7 +84,7 @@ func (p centerPath) marks(c *Chart) {
 	add := func(s *analysis.Station, name, label string, as shape) {
 		if p.inSight(s) {
 			at, _ := p.point(s)
-			c.marks = append(c.marks, mark{name: name, ink: centerInk, shape: as, at: at, label: always(label)})
+			c.marks = append(c.marks, mark{name: name, ink: centerInk, shape: as, at: at, caption: caption{head: label}})
 		}
 	}
 	if first := &list[0]; first.Pose.Travel < 0 {
@@ -111,8 +111,8 @@ func (p centerPath) notes(c *Chart) {
 }
 
 // positionAt returns the travel of the station whose instant center is drawn
-// nearest to a pixel.
-func (p centerPath) positionAt(l *Layout, px, py float64) (float64, bool) {
+// nearest to a pixel, and how far off that is.
+func (p centerPath) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
 	found, least := 0.0, math.Inf(1)
 	for i := range p.r.Travel {
 		s := &p.r.Travel[i]
@@ -124,28 +124,28 @@ func (p centerPath) positionAt(l *Layout, px, py float64) (float64, bool) {
 			found, least = s.Pose.Travel, d
 		}
 	}
-	return found, !math.IsInf(least, 1)
+	return found, least, !math.IsInf(least, 1)
 }
 
-func (p centerPath) readout(travel float64, s units.System) []string {
-	lines := []string{travelName(s, travel)}
+func (p centerPath) readout(travel float64, s units.System) []reading {
+	lines := []reading{plainly(travelName(s, travel))}
 	station, ok := p.at(travel)
 	switch {
 	case !ok:
-		return append(lines, "the bars do not reach here")
+		return append(lines, plainly("the bars do not reach here"))
 	case !station.HasInstantCenter:
-		return append(lines, "no instant center: the bars are parallel")
+		return append(lines, plainly("no instant center: the bars are parallel"))
 	}
-	side, height := " ahead of", " above"
+	side, height := "ahead of", "above"
 	if station.InstantCenter.X < 0 {
-		side = " behind"
+		side = "behind"
 	}
 	if station.InstantCenter.Y < 0 {
-		height = " below"
+		height = "below"
 	}
 	return append(lines,
-		"instant center "+value(s, units.Length, math.Abs(station.InstantCenter.X))+side+" the rear contact",
-		value(s, units.Length, math.Abs(station.InstantCenter.Y))+height+" the ground")
+		reading{name: "instant center", value: value(s, units.Length, math.Abs(station.InstantCenter.X)), after: side + " the rear contact"},
+		reading{value: value(s, units.Length, math.Abs(station.InstantCenter.Y)), after: height + " the ground"})
 }
 
 func (p centerPath) place(travel float64) place {
@@ -158,9 +158,9 @@ func (p centerPath) place(travel float64) place {
 	return at
 }
 
-func (p centerPath) table(s units.System) Table {
-	t := newTable(s)
-	t.add("travel", "bump positive", units.Length)
+func (p centerPath) table(s units.System, setup string) Table {
+	t := newTable(s, setup)
+	t.key("travel", "bump positive", units.Length)
 	t.add("instant center ahead of rear contact", "", units.Length)
 	t.add("instant center above ground", "", units.Length)
 	for i := range p.r.Travel {

@@ -22,10 +22,12 @@ import (
 // Chart is one chart of a result. It never changes; share it freely.
 type Chart struct {
 	Key      string // file stem, as in "bar-force"
-	Title    string
+	Title    string // of two setups as in "Tire loads: baseline vs more bite"
 	Subtitle string // car and setup
 
-	aside   words // behind the title: what is counted, in which unit
+	setups  []string // names of the one or two setups drawn; empty for a chart of no certain one
+	heading string   // the title without setups
+	aside   words    // behind the title: what is counted, in which unit
 	x, y    axis
 	right   *axis // for the lines and marks that belong to it; nil for none
 	regions []region
@@ -59,33 +61,46 @@ func (s *Style) size() vg.Length {
 	return vg.Length(s.Size)
 }
 
-// Charts returns all charts of a result, in the order they are shown.
-func Charts(r *analysis.Result) []*Chart {
-	return []*Chart{Forces(r), AntiSquat(r), CenterPath(r), Bow(r)}
+// Charts returns all charts of a result, in the order they are shown. With
+// another result, that of a second setup, each shows both; nil is none.
+func Charts(r, other *analysis.Result) []*Chart {
+	if other == nil {
+		return []*Chart{Forces(r), AntiSquat(r), CenterPath(r), Bow(r)}
+	}
+	return []*Chart{
+		compare(forcesBeside(r, other), forcesBeside(other, r)),
+		compare(AntiSquat(r), AntiSquat(other)),
+		compare(CenterPath(r), CenterPath(other)),
+		compare(Bow(r), Bow(other)),
+	}
 }
 
 // Table returns the chart's data in the unit system.
-func (c *Chart) Table(s units.System) Table { return c.subject.table(s) }
+func (c *Chart) Table(s units.System) Table { return c.subject.table(s, "") }
 
 // Readout writes the values at a position, one line each, the position first:
 // "lower hit 4,310 lb push — 71 %". It is a rear travel [m], or for a chart of
-// LaunchCharts a time [s].
+// LaunchCharts a time [s]. Of two setups it gives both values: "lower hit 4,310
+// lb push — 71 % vs 4,120 lb push — 68 %".
 func (c *Chart) Readout(at float64, s units.System) []string {
-	return c.subject.readout(at, s)
+	return written(c.subject.readout(at, s))
 }
 
 // subject is what a chart is about: the values behind the drawn shapes. Its
 // position is a rear travel [m] or a time [s].
 type subject interface {
-	table(units.System) Table
-	readout(at float64, s units.System) []string
+	// table lists the values, under the name of the setup where it is not empty.
+	table(s units.System, setup string) Table
+	// readout writes the values at a position, which comes first.
+	readout(at float64, s units.System) []reading
 	// place tells where the chart stands at a position.
 	place(at float64) place
-	// positionAt returns the position that a point of the data area stands for.
-	positionAt(l *Layout, px, py float64) (float64, bool)
-	// readoutAt writes the values at an x of the axis, for a chart whose
-	// points stand for no position.
-	readoutAt(x float64, s units.System) []string
+	// positionAt returns the position that a point of the data area stands
+	// for, and how far off that is drawn [px].
+	positionAt(l *Layout, px, py float64) (at, off float64, ok bool)
+	// readoutAt writes the values at a point of the data area, for a chart
+	// whose points stand for no position.
+	readoutAt(l *Layout, px, py float64, s units.System) []reading
 }
 
 // place is where a chart stands at one position.
@@ -97,9 +112,10 @@ type place struct {
 
 // dot is one value at that position.
 type dot struct {
-	at    plotter.XY
-	ink   ink
-	right bool
+	at     plotter.XY
+	ink    ink
+	right  bool
+	second bool // of the second setup
 }
 
 // The parts of a chart. Positions are in SI.
@@ -118,21 +134,25 @@ type (
 	line struct {
 		name string // in the legend
 		most words  // behind it, how far the curve goes; nil for nothing
-		ink  ink
-		dash dash
-		runs []plotter.XYs
+		// brief is the same where two setups stand together.
+		brief words
+		ink   ink
+		dash  dash
+		runs  []plotter.XYs
 		// right tells that y is a value of the right axis.
-		right bool
+		right  bool
+		second bool // of the second setup
 	}
 
 	// rule is a straight line across the whole chart.
 	rule struct {
+		caption
 		ink     ink
 		dash    dash
 		upright bool // at an x instead of a y
 		at      float64
-		label   words
 		edge    bool // out of sight, the label stands at the edge
+		second  bool // of the second setup
 	}
 
 	// region is a filled rectangle: a target, or a shade behind a part of the
@@ -145,14 +165,16 @@ type (
 
 	// mark is a point of its own.
 	mark struct {
-		name  string // in the legend
-		ink   ink
-		shape shape
-		at    plotter.XY
-		drop  bool  // a thin line runs down to the x axis
-		label words // beside it
-		apart bool  // the label names it well enough to stand away from it
-		right bool  // at is a point of the right axis
+		caption        // beside it
+		name    string // in the legend
+		ink     ink
+		shape   shape
+		size    float64 // over the usual one; 0 is 1
+		at      plotter.XY
+		colored bool // its color is part of its meaning in the legend
+		drop    bool // a thin line runs down to the x axis
+		apart   bool // the label names it well enough to stand away from it
+		right   bool // at is a point of the right axis
 	}
 )
 
@@ -173,6 +195,9 @@ const (
 	disc shape = iota
 	ring
 	cross
+	square
+	diamond
+	triangle
 	none // only its label
 )
 
@@ -192,9 +217,10 @@ func wholeInk(p *palette.Palette) color.RGBA  { return p.Whole }
 
 // newChart starts a chart of a result.
 func newChart(r *analysis.Result, key, title string, about subject) *Chart {
+	setup := r.Car.Setups[r.Options.Setup].Name
 	return &Chart{
-		Key: key, Title: title, subject: about,
-		Subtitle: r.Car.Body.Name + " — " + r.Car.Setups[r.Options.Setup].Name,
+		Key: key, Title: title, heading: title, subject: about,
+		Subtitle: r.Car.Body.Name + " — " + setup, setups: []string{setup},
 	}
 }
 

@@ -230,7 +230,7 @@ func TestCSVHeaders(t *testing.T) {
 		"bow":            {"upper push [lb]", "upper bow [in]", "lower push [lb]", "lower bow [in]"},
 	}
 	r := analyze(t, saltgrass())
-	for _, c := range Charts(r) {
+	for _, c := range Charts(r, nil) {
 		if header, ok := want[c.Key]; ok && !slices.Equal(c.Table(units.US).Header, header) {
 			t.Errorf("%s: %q", c.Key, c.Table(units.US).Header)
 		}

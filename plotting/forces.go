@@ -20,7 +20,11 @@ var pairInks = [...]ink{car.Upper: upperInk, car.Lower: lowerInk}
 // Forces charts the force of one bar of each pair over rear travel, in both
 // load cases, pull upward and push downward, with the allowable loads. The
 // curves break at travels where bars and spring cannot hold the axle.
-func Forces(r *analysis.Result) *Chart {
+func Forces(r *analysis.Result) *Chart { return forcesBeside(r, nil) }
+
+// forcesBeside is the chart as one of two; it shows every limit that some force
+// of either comes up against.
+func forcesBeside(r, other *analysis.Result) *Chart {
 	about := forces{overTravel{r}}
 	c := newChart(r, "bar-force", "Bar force over travel", about)
 	c.aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
@@ -37,7 +41,9 @@ func Forces(r *analysis.Result) *Chart {
 			})
 		}
 	}
-	holdAgainst(c, limits{r, func(p car.Pair, d column.Direction) bool { return r.Worst[p][d].Force > 0 }})
+	holdAgainst(c, limits{r, func(p car.Pair, d column.Direction) bool {
+		return r.Worst[p][d].Force > 0 || other != nil && other.Worst[p][d].Force > 0
+	}})
 	about.notes(c)
 	return c
 }
@@ -90,21 +96,21 @@ func (f forces) coincide() bool {
 }
 
 // readout writes the four forces and their share of the allowable load.
-func (f forces) readout(travel float64, s units.System) []string {
-	lines := []string{travelName(s, travel)}
+func (f forces) readout(travel float64, s units.System) []reading {
+	lines := []reading{plainly(travelName(s, travel))}
 	station, ok := f.at(travel)
 	if !ok {
-		return append(lines, "the bars do not reach here")
+		return append(lines, plainly("the bars do not reach here"))
 	}
 	for _, p := range car.Pairs {
 		for _, load := range []analysis.Case{analysis.Hit, analysis.Hooked} {
-			name := pairNames[p] + " " + load.String() + " "
+			name := pairNames[p] + " " + load.String()
 			if !load.Of(&station.Loads).Balanced {
-				lines = append(lines, name+"has no value: the bars cannot hold the axle here")
+				lines = append(lines, reading{name: name, lack: "the bars cannot hold the axle here"})
 				continue
 			}
 			use, way := f.r.Use(p, load, station)
-			lines = append(lines, name+value(s, units.Force, use.Force)+" "+way.String()+" — "+percent(use.Share))
+			lines = append(lines, reading{name: name, value: value(s, units.Force, use.Force) + " " + way.String() + " — " + percent(use.Share)})
 		}
 	}
 	return lines
@@ -128,9 +134,9 @@ func (f forces) place(travel float64) place {
 }
 
 // table lists forces and allowable loads, pull positive.
-func (f forces) table(s units.System) Table {
-	t := newTable(s)
-	t.add("travel", "bump positive", units.Length)
+func (f forces) table(s units.System, setup string) Table {
+	t := newTable(s, setup)
+	t.key("travel", "bump positive", units.Length)
 	for _, p := range car.Pairs {
 		for _, load := range analysis.Cases {
 			t.add(pairNames[p]+" "+load.String(), "pull positive", units.Force)

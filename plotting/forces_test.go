@@ -29,7 +29,7 @@ func named(t *testing.T, c *Chart, name string) *line {
 // labeled returns the rule of a chart whose label in US units starts so.
 func labeled(c *Chart, label string) *rule {
 	for i := range c.rules {
-		if r := &c.rules[i]; r.label != nil && strings.HasPrefix(r.label(units.US), label) {
+		if r := &c.rules[i]; strings.HasPrefix(r.label(units.US), label) {
 			return r
 		}
 	}

@@ -1,6 +1,8 @@
 package plotting
 
 import (
+	"slices"
+
 	"gonum.org/v1/plot/vg"
 )
 
@@ -15,8 +17,10 @@ type header struct {
 // entry is one line of the legend at its place.
 type entry struct {
 	text string
-	at   vg.Point // left end of the swatch, on the baseline, down from the top
-	draw func(v *view, from, to vg.Point)
+	at   vg.Point                         // left end of the swatch, on the baseline, down from the top
+	draw func(v *view, from, to vg.Point) // nil without a swatch
+	// muted tells that it is no name of anything drawn.
+	muted bool
 }
 
 // noteLine is a line of remarks below the legend.
@@ -36,11 +40,14 @@ func (p *picture) layHeader(paper bool) header {
 	}
 	width := p.style.Width
 	entries := p.legend()
+	if p.asideBelow() {
+		entries = append([]entry{{text: p.asideText(), muted: true}}, entries...)
+	}
 	total := -swatchGap * s
 	for i := range entries {
 		total += p.entryWidth(&entries[i]) + swatchGap*s
 	}
-	title := edge*s + p.title.width(p.Title) + gap*s + p.body.width(p.asideText()) + 2*swatchGap*s
+	title := edge*s + p.title.width(p.titleText) + gap*s + p.body.width(p.asideText()) + 2*swatchGap*s
 	if !paper && (width <= 0 || title+total+2*edge*s <= width) {
 		// Beside the title, at the right where the width is known.
 		x := title
@@ -106,7 +113,41 @@ func (p *picture) rows(entries []entry, down vg.Length) vg.Length {
 }
 
 func (p *picture) entryWidth(e *entry) vg.Length {
-	return (swatch+gap)*p.scale + p.body.width(e.text)
+	return p.swatchWidth(e) + p.body.width(e.text)
+}
+
+func (p *picture) swatchWidth(e *entry) vg.Length {
+	if e.draw == nil {
+		return 0
+	}
+	return (swatch + gap) * p.scale
+}
+
+// fitTitle returns the title; one of two setups with their names cut as short as
+// the width asks for, or without them where there is no room at all.
+func (p *picture) fitTitle() string {
+	room := p.style.Width - 2*edge*p.scale
+	if len(p.setups) < 2 || p.style.Width <= 0 || p.title.width(p.Title) <= room {
+		return p.Title
+	}
+	for length := nameLength - 1; length >= leastName; length-- {
+		if text := versus(p.heading, shortNames(p.setups, length)); p.title.width(text) <= room {
+			return text
+		}
+	}
+	return p.heading
+}
+
+// leastName is the least number of letters to tell a setup by.
+const leastName = 5
+
+// asideBelow tells that the aside of a comparison finds no room beside the
+// title.
+func (p *picture) asideBelow() bool {
+	if len(p.setups) < 2 || p.aside == nil || p.style.Width <= 0 {
+		return false
+	}
+	return (2*edge+2*gap)*p.scale+p.title.width(p.titleText)+p.body.width(p.asideText()) > p.style.Width
 }
 
 func (p *picture) asideText() string {
@@ -126,20 +167,28 @@ func (p *picture) legend() []entry {
 			list = append(list, entry{text: name, draw: f})
 		}
 	}
-	for i := range p.lines {
-		l := &p.lines[i]
-		name := l.name
-		if l.most != nil {
-			name += " " + l.most(p.style.Units)
+	if len(p.setups) == 2 {
+		list = p.comparedLines()
+	} else {
+		for i := range p.lines {
+			l := &p.lines[i]
+			name := l.name
+			if l.most != nil {
+				name += " " + l.most(p.style.Units)
+			}
+			add(name, func(v *view, from, to vg.Point) {
+				v.StrokeLine2(p.stroke(l.ink, l.dash, lineWidth), from.X, from.Y, to.X, to.Y)
+			})
 		}
-		add(name, func(v *view, from, to vg.Point) {
-			v.StrokeLine2(p.stroke(l.ink, l.dash, lineWidth), from.X, from.Y, to.X, to.Y)
-		})
 	}
 	for i := range p.marks {
 		m := &p.marks[i]
 		add(m.name, func(v *view, from, to vg.Point) {
-			p.glyph(v, plainInk, m.shape, vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
+			in := ink(plainInk)
+			if m.colored {
+				in = m.ink
+			}
+			p.glyph(v, m, in, vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
 		})
 	}
 	for i := range p.regions {
@@ -155,14 +204,61 @@ func (p *picture) legend() []entry {
 	return list
 }
 
+// comparedLines lists the two setups, told apart by how their lines look, and
+// then each quantity with the look of both.
+func (p *picture) comparedLines() []entry {
+	names := shortNames(p.setups, nameLength)
+	var list []entry
+	for i, name := range names {
+		list = append(list, entry{text: name, draw: func(v *view, from, to vg.Point) {
+			v.StrokeLine2(p.strokeOf(plainInk, solid, lineWidth, i == 1), from.X, from.Y, to.X, to.Y)
+		}})
+	}
+	apart := 0.2 * p.body.size
+	for i := range p.lines {
+		first, second := &p.lines[i], (*line)(nil)
+		if k := slices.IndexFunc(p.lines, func(o line) bool { return o.name == first.name }); k < i {
+			continue // listed with the first setup's
+		}
+		for k := range p.lines[i+1:] {
+			if o := &p.lines[i+1+k]; o.name == first.name {
+				second = o
+			}
+		}
+		list = append(list, entry{text: p.comparedName(first, second), draw: func(v *view, from, to vg.Point) {
+			if second == nil {
+				v.StrokeLine2(p.strokeOf(first.ink, first.dash, lineWidth, first.second), from.X, from.Y, to.X, to.Y)
+				return
+			}
+			v.StrokeLine2(p.strokeOf(first.ink, first.dash, lineWidth, false), from.X, from.Y+apart, to.X, to.Y+apart)
+			v.StrokeLine2(p.strokeOf(second.ink, second.dash, lineWidth, true), from.X, from.Y-apart, to.X, to.Y-apart)
+		}})
+	}
+	return list
+}
+
+// comparedName names a quantity of both setups, with how far each goes.
+func (p *picture) comparedName(first, second *line) string {
+	if first.brief == nil {
+		return first.name
+	}
+	name := first.name + " " + first.brief(p.style.Units)
+	if second != nil {
+		name += " vs " + second.brief(p.style.Units)
+	}
+	return name
+}
+
 // drawHeader draws title, legend and notes above the data area.
 func (p *picture) drawHeader(v *view) {
 	s := p.scale
 	left, top := v.Min.X-p.margins.left, v.Max.Y+p.margins.top
 	at := func(right, down vg.Length) vg.Point { return vg.Point{X: left + right, Y: top - down} }
 	baseline := edge*s + p.title.row() - 0.3*p.title.size
-	p.title.draw(v, p.style.Palette.Ink, at(edge*s, baseline), 0, p.Title)
-	p.body.draw(v, p.style.Palette.Muted, at((edge+gap)*s+p.title.width(p.Title)+gap*s, baseline), 0, p.asideText())
+	p.title.draw(v, p.style.Palette.Ink, at(edge*s, baseline), 0, p.titleText)
+	if !p.asideBelow() {
+		p.body.draw(v, p.style.Palette.Muted, at((edge+gap)*s+p.title.width(p.titleText)+gap*s, baseline), 0, p.asideText())
+	}
 	if p.header.subtitle > 0 {
 		p.body.draw(v, p.style.Palette.Muted, at(edge*s, p.header.subtitle), 0, p.Subtitle)
 	}
@@ -170,8 +266,14 @@ func (p *picture) drawHeader(v *view) {
 	for i := range p.header.entries {
 		e := &p.header.entries[i]
 		from := at(e.at.X, e.at.Y-lift-p.body.middle())
-		e.draw(v, from, from.Add(vg.Point{X: swatch * s}))
-		p.body.draw(v, p.style.Palette.Ink, at(e.at.X+(swatch+gap)*s, e.at.Y-lift), 0, e.text)
+		if e.draw != nil {
+			e.draw(v, from, from.Add(vg.Point{X: swatch * s}))
+		}
+		ink := p.style.Palette.Ink
+		if e.muted {
+			ink = p.style.Palette.Muted
+		}
+		p.body.draw(v, ink, at(e.at.X+p.swatchWidth(e), e.at.Y-lift), 0, e.text)
 	}
 	for _, n := range p.header.notes {
 		p.body.draw(v, p.style.Palette.Ink, at(edge*s, n.down-lift), 0, n.text)

@@ -63,14 +63,14 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 		}
 	}
 	for i := range p.rules {
-		if p.rules[i].label != nil {
+		if !p.rules[i].empty() {
 			l.ofRule(v, p, i)
 		}
 	}
 	for i := range p.marks {
 		m := &p.marks[i]
 		at := p.point(v, m.at, m.right)
-		if m.label == nil || !v.Contains(at) {
+		if m.empty() || !v.Contains(at) {
 			continue
 		}
 		text := m.label(p.style.Units)
@@ -104,7 +104,11 @@ func (l *labeler) ofRule(v *view, p *picture, i int) {
 		w.text += " ↑"
 		w.places = l.spread(v.Max.Y-(capHeight+0.25)*l.size, w.text)
 	}
-	l.place(&w, math.Inf(1))
+	most := math.Inf(1)
+	if r.second {
+		most = overText // the first setup's labels go first
+	}
+	l.place(&w, most)
 }
 
 // place puts text at the cheapest of its places and takes the room there. Text

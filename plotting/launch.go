@@ -12,12 +12,23 @@ import (
 
 // LaunchCharts returns the charts of a launch over its time, in the order they
 // are shown; r is the analysis of the same car and setup. Without a launch
-// there are none. Where there was nothing to start from, each says why.
-func LaunchCharts(l *launch.Result, r *analysis.Result) []*Chart {
-	if l == nil {
+// there are none. Where there was nothing to start from, each says why. With
+// another launch, that of a second setup, and its analysis, each shows both; nil
+// for one of them is none.
+func LaunchCharts(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) []*Chart {
+	switch {
+	case l == nil:
 		return nil
+	case otherLaunch == nil || other == nil:
+		return []*Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
 	}
-	return []*Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
+	a, b := launchBars{overTime{l}, r}, launchBars{overTime{otherLaunch}, other}
+	apart := rearsApart(l) || rearsApart(otherLaunch)
+	return []*Chart{
+		compare(a.chart(&b), b.chart(&a)),
+		compare(launchAttitudeOf(l, r, apart), launchAttitudeOf(otherLaunch, other, apart)),
+		compare(launchTiresOf(l, r, "", " (shaded)"), launchTiresOf(otherLaunch, other, "", "")),
+	}
 }
 
 // drawnBins is into how many parts a history is cut that has more than twice
@@ -85,13 +96,15 @@ func (m moment) of(values []float64) float64 {
 func timeName(s units.System, t float64) string { return value(s, units.Time, t) }
 
 // positionAt reads the time off the x axis; beyond its ends it is the end.
-func (o overTime) positionAt(l *Layout, px, py float64) (float64, bool) {
-	x, _ := l.ToData(px, py)
-	return Span{0, o.end()}.clamp(x), !o.empty()
+func (o overTime) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
+	at, off = l.along(Span{0, o.end()}, px, py)
+	return at, off, !o.empty()
 }
 
 // readoutAt says why there is nothing to read.
-func (o overTime) readoutAt(_ float64, s units.System) []string { return []string{o.l.Verdict(s)} }
+func (o overTime) readoutAt(_ *Layout, _, _ float64, s units.System) []reading { return o.verdict(s) }
+
+func (o overTime) verdict(s units.System) []reading { return []reading{plainly(o.l.Verdict(s))} }
 
 // curve returns the points of a quantity to draw: all of them, or of a long
 // history the least and the greatest of each part, so that no peak is lost.
@@ -144,9 +157,9 @@ type record struct {
 }
 
 // tableOf lists a whole history; more adds the other cells of each row.
-func (o overTime) tableOf(s units.System, records []record, moreColumns, moreCells func(*tableMaker)) Table {
-	t := newTable(s)
-	t.add("time", "", units.Time)
+func (o overTime) tableOf(s units.System, setup string, records []record, moreColumns, moreCells func(*tableMaker)) Table {
+	t := newTable(s, setup)
+	t.key("time", "", units.Time)
 	for i := range records {
 		t.add(records[i].name, records[i].sign, records[i].quantity)
 	}

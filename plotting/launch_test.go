@@ -52,7 +52,7 @@ func wave(quantity int, part float64) float64 {
 func TestLaunchChartsInOrder(t *testing.T) {
 	l, r := launched(t, saltgrass())
 	var keys, titles []string
-	for _, c := range LaunchCharts(l, r) {
+	for _, c := range LaunchCharts(l, r, nil, nil) {
 		keys, titles = append(keys, c.Key), append(titles, c.Title)
 		if c.Subtitle != "Saltgrass No. 7 — baseline" {
 			t.Errorf("%s: subtitle %q", c.Key, c.Subtitle)
@@ -64,7 +64,7 @@ func TestLaunchChartsInOrder(t *testing.T) {
 	if !slices.Equal(keys, []string{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
 		t.Errorf("%q %q", keys, titles)
 	}
-	if got := LaunchCharts(nil, r); got != nil {
+	if got := LaunchCharts(nil, r, nil, nil); got != nil {
 		t.Errorf("%d charts of no launch", len(got))
 	}
 }
@@ -77,7 +77,7 @@ func TestLaunchLinesAreTheHistory(t *testing.T) {
 		"launch-attitude": {"rear left": l.RearTravel[0], "rear right": l.RearTravel[1], "pitch": l.Pitch},
 		"launch-tires":    {"rear left": l.RearLoad[0], "rear right": l.RearLoad[1], "front left": l.FrontLoad[0], "front right": l.FrontLoad[1]},
 	}
-	for _, c := range LaunchCharts(l, r) {
+	for _, c := range LaunchCharts(l, r, nil, nil) {
 		for name, values := range want[c.Key] {
 			x := named(t, c, name)
 			if len(x.runs) != 1 || len(x.runs[0]) != 500 {
@@ -103,7 +103,7 @@ func TestLongHistoriesKeepTheirPeaks(t *testing.T) {
 		list[spike], list[dip] = 7e4, -8e4
 		list[n-3], list[n-2], list[n-1] = 6e4, -6e4, 0 // the end is no extreme of its part
 	}
-	for _, c := range LaunchCharts(l, analyze(t, saltgrass())) {
+	for _, c := range LaunchCharts(l, analyze(t, saltgrass()), nil, nil) {
 		name := map[string]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
 		points := named(t, c, name).runs[0]
 		if len(points) < 400 || len(points) > 602 {
@@ -239,7 +239,7 @@ func TestLaunchReadouts(t *testing.T) {
 	pull, push := r.Bars[car.Upper].Pull.Allowable/lbf, r.Bars[car.Upper].Push.Allowable/lbf
 	lower := r.Bars[car.Lower].Push.Allowable / lbf
 	whole := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
-	charts := LaunchCharts(l, r)
+	charts := LaunchCharts(l, r, nil, nil)
 	for _, c := range []struct {
 		chart int
 		at    float64
@@ -304,7 +304,7 @@ func TestNoHistory(t *testing.T) {
 
 func noHistory(t *testing.T, none *launch.Result) {
 	says := none.Verdict(units.US)
-	for _, c := range LaunchCharts(none, analyze(t, saltgrass())) {
+	for _, c := range LaunchCharts(none, analyze(t, saltgrass()), nil, nil) {
 		var all []string
 		for _, x := range texts(c, units.US, 460, 300) {
 			all = append(all, x.text)
@@ -346,7 +346,7 @@ func TestCSVOfALaunch(t *testing.T) {
 		"launch-attitude": {"pitch [°, nose-up positive]": l.Pitch, "rear left [in, bump positive]": l.RearTravel[0], "rear right [in, bump positive]": l.RearTravel[1], "front left [in, bump positive]": l.FrontTravel[0], "front right [in, bump positive]": l.FrontTravel[1]},
 		"launch-tires":    {"rear left [lb]": l.RearLoad[0], "rear right [lb]": l.RearLoad[1], "front left [lb]": l.FrontLoad[0], "front right [lb]": l.FrontLoad[1]},
 	}
-	for _, c := range LaunchCharts(l, r) {
+	for _, c := range LaunchCharts(l, r, nil, nil) {
 		columns := read(t, exported(t, CSV, c, Style{}, Sheet{}))
 		times := columns["time [s]"]
 		if len(times) != len(l.Time) || len(times) < 100 {
@@ -391,7 +391,7 @@ func TestLaunchOfTheReferenceCar(t *testing.T) {
 	if got := named(t, c, "lower right").most(units.US); got != label {
 		t.Errorf("%q, want %q", got, label)
 	}
-	for _, c := range LaunchCharts(l, r) {
+	for _, c := range LaunchCharts(l, r, nil, nil) {
 		f := c.frame(&Style{})
 		for _, x := range c.lines {
 			for _, at := range x.runs[0] {

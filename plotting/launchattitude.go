@@ -2,6 +2,7 @@ package plotting
 
 import (
 	"math"
+	"strings"
 
 	"bowline/model/analysis"
 	"bowline/model/launch"
@@ -25,7 +26,12 @@ const (
 // two axes have their zero and their ticks in common. Rear wheels that rise
 // alike are drawn as one, and so are both front wheels.
 func LaunchAttitude(l *launch.Result, r *analysis.Result) *Chart {
-	about := newLaunchAttitude(l)
+	return launchAttitudeOf(l, r, rearsApart(l))
+}
+
+// launchAttitudeOf is the chart with each rear wheel for itself or both as one.
+func launchAttitudeOf(l *launch.Result, r *analysis.Result, apart bool) *Chart {
+	about := newLaunchAttitude(l, apart)
 	c := newLaunchChart(l, r, "launch-attitude", "Pitch and travel", about)
 	c.aside = func(s units.System) string {
 		return "travel [" + s.Symbol(units.Length) + "] left, pitch [" + s.Symbol(units.Angle) + "] right"
@@ -67,10 +73,10 @@ type travelLine struct {
 	low, high string
 }
 
-func newLaunchAttitude(l *launch.Result) launchAttitude {
+func newLaunchAttitude(l *launch.Result, apart bool) launchAttitude {
 	a := launchAttitude{overTime: overTime{l}}
 	left, right := l.RearTravel[launch.Left], l.RearTravel[launch.Right]
-	if a.rearsApart() {
+	if apart {
 		a.shown = []travelLine{
 			{"rear left", rearInk, dashed, left, "squats", "rises"},
 			{"rear right", rearInk, solid, right, "squats", "rises"},
@@ -84,11 +90,11 @@ func newLaunchAttitude(l *launch.Result) launchAttitude {
 }
 
 // rearsApart tells whether left and right rear travel differ visibly.
-func (a launchAttitude) rearsApart() bool {
+func rearsApart(l *launch.Result) bool {
 	var all Span
 	var apart float64
-	right := a.l.RearTravel[launch.Right]
-	for i, left := range a.l.RearTravel[launch.Left] {
+	right := l.RearTravel[launch.Right]
+	for i, left := range l.RearTravel[launch.Left] {
 		all = all.with(left, right[i])
 		apart = math.Max(apart, math.Abs(left-right[i]))
 	}
@@ -97,23 +103,28 @@ func (a launchAttitude) rearsApart() bool {
 
 // marks name how far each goes.
 func (a launchAttitude) marks(c *Chart) {
-	add := func(i ink, at int, values []float64, right bool, label words) {
-		c.marks = append(c.marks, mark{ink: i, shape: disc, at: plotter.XY{X: a.l.Time[at], Y: values[at]}, label: label, apart: true, right: right})
+	add := func(i ink, at int, values []float64, right bool, of, head string, brief words) {
+		when := func(s units.System) string { return brief(s) + " at " + timeName(s, a.l.Time[at]) }
+		c.marks = append(c.marks, mark{
+			ink: i, shape: disc, at: plotter.XY{X: a.l.Time[at], Y: values[at]}, apart: true, right: right,
+			caption: caption{of: of, head: head, amount: when, brief: brief},
+		})
 	}
 	if at := furthest(a.l.Pitch); at >= 0 && math.Abs(a.l.Pitch[at]) > leastPitch {
-		add(plainInk, at, a.l.Pitch, true, func(s units.System) string {
-			return pitchName(s, a.l.Pitch[at]) + " at " + timeName(s, a.l.Time[at])
+		add(plainInk, at, a.l.Pitch, true, "pitch", pitchSide(a.l.Pitch[at]), func(s units.System) string {
+			return value(s, units.Angle, math.Abs(a.l.Pitch[at]))
 		})
 	}
 	for k := range a.shown {
 		t := &a.shown[k]
 		if at := furthest(t.values); at >= 0 && math.Abs(t.values[at]) > leastTravel && !a.lesser(k) {
-			add(t.ink, at, t.values, false, func(s units.System) string {
-				does := t.low
-				if t.values[at] < 0 {
-					does = t.high
-				}
-				return t.name + " " + does + " " + value(s, units.Length, math.Abs(t.values[at])) + " at " + timeName(s, a.l.Time[at])
+			does := t.low
+			if t.values[at] < 0 {
+				does = t.high
+			}
+			axle, _, _ := strings.Cut(t.name, " ")
+			add(t.ink, at, t.values, false, axle, t.name+" "+does, func(s units.System) string {
+				return value(s, units.Length, math.Abs(t.values[at]))
 			})
 		}
 	}
@@ -131,24 +142,29 @@ func (a launchAttitude) lesser(k int) bool {
 // pitchName names a pitch: "nose up 1.25°".
 func pitchName(s units.System, pitch float64) string {
 	text := value(s, units.Angle, math.Abs(pitch))
-	switch {
-	case text == value(s, units.Angle, 0):
+	if text == value(s, units.Angle, 0) {
 		return "level"
-	case pitch < 0:
-		return "nose down " + text
 	}
-	return "nose up " + text
+	return pitchSide(pitch) + " " + text
+}
+
+// pitchSide names the side of level that a pitch is on.
+func pitchSide(pitch float64) string {
+	if pitch < 0 {
+		return "nose down"
+	}
+	return "nose up"
 }
 
 // readout writes pitch and the travel of every wheel.
-func (a launchAttitude) readout(t float64, s units.System) []string {
+func (a launchAttitude) readout(t float64, s units.System) []reading {
 	m, ok := a.at(t)
 	if !ok {
-		return a.readoutAt(t, s)
+		return a.verdict(s)
 	}
-	lines := []string{timeName(s, m.time), pitchName(s, m.of(a.l.Pitch))}
+	lines := []reading{plainly(timeName(s, m.time)), plainly(pitchName(s, m.of(a.l.Pitch)))}
 	for _, r := range a.records()[1:] {
-		lines = append(lines, r.name+" "+travelName(s, m.of(r.values)))
+		lines = append(lines, reading{name: r.name, value: travelName(s, m.of(r.values))})
 	}
 	return lines
 }
@@ -178,4 +194,6 @@ func (a launchAttitude) records() []record {
 }
 
 // table lists pitch and the travel of every wheel.
-func (a launchAttitude) table(s units.System) Table { return a.tableOf(s, a.records(), nil, nil) }
+func (a launchAttitude) table(s units.System, setup string) Table {
+	return a.tableOf(s, setup, a.records(), nil, nil)
+}

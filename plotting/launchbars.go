@@ -35,16 +35,23 @@ func barName(b launch.RodID) string { return pairNames[b.Pair()] + " " + b.Side(
 // push downward, with the allowable loads and the peaks, each with its share of
 // what the bar may carry.
 func LaunchBars(l *launch.Result, r *analysis.Result) *Chart {
-	about := launchBars{overTime{l}, r}
-	c := newLaunchChart(l, r, "launch-bars", "Bar force over the launch", about)
+	return launchBars{overTime{l}, r}.chart(nil)
+}
+
+// chart draws the bars, alone or as one of two; then it shows every limit that
+// some bar of either comes up against.
+func (about launchBars) chart(other *launchBars) *Chart {
+	l := about.l
+	c := newLaunchChart(l, about.r, "launch-bars", "Bar force over the launch", about)
 	c.aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
 	c.y = forceAxis()
 	var forces []float64
 	for _, b := range launch.Bars {
 		peaks := about.peaks(b)
 		curve := line{name: barName(b), ink: pairInks[b.Pair()], dash: sideDashes[b.Side()], runs: about.curve(l.Tension[b])}
+		curve.brief = always(percent(0))
 		if len(peaks) > 0 {
-			curve.most = peaks[0].words
+			curve.most, curve.brief = peaks[0].words, always(percent(peaks[0].share))
 		}
 		c.lines = append(c.lines, curve)
 		for _, p := range peaks {
@@ -52,7 +59,9 @@ func LaunchBars(l *launch.Result, r *analysis.Result) *Chart {
 			forces = append(forces, signed(p.way, p.force))
 		}
 	}
-	holdAgainst(c, limits{r, about.loaded}, forces...)
+	holdAgainst(c, limits{about.r, func(p car.Pair, d column.Direction) bool {
+		return about.loaded(p, d) || other != nil && other.loaded(p, d)
+	}}, forces...)
 	about.notes(c)
 	return c
 }
@@ -104,7 +113,7 @@ func (p peak) words(s units.System) string {
 
 // mark puts a peak on its curve: a disc on a solid line, a ring on a dashed one.
 func (p peak) mark() mark {
-	m := mark{ink: pairInks[p.bar.Pair()], shape: disc, at: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, label: always(percent(p.share))}
+	m := mark{ink: pairInks[p.bar.Pair()], shape: disc, at: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, caption: caption{head: percent(p.share), alone: true}}
 	if p.bar.Side() == launch.Left {
 		m.shape = ring
 	}
@@ -152,19 +161,19 @@ func (b launchBars) sidesAlike() bool {
 }
 
 // readout writes the four forces and their share of the allowable load.
-func (b launchBars) readout(t float64, s units.System) []string {
+func (b launchBars) readout(t float64, s units.System) []reading {
 	m, ok := b.at(t)
 	if !ok {
-		return b.readoutAt(t, s)
+		return b.verdict(s)
 	}
-	lines := []string{timeName(s, m.time)}
+	lines := []reading{plainly(timeName(s, m.time))}
 	for _, bar := range launch.Bars {
 		force, way := m.of(b.l.Tension[bar]), column.Pull
 		if force < 0 {
 			force, way = -force, column.Push
 		}
 		share := force / b.r.Limit(bar.Pair(), way).Allowable
-		lines = append(lines, barName(bar)+" "+value(s, units.Force, force)+" "+way.String()+" — "+percent(share))
+		lines = append(lines, reading{name: barName(bar), value: value(s, units.Force, force) + " " + way.String() + " — " + percent(share)})
 	}
 	return lines
 }
@@ -182,10 +191,10 @@ func (b launchBars) place(t float64) place {
 }
 
 // table lists forces and allowable loads, pull positive.
-func (b launchBars) table(s units.System) Table {
+func (b launchBars) table(s units.System, setup string) Table {
 	var records []record
 	for _, bar := range launch.Bars {
 		records = append(records, record{barName(bar), "pull positive", units.Force, b.l.Tension[bar]})
 	}
-	return b.tableOf(s, records, limitColumns, func(t *tableMaker) { limitCells(t, b.r) })
+	return b.tableOf(s, setup, records, limitColumns, func(t *tableMaker) { limitCells(t, b.r) })
 }

@@ -11,6 +11,12 @@ import (
 // LaunchTires charts the load on each tire over a launch, and shades the times
 // at which neither front tire carries anything.
 func LaunchTires(l *launch.Result, r *analysis.Result) *Chart {
+	return launchTiresOf(l, r, "Shaded: ", "")
+}
+
+// launchTiresOf is the chart with words before and behind its remark on the
+// shades.
+func launchTiresOf(l *launch.Result, r *analysis.Result, before, behind string) *Chart {
 	about := launchTires{overTime{l}}
 	c := newLaunchChart(l, r, "launch-tires", "Tire loads", about)
 	c.y = axis{label: "Load on one tire", quantity: units.Force, least: 1}
@@ -19,7 +25,7 @@ func LaunchTires(l *launch.Result, r *analysis.Result) *Chart {
 		c.y.sight = c.y.sight.with(t.values...)
 	}
 	about.shade(c)
-	c.note(func(shown Frame) string { return about.lift(shown.Units) })
+	c.note(func(shown Frame) string { return about.lift(shown.Units, before, behind) })
 	return c
 }
 
@@ -64,11 +70,11 @@ func (t launchTires) shade(c *Chart) {
 }
 
 // lift tells how the front wheels leave the ground.
-func (t launchTires) lift(s units.System) string {
+func (t launchTires) lift(s units.System, before, behind string) string {
 	lift := &t.l.Lift
 	switch up := value(s, units.Length, lift.Height); {
 	case lift.Duration > 0:
-		return "Shaded: front wheels off the ground, " + timeName(s, lift.Duration) + " in all, up to " + up + "."
+		return before + "front wheels off the ground, " + timeName(s, lift.Duration) + " in all" + behind + ", up to " + up + "."
 	case lift.Height > 0:
 		return "One front wheel leaves the ground, up to " + up + " at " + timeName(s, lift.Time) + "."
 	}
@@ -76,18 +82,18 @@ func (t launchTires) lift(s units.System) string {
 }
 
 // readout writes the four loads.
-func (t launchTires) readout(time float64, s units.System) []string {
+func (t launchTires) readout(time float64, s units.System) []reading {
 	m, ok := t.at(time)
 	if !ok {
-		return t.readoutAt(time, s)
+		return t.verdict(s)
 	}
-	lines := []string{timeName(s, m.time)}
+	lines := []reading{plainly(timeName(s, m.time))}
 	for _, tire := range t.tires() {
 		load := value(s, units.Force, m.of(tire.values))
 		if m.of(tire.values) == 0 {
 			load = "off the ground"
 		}
-		lines = append(lines, tire.name+" "+load)
+		lines = append(lines, reading{name: tire.name, value: load})
 	}
 	return lines
 }
@@ -105,10 +111,10 @@ func (t launchTires) place(time float64) place {
 }
 
 // table lists the four loads.
-func (t launchTires) table(s units.System) Table {
+func (t launchTires) table(s units.System, setup string) Table {
 	var records []record
 	for _, tire := range t.tires() {
 		records = append(records, record{tire.name, "", units.Force, tire.values})
 	}
-	return t.tableOf(s, records, nil, nil)
+	return t.tableOf(s, setup, records, nil, nil)
 }

@@ -164,7 +164,7 @@ func (p *picture) drawData(v *view) {
 	for i := range p.rules {
 		r := &p.rules[i]
 		if rules[i] = p.ruleLine(v, r); rules[i] != nil {
-			v.StrokeLines(p.stroke(r.ink, r.dash, ruleWidth), rules[i])
+			v.StrokeLines(p.strokeOf(r.ink, r.dash, ruleWidth, r.second), rules[i])
 		}
 	}
 	curves, owners := p.curves(v)
@@ -176,7 +176,7 @@ func (p *picture) drawData(v *view) {
 		}
 	}
 	for i, curve := range curves {
-		v.StrokeLines(p.stroke(owners[i].ink, owners[i].dash, lineWidth), curve)
+		v.StrokeLines(p.strokeOf(owners[i].ink, owners[i].dash, lineWidth, owners[i].second), curve)
 	}
 	for i := range p.marks {
 		p.drawMark(v, &p.marks[i])
@@ -252,15 +252,24 @@ func (p *picture) drawMark(v *view, m *mark) {
 	if m.drop {
 		v.StrokeLine2(p.stroke(m.ink, fine, hairWidth), at.X, v.Min.Y, at.X, at.Y)
 	}
-	p.glyph(v, m.ink, m.shape, at)
+	p.glyph(v, m, m.ink, at)
 }
 
-// glyph draws a mark's shape.
-func (p *picture) glyph(v *view, i ink, s shape, at vg.Point) {
-	r := dotRadius * p.scale
-	switch s {
+// glyph draws a mark's shape in a color.
+func (p *picture) glyph(v *view, m *mark, i ink, at vg.Point) {
+	size := m.size
+	if size == 0 {
+		size = 1
+	}
+	r := dotRadius * p.scale * vg.Length(size)
+	switch m.shape {
 	case disc:
-		p.dot(v.Canvas, p.ink(i), at)
+		p.dot(v.Canvas, p.ink(i), at, size)
+	case square, diamond, triangle:
+		v.SetColor(p.style.Palette.Background)
+		v.Fill(polygon(m.shape, at, r+0.9*p.scale))
+		v.SetColor(p.ink(i))
+		v.Fill(polygon(m.shape, at, r))
 	case ring:
 		v.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: 1.2 * r, Shape: draw.CircleGlyph{}}, at)
 		v.SetLineStyle(draw.LineStyle{Color: p.ink(i), Width: 1.2 * p.scale})
@@ -273,10 +282,30 @@ func (p *picture) glyph(v *view, i ink, s shape, at vg.Point) {
 }
 
 // dot draws a disc set off from what lies below.
-func (p *picture) dot(c draw.Canvas, ink color.Color, at vg.Point) {
-	r := dotRadius * p.scale
+func (p *picture) dot(c draw.Canvas, ink color.Color, at vg.Point, size float64) {
+	r := dotRadius * p.scale * vg.Length(size)
 	c.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: r + 0.9*p.scale, Shape: draw.CircleGlyph{}}, at)
 	c.DrawGlyphNoClip(draw.GlyphStyle{Color: ink, Radius: r, Shape: draw.CircleGlyph{}}, at)
+}
+
+// corners are those of the shapes with straight sides, over their radius.
+var corners = map[shape][]vg.Point{
+	square:   {{X: 0.9, Y: 0.9}, {X: -0.9, Y: 0.9}, {X: -0.9, Y: -0.9}, {X: 0.9, Y: -0.9}},
+	diamond:  {{X: 1.3}, {Y: 1.3}, {X: -1.3}, {Y: -1.3}},
+	triangle: {{Y: 1.3}, {X: -1.15, Y: -0.8}, {X: 1.15, Y: -0.8}},
+}
+
+func polygon(s shape, at vg.Point, r vg.Length) vg.Path {
+	var path vg.Path
+	for i, c := range corners[s] {
+		if to := at.Add(c.Scale(r)); i == 0 {
+			path.Move(to)
+		} else {
+			path.Line(to)
+		}
+	}
+	path.Close()
+	return path
 }
 
 func circle(at vg.Point, r vg.Length) vg.Path {

@@ -73,7 +73,7 @@ func (l limits) rules() []rule {
 func limitRule(name string, color ink, d column.Direction, allowable float64) rule {
 	return rule{
 		ink: color, dash: long, at: signed(d, allowable), edge: true,
-		label: func(s units.System) string { return name + " " + value(s, units.Force, allowable) },
+		caption: valueCaption(name, units.Force, allowable),
 	}
 }
 

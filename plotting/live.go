@@ -3,6 +3,7 @@ package plotting
 import (
 	"fmt"
 	"image"
+	"math"
 
 	"bowline/model/units"
 	"bowline/plotting/raster"
@@ -44,6 +45,15 @@ func (l *Layout) ToData(px, py float64) (x, y float64) {
 	return x, y
 }
 
+// along returns the x under a pixel or the end of a span that is nearer, and how
+// far off that is [px].
+func (l *Layout) along(s Span, px, py float64) (at, off float64) {
+	x, y := l.ToData(px, py)
+	at = s.clamp(x)
+	there, _ := l.ToPixel(at, y)
+	return at, math.Abs(there - px)
+}
+
 // Contains reports whether a pixel is in the data area.
 func (l *Layout) Contains(px, py float64) bool {
 	return px >= l.Left && px <= l.Right && py >= l.Top && py <= l.Bottom
@@ -56,7 +66,8 @@ func (l *Layout) At(px, py float64) (float64, bool) {
 	if l.chart == nil || !l.Contains(px, py) {
 		return 0, false
 	}
-	return l.chart.subject.positionAt(l, px, py)
+	at, _, ok := l.chart.subject.positionAt(l, px, py)
+	return at, ok
 }
 
 // Readout writes the values under a pixel, one line each. It returns nothing
@@ -68,8 +79,7 @@ func (l *Layout) Readout(px, py float64, s units.System) []string {
 	if at, ok := l.At(px, py); ok {
 		return l.chart.Readout(at, s)
 	}
-	x, _ := l.ToData(px, py)
-	return l.chart.subject.readoutAt(x, s)
+	return written(l.chart.subject.readoutAt(l, px, py, s))
 }
 
 // Renderer draws charts into images. It keeps the last chart drawn, so that a
@@ -167,7 +177,11 @@ func (r *Renderer) drawMarker(m Marker) {
 	}
 	for _, d := range at.dots {
 		if up := p.frame.onLeft(d.at.Y, d.right); p.frame.X.Contains(d.at.X) && p.frame.Y.Contains(up) {
-			p.dot(c, p.ink(d.ink), vg.Point{X: x(d.at.X), Y: y(up)})
+			size := 1.0
+			if d.second {
+				size = secondSize
+			}
+			p.dot(c, p.ink(d.ink), vg.Point{X: x(d.at.X), Y: y(up)}, size)
 		}
 	}
 }

@@ -191,7 +191,7 @@ func TestPointingGivesTravel(t *testing.T) {
 func TestPointingGivesTime(t *testing.T) {
 	launch, r := launched(t, saltgrass())
 	end := launch.Time[len(launch.Time)-1]
-	for _, c := range LaunchCharts(launch, r) {
+	for _, c := range LaunchCharts(launch, r, nil, nil) {
 		_, l := drawn(t, c, 460, 300, light, Marker{})
 		px, _ := l.ToPixel(0.25, 0)
 		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got-0.25) > 1e-9 {
@@ -353,7 +353,7 @@ func TestAnyCarDraws(t *testing.T) {
 		travel := rapid.Float64Range(-0.3, 0.3).Draw(t, "travel")
 		img := image.NewRGBA(image.Rect(0, 0, w, h))
 		var renderer Renderer
-		for _, c := range append(Charts(r), LaunchCharts(randomLaunch(t), r)...) {
+		for _, c := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
 			l, err := renderer.Draw(img, 96, c, s, Mark(travel))
 			if err != nil {
 				t.Fatal(c.Key, err)

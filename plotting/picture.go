@@ -30,6 +30,7 @@ type picture struct {
 	pixel vg.Length // lines are set onto pixels of this size; 0 for none
 
 	title, body    letters
+	titleText      string
 	xTicks, yTicks []tick
 	rightTicks     []tick
 	header         header
@@ -49,6 +50,7 @@ func (c *Chart) picture(s Style, paper bool, pixel vg.Length) *picture {
 	if c.right != nil {
 		p.rightTicks = c.rightTicks(&p.frame)
 	}
+	p.titleText = p.fitTitle()
 	p.header = p.layHeader(paper)
 	p.margins = p.measure()
 	return p
@@ -175,10 +177,29 @@ func targetFill(p *palette.Palette) color.RGBA {
 // patterns are the dashes of each line style at scale 1 [pt].
 var patterns = [...][]vg.Length{solid: nil, dashed: {4, 2.5}, long: {10, 4}, fine: {1.5, 2.5}}
 
+// secondPatterns are those of the second setup's lines, which no line of the
+// first has.
+var secondPatterns = [...][]vg.Length{solid: {1.8, 1.8}, dashed: {5, 2, 1.2, 2}, long: {9, 2, 1.2, 2, 1.2, 2}, fine: {1, 4}}
+
+// secondWidth is the width of the second setup's lines over the first one's.
+const secondWidth = 0.68
+
 // stroke returns the look of a line.
 func (p *picture) stroke(i ink, d dash, width float64) draw.LineStyle {
-	pattern := make([]vg.Length, len(patterns[d]))
-	for j, x := range patterns[d] {
+	return p.dashes(i, patterns[d], width)
+}
+
+// strokeOf returns the look of a line of the first or the second setup.
+func (p *picture) strokeOf(i ink, d dash, width float64, second bool) draw.LineStyle {
+	if second {
+		return p.dashes(i, secondPatterns[d], secondWidth*width)
+	}
+	return p.stroke(i, d, width)
+}
+
+func (p *picture) dashes(i ink, lengths []vg.Length, width float64) draw.LineStyle {
+	pattern := make([]vg.Length, len(lengths))
+	for j, x := range lengths {
 		pattern[j] = x * p.scale
 	}
 	return draw.LineStyle{Color: p.ink(i), Width: vg.Length(width) * p.scale, Dashes: pattern}

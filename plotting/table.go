@@ -3,6 +3,7 @@ package plotting
 import (
 	"encoding/csv"
 	"io"
+	"slices"
 	"strconv"
 
 	"bowline/model/units"
@@ -12,11 +13,14 @@ import (
 type Table struct {
 	Header []string // names with unit and sign, as in "upper hit [lb, pull positive]"
 	Rows   [][]Cell
+
+	keyed bool // the first column is the position, in ascending order
 }
 
-// Cell is a number of a table, or the lack of one.
+// Cell is a number or a text of a table, or the lack of either.
 type Cell struct {
 	Value float64
+	Text  string // where it is no number
 	Given bool
 }
 
@@ -35,7 +39,10 @@ func (t Table) WriteCSV(w io.Writer) error {
 	for _, row := range t.Rows {
 		for i, cell := range row {
 			fields[i] = ""
-			if cell.Given {
+			switch {
+			case cell.Text != "":
+				fields[i] = cell.Text
+			case cell.Given:
 				fields[i] = plain(cell.Value)
 			}
 		}
@@ -57,17 +64,72 @@ func plain(x float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
+// aligned returns a table with the columns of two of the same position, the
+// rows of one position in one row. Positions that are written alike are one.
+func (t Table) aligned(other Table) Table {
+	both := Table{Header: append(slices.Clone(t.Header), other.Header[1:]...), keyed: true}
+	a, b := t.Rows, other.Rows
+	for len(a) > 0 || len(b) > 0 {
+		same := len(a) > 0 && len(b) > 0 && plain(a[0][0].Value) == plain(b[0][0].Value)
+		first := len(b) == 0 || len(a) > 0 && a[0][0].Value < b[0][0].Value
+		row := make([]Cell, len(both.Header))
+		if same || first {
+			copy(row, a[0])
+			a = a[1:]
+		}
+		if same || !first {
+			row[0] = b[0][0]
+			copy(row[len(t.Header):], b[0][1:])
+			b = b[1:]
+		}
+		both.Rows = append(both.Rows, row)
+	}
+	return both
+}
+
+// beside returns a table with the columns of two side by side.
+func (t Table) beside(other Table) Table {
+	both := Table{Header: append(slices.Clone(t.Header), other.Header...)}
+	for i := range max(len(t.Rows), len(other.Rows)) {
+		row := make([]Cell, len(both.Header))
+		if i < len(t.Rows) {
+			copy(row, t.Rows[i])
+		}
+		if i < len(other.Rows) {
+			copy(row[len(t.Header):], other.Rows[i])
+		}
+		both.Rows = append(both.Rows, row)
+	}
+	return both
+}
+
 // tableMaker builds a table from SI values.
 type tableMaker struct {
 	Table
 	units   units.System
+	setup   string
 	factors []float64
 }
 
-func newTable(s units.System) *tableMaker { return &tableMaker{units: s} }
+// newTable starts a table; where it is one of two, its columns have the name of
+// the setup.
+func newTable(s units.System, setup string) *tableMaker { return &tableMaker{units: s, setup: setup} }
 
-// add starts a column.
+// key starts the first column, the position.
+func (t *tableMaker) key(name, sign string, q units.Quantity) {
+	t.keyed = true
+	t.column(name, sign, q)
+}
+
+// add starts another column.
 func (t *tableMaker) add(name, sign string, q units.Quantity) {
+	if t.setup != "" {
+		name += ", " + t.setup
+	}
+	t.column(name, sign, q)
+}
+
+func (t *tableMaker) column(name, sign string, q units.Quantity) {
 	unit := t.units.Symbol(q)
 	if sign != "" {
 		unit += ", " + sign

@@ -94,7 +94,7 @@ func TestTextIsNeverCutOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.SampledFrom(panels).Draw(t, "size")
 		r := results.Draw(t, "result").Result
-		for _, chart := range append(Charts(r), LaunchCharts(randomLaunch(t), r)...) {
+		for _, chart := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
 			for _, a := range texts(chart, units.SI, size[0], size[1]) {
 				if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
 					t.Fatalf("%s %v: %q is cut off at %v", chart.Key, size, a.text, a.box)
@@ -182,7 +182,7 @@ func TestWrap(t *testing.T) {
 func TestCrowdedLabelsAreLeftOut(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
 	for range 40 {
-		c.marks = append(c.marks, mark{ink: plainInk, shape: disc, label: always("here")})
+		c.marks = append(c.marks, mark{ink: plainInk, shape: disc, caption: caption{head: "here"}})
 	}
 	list, shown := texts(c, units.US, 380, 240), 0
 	for i, a := range list {

@@ -23,13 +23,13 @@ func travelAxis(r *analysis.Result) axis {
 type overTravel struct{ r *analysis.Result }
 
 // positionAt reads the travel off the x axis; beyond its ends it is the end.
-func (o overTravel) positionAt(l *Layout, px, py float64) (float64, bool) {
-	x, _ := l.ToData(px, py)
+func (o overTravel) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
 	list := o.r.Travel
-	return Span{list[0].Pose.Travel, list[len(list)-1].Pose.Travel}.clamp(x), true
+	at, off = l.along(Span{list[0].Pose.Travel, list[len(list)-1].Pose.Travel}, px, py)
+	return at, off, true
 }
 
-func (o overTravel) readoutAt(float64, units.System) []string { return nil }
+func (o overTravel) readoutAt(*Layout, float64, float64, units.System) []reading { return nil }
 
 // at returns the car at any travel, and false where the bars do not close.
 func (o overTravel) at(travel float64) (*analysis.Station, bool) {

@@ -78,7 +78,7 @@ func (d *desk) present() {
 	if size == (image.Point{}) {
 		d.t.Fatal("no picture is wanted")
 	}
-	for _, c := range plotting.Charts(d.result) {
+	for _, c := range plotting.Charts(d.result, nil) {
 		if c.Key != d.view.Key() {
 			continue
 		}

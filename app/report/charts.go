@@ -16,7 +16,7 @@ const chartHeight = 312
 
 // charts returns all charts of a car and its launch.
 func charts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
-	return append(plotting.Charts(r), plotting.LaunchCharts(l, r)...)
+	return append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
 }
 
 // charts adds charts as wide as the text, two to a page.

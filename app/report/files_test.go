@@ -52,7 +52,7 @@ func TestSaveCharts(t *testing.T) {
 		t.Fatal(err)
 	}
 	var want []string
-	for _, chart := range plotting.Charts(r) {
+	for _, chart := range plotting.Charts(r, nil) {
 		want = append(want, chart.Key+".png", chart.Key+".svg")
 		picture, err := os.Open(filepath.Join(folder, chart.Key+".png"))
 		if err != nil {

@@ -249,7 +249,7 @@ func TestPDFOfALaunch(t *testing.T) {
 				t.Errorf("%q is missing", word)
 			}
 		}
-		for _, chart := range plotting.LaunchCharts(l, r) {
+		for _, chart := range plotting.LaunchCharts(l, r, nil, nil) {
 			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(chart.Title)) {
 				t.Errorf("the chart %q is missing", chart.Title)
 			}

@@ -66,7 +66,7 @@ func TestPDFSaysWhatTheTextSays(t *testing.T) {
 				t.Errorf("%s: %q is missing", car, word)
 			}
 		}
-		for _, chart := range plotting.Charts(r) {
+		for _, chart := range plotting.Charts(r, nil) {
 			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(chart.Title)) {
 				t.Errorf("%s: the chart %q is missing", car, chart.Title)
 			}

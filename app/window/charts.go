@@ -70,7 +70,7 @@ func newCharts(w *Window) *charts {
 		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
-	for _, chart := range plotting.Charts(w.study.Result()) {
+	for _, chart := range plotting.Charts(w.study.Result(), nil) {
 		c.views[chart.Key] = chartview.New(chart.Key, host)
 	}
 	// Charts of the launch stand at a time rather than a travel.
@@ -131,7 +131,7 @@ func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture
 
 // allCharts returns the charts of a result and of a launch, if there is one.
 func allCharts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
-	return append(plotting.Charts(r), plotting.LaunchCharts(l, r)...)
+	return append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
 }
 
 // apply shows pictures.

@@ -166,7 +166,7 @@ func TestEveryChartIsShown(t *testing.T) {
 			shown[key] = true
 		}
 	}
-	for _, c := range plotting.Charts(d.study.Result()) {
+	for _, c := range plotting.Charts(d.study.Result(), nil) {
 		if !shown[c.Key] {
 			t.Errorf("no panel shows %q", c.Key)
 		}
