@@ -37,6 +37,7 @@ type Wishes struct {
 	OneBar       bool // only one pair of bars is moved, at either or both of its ends
 	InReach      bool // the adjusters reach it with the present tubes
 	WithinPinion bool // the pinion's limit is kept
+	WithinLoad   bool // no bar carries more than it may
 	InTarget     bool // all of the target is met
 }
 
@@ -48,6 +49,7 @@ const (
 	OneBar Wish = 1 << iota
 	InReach
 	WithinPinion
+	WithinLoad
 	InTarget
 )
 
@@ -201,6 +203,7 @@ func (p *Place) judge() key {
 	unmet(r.wishes.OneBar, OneBar, p.Moved[car.Upper] == 0 || p.Moved[car.Lower] == 0)
 	unmet(r.wishes.InReach, InReach, p.HasTurns && !p.Recut(car.Upper) && !p.Recut(car.Lower))
 	unmet(r.wishes.WithinPinion, WithinPinion, p.Off.Pinion == 0)
+	unmet(r.wishes.WithinLoad, WithinLoad, c.Highest() <= 1)
 	unmet(r.wishes.InTarget, InTarget, p.Inside)
 	share := grid(max(c.Share[car.Upper][column.Push], c.Share[car.Lower][column.Push]), slack)
 	turns := grid(p.AllTurns(), slack)

@@ -145,6 +145,25 @@ func TestReasonsByHand(t *testing.T) {
 	}
 }
 
+// A bar that carries more than it may is named whether that is asked for or not.
+func TestOverloadByHand(t *testing.T) {
+	c, table := byHand(t)
+	table.Combinations[1].Share[car.Lower][column.Push] = 1.06
+	for _, want := range []struct {
+		wishes holes.Wishes
+		rank   int
+		text   string
+	}{
+		{holes.Wishes{}, 3, "inside the target; lower bars push 8,000 lb, 106 % of their limit; lower bars would carry 106.0 % of what they may in push; same distance as 2 others, least push decides"},
+		{holes.Wishes{WithinLoad: true}, 8, "inside the target; lower bars would carry 106.0 % of what they may in push"},
+	} {
+		p := holes.Rank(table, c, 0, box, want.wishes)[want.rank-1]
+		if got := p.Reason(units.US); p.Index != 1 || got != want.text {
+			t.Errorf("place %d is %d: %s", want.rank, p.Index, got)
+		}
+	}
+}
+
 // A bar that is preloaded keeps it: with the upper left bar one turn longer than
 // its mate, 20.5 in between the holes are 20.625 in of bar, too long for its tube.
 // Turns are those from hole to hole all the same.
@@ -247,7 +266,7 @@ func TestRankOfAnyCar(t *testing.T) {
 		wish := rapid.Bool()
 		wishes := holes.Wishes{
 			Order:  rapid.SampledFrom(holes.Orders[:]).Draw(t, "order"),
-			OneBar: wish.Draw(t, "one bar"), InReach: wish.Draw(t, "in reach"), WithinPinion: wish.Draw(t, "within pinion"), InTarget: wish.Draw(t, "in target"),
+			OneBar: wish.Draw(t, "one bar"), InReach: wish.Draw(t, "in reach"), WithinPinion: wish.Draw(t, "within pinion"), WithinLoad: wish.Draw(t, "within load"), InTarget: wish.Draw(t, "in target"),
 		}
 		places := holes.Rank(table, c, setup, target, wishes)
 		seen := make([]bool, len(table.Combinations))

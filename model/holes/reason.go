@@ -48,19 +48,19 @@ func (p *Place) Reason(s units.System) string {
 	}
 	if p.Unmet != 0 {
 		say(p.unmet(s)...)
-		say(p.near(s))
+		say(p.near(s), p.overload())
 		return strings.Join(said, "; ")
 	}
 	say(p.leads(s), p.near(s))
 	if p.ranking.wishes.Order != LeastPush && (p.Inside || p.Others > 0 && p.Decider == ByPush) {
 		say(p.push(s))
 	}
-	say(p.tie())
+	say(p.overload(), p.tie())
 	return strings.Join(said, "; ")
 }
 
-// unmet says which wishes are not fulfilled, but for that of being in the
-// target, of which near tells.
+// unmet says which wishes are not fulfilled, but for those of being in the target
+// and within the loads, of which near and overload tell.
 func (p *Place) unmet(s units.System) []string {
 	var said []string
 	for _, wish := range []struct {
@@ -78,6 +78,20 @@ func (p *Place) unmet(s units.System) []string {
 		}
 	}
 	return said
+}
+
+// overload says which bars carry more than they may.
+func (p *Place) overload() string {
+	c := p.Combination()
+	var said []string
+	for _, pair := range car.Pairs {
+		for _, d := range []column.Direction{column.Push, column.Pull} {
+			if share := c.Share[pair][d]; share > 1 {
+				said = append(said, fmt.Sprintf("%s would carry %.1f %% of what they may in %s", bars(pair), 100*share, d))
+			}
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 // reach says which bars need new tubes.
