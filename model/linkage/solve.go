@@ -1,10 +1,6 @@
 package linkage
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/spatial/r2"
-)
+import "math"
 
 const (
 	// firstStep is the travel tried in one go from a known position [m].
@@ -93,21 +89,6 @@ func (l *Linkage) fall(s state, e *evaluation, up bool) float64 {
 	}
 	next := l.evaluate(state{x: s.x + dx*dz, z: s.z + dz, turn: s.turn + dturn*dz})
 	return (1 - next.det()/e.det()) / math.Abs(dz)
-}
-
-// Range returns the travels between which the linkage closes, seen from ride
-// height: the axle rises or falls along its path until the path turns back.
-// droop is negative, bump positive [m]. Both are found to 1e-7 m, and to 1e-4 m
-// where the travel ends in a change point, the two bars and the brackets in one
-// line.
-func (l *Linkage) Range() (droop, bump float64) {
-	g := l.geometry
-	// The axle stays within one bar and one bracket of the chassis hole.
-	beyond := 4 * (l.upper + r2.Norm(g.HousingUpper))
-	s := state{z: g.RearRadius}
-	low, _, _ := l.follow(s, g.RearRadius-beyond)
-	high, _, _ := l.follow(s, g.RearRadius+beyond)
-	return low.z - g.RearRadius, high.z - g.RearRadius
 }
 
 // distance is how far the axle's shift and the housing's turn are apart in
