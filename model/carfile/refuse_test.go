@@ -53,6 +53,11 @@ func TestRefusals(t *testing.T) {
 		{`"Saltgrass No. 7"`, `" "`, `a.toml:5: car.name: the name is empty; give the car a name`},
 		{`"4130 normalized"  `, `"4130 normalised"  `, `a.toml:37: upper_bar.material: "4130 normalised" is not in the table; did you mean "4130 normalized"?`},
 		{`"4130 normalized"  `, `"wood"  `, `a.toml:37: upper_bar.material: material "wood" is not in the table; use one of "4130 normalized", "4130 as welded", "1020 DOM", "1026 DOM"`},
+		{`rod_end = "3/4-16"  `, "thread_length = 13\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.thread_length: 13 in is out of range; give 0 in to 12 in`},
+		{`rod_end = "3/4-16"  `, "jam_nut = -0.4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.jam_nut: -0.4 in is out of range; give 0 in to 4 in`},
+		{`rod_end = "3/4-16"  `, "shown_threads = 61\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.shown_threads: 61 is out of range; give 0 to 60`},
+		{`rod_end = "3/4-16"  `, "fitted_length = 1e4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.fitted_length: 10000 in is out of range; give 0 in to 400 in`},
+		{"factor = 2.0", "pinion_limit = -1", `a.toml:67: check.pinion_limit: -1° is out of range; give 0 ° to 90 °`},
 		{`rod_end = "3/4-16"  `, `rod_end = 0.75  `, `a.toml:38: upper_bar.rod_end: is a number; give a text in quotes`},
 
 		// cars that cannot be
