@@ -17,14 +17,18 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// DefaultSteps is the number of rear travels from full droop to full bump.
-const DefaultSteps = 41
+const (
+	// DefaultSteps is the number of rear travels from full droop to full bump.
+	DefaultSteps = 41
+	// LeastSteps has room for full droop, ride height and full bump.
+	LeastSteps = 3
+)
 
 // Options say what to analyze.
 type Options struct {
 	Setup       int     // index of the setup
 	FrontTravel float64 // rise of the front wheels, bump positive [m]
-	Steps       int     // rear travels, at least DefaultSteps; 0 means DefaultSteps
+	Steps       int     // rear travels, at least LeastSteps; 0 means DefaultSteps
 }
 
 // Result is one analysis. It never changes after Run returns; share it freely.
@@ -107,13 +111,18 @@ type Use struct {
 }
 
 // Run analyzes one setup of a car that passes Validate. It fails when the
-// setup does not exist, when the context is done, and on whatever Validate
-// would have refused.
+// setup does not exist, when there are too few steps, when the context is done,
+// and on whatever Validate would have refused.
 func Run(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Result, error) {
 	if o.Setup < 0 || o.Setup >= len(c.Setups) {
 		return nil, fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
 	}
-	o.Steps = max(o.Steps, DefaultSteps)
+	if o.Steps == 0 {
+		o.Steps = DefaultSteps
+	}
+	if o.Steps < LeastSteps {
+		return nil, fmt.Errorf("an analysis of %d travels leaves out an end or ride height; it takes at least %d", o.Steps, LeastSteps)
+	}
 	r := &Result{Car: c, Options: o, Vehicle: c.Vehicle()}
 	var err error
 	if r.Linkage, err = c.Linkage(o.Setup); err != nil {
@@ -209,11 +218,11 @@ func travels(droop, bump float64, steps int) (list []float64, zero int) {
 	above := steps - 1 - below
 	list = make([]float64, 0, steps)
 	for i := below; i > 0; i-- {
-		list = append(list, -droop*float64(i)/float64(below))
+		list = append(list, -droop*(float64(i)/float64(below)))
 	}
 	list = append(list, 0)
 	for i := 1; i <= above; i++ {
-		list = append(list, bump*float64(i)/float64(above))
+		list = append(list, bump*(float64(i)/float64(above)))
 	}
 	return list, below
 }

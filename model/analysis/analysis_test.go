@@ -3,6 +3,7 @@ package analysis_test
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math"
 	"os"
 	"slices"
@@ -75,7 +76,7 @@ func TestReferencePointThroughTheFile(t *testing.T) {
 
 func TestTravelRunsFromDroopToBumpThroughRideHeight(t *testing.T) {
 	for _, ends := range [][2]float64{{4, 3}, {0, 3}, {4, 0}, {0.001, 3}, {4, 0.001}} {
-		for _, steps := range []int{0, 7, 41, 60} {
+		for _, steps := range []int{0, 3, 4, 7, 41, 60} {
 			c := reference(t).Clone()
 			c.Springs.RearDroop, c.Springs.RearBump = ends[0]*inch, ends[1]*inch
 			r := run(t, c, analysis.Options{Steps: steps})
@@ -83,10 +84,22 @@ func TestTravelRunsFromDroopToBumpThroughRideHeight(t *testing.T) {
 			for i, s := range r.Travel {
 				travels[i] = s.Pose.Travel
 			}
-			want := max(steps, analysis.DefaultSteps)
+			want := steps
+			if steps == 0 {
+				want = 41
+			}
 			if len(travels) != want || !slices.Contains(travels, 0) || !slices.IsSorted(travels) || travels[0] != -c.Springs.RearDroop || travels[want-1] != c.Springs.RearBump {
 				t.Errorf("droop %v, bump %v, %d steps: %v", ends[0], ends[1], steps, travels)
 			}
+		}
+	}
+}
+
+func TestTooFewTravelsAreRefused(t *testing.T) {
+	for _, steps := range []int{-1, 1, 2} {
+		_, err := analysis.Run(context.Background(), reference(t), carfile.Stock(), analysis.Options{Steps: steps})
+		if want := fmt.Sprintf("an analysis of %d travels leaves out an end or ride height; it takes at least 3", steps); err == nil || err.Error() != want {
+			t.Errorf("%d travels: %v", steps, err)
 		}
 	}
 }

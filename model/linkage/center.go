@@ -19,7 +19,8 @@ type Center struct {
 // InstantCenter intersects the lines of the upper and the lower bar.
 func (p *Pose) InstantCenter() Center {
 	direction := func(housing, chassis r2.Vec) (d r2.Vec, moment float64) {
-		d = p.Ground.Direction(r2.Unit(r2.Sub(chassis, housing)))
+		bar := r2.Sub(chassis, housing)
+		d = p.Ground.Direction(r2.Scale(1/norm(bar), bar))
 		return d, r2.Cross(d, p.Ground.Point(housing))
 	}
 	u, mu := direction(p.HousingUpper, p.ChassisUpper)

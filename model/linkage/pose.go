@@ -91,7 +91,7 @@ type Ground struct {
 // overlap.
 func tangentGround(rear r2.Vec, rearRadius float64, front r2.Vec, frontRadius float64) Ground {
 	d := r2.Sub(front, rear)
-	span, rise := r2.Norm(d), rearRadius-frontRadius
+	span, rise := norm(d), rearRadius-frontRadius
 	// The ground's direction is the line of centers turned by the angle whose
 	// sine is rise/span.
 	along := math.Sqrt(span*span - rise*rise)
@@ -103,6 +103,10 @@ func tangentGround(rear r2.Vec, rearRadius float64, front r2.Vec, frontRadius fl
 		Wheelbase: along,
 	}
 }
+
+// norm is the length of v, which is far from the ends of floating point: what
+// math.Hypot guards against cannot happen.
+func norm(v r2.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y) }
 
 // Pitch returns the chassis pitch against the ground, nose-up positive [rad].
 func (g Ground) Pitch() float64 { return -math.Atan2(g.Along.Y, g.Along.X) }

@@ -111,10 +111,10 @@ type line struct {
 }
 
 // newSolver measures the pose.
-func newSolver(v *Vehicle, p *linkage.Pose) *solver {
+func newSolver(v *Vehicle, p *linkage.Pose) solver {
 	cg := v.CG(p)
 	k := v.translation()
-	s := &solver{
+	s := solver{
 		Vehicle:   v,
 		k:         k,
 		wheelbase: p.Ground.Wheelbase,

@@ -1,0 +1,39 @@
+package holes_test
+
+import (
+	"context"
+	"os"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/carfile"
+	"bowline/model/holes"
+)
+
+// saltgrass reads the car with the largest brackets of the examples.
+func saltgrass(t testing.TB) *car.Car {
+	t.Helper()
+	const path = "../../assets/cars/saltgrass-7.toml"
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := carfile.Decode(path, data, carfile.Stock())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f.Car
+}
+
+func BenchmarkSearch(b *testing.B) {
+	c, lib := saltgrass(b), carfile.Stock()
+	count := 0
+	for b.Loop() {
+		table, err := holes.Search(context.Background(), c, lib, holes.Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		count += len(table.Combinations)
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(count), "µs/combination")
+}
