@@ -135,7 +135,7 @@ func TestChartsAreDrawnByTheWorker(t *testing.T) {
 	}
 	d.tabs().SelectIndex(0)
 	d.frame()
-	for _, key := range d.panels[0].charts() {
+	for _, key := range d.panels[panelHere].charts() {
 		if v := d.charts.views[key]; v.Frame().X == v.Frame().Y {
 			t.Errorf("%s is not drawn in its turn", key)
 		}
@@ -151,7 +151,7 @@ func TestADragChangesTheWholeWindow(t *testing.T) {
 		p, _ := d.view.Picture().Pivot(car.ChassisLower)
 		return fyne.NewPos(float32(p.X), float32(p.Y))
 	}
-	check := d.panels[1].(*checkPanel)
+	check := d.panels[panelCheck].(*checkPanel)
 	says := func() [2]string {
 		return [2]string{check.numbers.Text(checkLength, 1), check.numbers.Text(checkHit, 1)}
 	}

@@ -4,6 +4,7 @@ import (
 	"image"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -313,5 +314,18 @@ func (d *desk) choose(menu, label string) {
 		d.t.Fatalf("%q is disabled", i.Label)
 	}
 	i.Action()
+	d.settle()
+}
+
+// show puts a panel on show.
+func (d *desk) show(panel int) {
+	switch page := slices.Index(d.tune.panels, panel); {
+	case page >= 0:
+		d.tabs().SelectIndex(0)
+		d.tune.tabs.SelectIndex(page)
+	default:
+		d.tabs().SelectIndex(1)
+	}
+	d.study.SetLaunching(panel == panelLaunch)
 	d.settle()
 }

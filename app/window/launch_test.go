@@ -29,7 +29,7 @@ func leaving(t *testing.T) *desk {
 	return d
 }
 
-func (d *desk) launchPanel() *launchPanel { return d.panels[2].(*launchPanel) }
+func (d *desk) launchPanel() *launchPanel { return d.panels[panelLaunch].(*launchPanel) }
 
 func TestLaunchIsShownInWordsNumbersAndCharts(t *testing.T) {
 	d := leaving(t)
@@ -67,7 +67,7 @@ func TestTuneTellsTheInstantOfTheLaunch(t *testing.T) {
 	d := leaving(t)
 	d.study.SetTime(0.3)
 	d.settle()
-	p := d.panels[0].(*tunePanel)
+	p := d.panels[panelHere].(*herePanel)
 	p.refresh()
 	if got := p.numbers.Heading(1); got != "Now: 0.300 s" {
 		t.Errorf("the heading is %q", got)
@@ -128,12 +128,12 @@ func TestToolbarSwitchesToTheLaunch(t *testing.T) {
 	bar := find(d, func(*widget.RadioGroup) bool { return true })
 	bar.SetSelected(launchWord)
 	d.settle()
-	if !d.study.Launching() || d.study.Launch() == nil || d.shown != 2 {
+	if !d.study.Launching() || d.study.Launch() == nil || d.shown != panelLaunch {
 		t.Fatal("the launch is not shown")
 	}
 	bar.SetSelected("Hooked")
 	d.settle()
-	if d.study.Launching() || d.shown != 1 {
+	if d.study.Launching() || d.shown != panelCheck {
 		t.Error("the launch is still shown")
 	}
 }

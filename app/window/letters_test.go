@@ -44,7 +44,7 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 		for _, at := range []float64{0, 0.2, 0.6} {
 			d.study.SetTime(at)
 			d.settle()
-			tune, loads, run := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel), d.launchPanel()
+			tune, loads, run := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel), d.launchPanel()
 			tune.refresh()
 			loads.refresh()
 			for _, p := range []*readout.Prose{tune.verdict, loads.verdict, loads.warnings, run.verdict, run.assumed} {

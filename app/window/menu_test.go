@@ -109,7 +109,7 @@ func TestUnitsSwitchTextsAndNothingElse(t *testing.T) {
 // panelText returns one text with a unit of each part of the window.
 func (d *desk) panelText() []string {
 	d.settle()
-	tune, check := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel)
+	tune, check := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel)
 	tune.refresh()
 	return []string{tune.verdict.Text(), tune.numbers.Text(tuneAhead, 0), check.verdict.Text(), check.numbers.Text(checkPush, 1), check.strengths.Text(strengthEuler, 1)}
 }

@@ -31,7 +31,7 @@ const (
 
 // tables returns the tables of all panels, written anew, with their names.
 func (d *desk) tables() map[*readout.Table][]string {
-	tune, check := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel)
+	tune, check := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel)
 	for _, p := range d.panels {
 		p.refresh()
 	}
@@ -94,7 +94,7 @@ func TestTheLongestWordsFit(t *testing.T) {
 func TestTuneTellsTheInstantCenter(t *testing.T) {
 	d, _ := openDesk(t)
 	d.tables()
-	table := d.panels[0].(*tunePanel).numbers
+	table := d.panels[panelHere].(*herePanel).numbers
 	upper, lower := (17-22.5)/20.0, (11.5-11)/23.0
 	x := 2.5 + (22.5-11)/(lower-upper)
 	z := 11 + lower*(x-2.5)
@@ -134,7 +134,7 @@ func TestTuneWithParallelBars(t *testing.T) {
 		}
 	})
 	d.tables()
-	table := d.panels[0].(*tunePanel).numbers
+	table := d.panels[panelHere].(*herePanel).numbers
 	if a, u, q := table.Text(tuneAhead, 0), table.Text(tuneUp, 0), table.Text(tuneSquat, 0); a != "parallel bars" || u != "—" || q != "0.0 %" {
 		t.Errorf("instant center %q, %q, anti-squat %q", a, u, q)
 	}
@@ -145,7 +145,7 @@ func TestTuneWithParallelBars(t *testing.T) {
 func TestCheckHoldsLoadsAgainstLimits(t *testing.T) {
 	d, _ := openDesk(t)
 	d.tables()
-	table, r := d.panels[1].(*checkPanel).numbers, d.study.Result()
+	table, r := d.panels[panelCheck].(*checkPanel).numbers, d.study.Result()
 	lower := &r.Bars[car.Lower]
 	lb := func(n float64) string { return units.Group(fmt.Sprintf("%.0f", n/4.4482216152605)) + " lb" }
 	worst := r.Worst[car.Lower][column.Push]
@@ -168,7 +168,7 @@ func TestCheckHoldsLoadsAgainstLimits(t *testing.T) {
 func TestCheckWarns(t *testing.T) {
 	d, _ := openDesk(t)
 	const words = "lower bars reach"
-	check := d.panels[1].(*checkPanel)
+	check := d.panels[panelCheck].(*checkPanel)
 	if strings.Contains(check.warnings.Text(), words) {
 		t.Errorf("warnings %q", check.warnings.Text())
 	}
@@ -184,10 +184,10 @@ func TestVerdicts(t *testing.T) {
 	d, _ := openDesk(t)
 	d.tables()
 	r := d.study.Result()
-	if got, want := d.panels[0].(*tunePanel).verdict.Text(), r.CenterVerdict(units.US); got != want {
+	if got, want := d.panels[panelHere].(*herePanel).verdict.Text(), r.CenterVerdict(units.US); got != want {
 		t.Errorf("verdict %q, want %q", got, want)
 	}
-	if got, want := d.panels[1].(*checkPanel).verdict.Text(), r.LoadVerdict(units.US); got != want {
+	if got, want := d.panels[panelCheck].(*checkPanel).verdict.Text(), r.LoadVerdict(units.US); got != want {
 		t.Errorf("verdict %q, want %q", got, want)
 	}
 }
@@ -196,8 +196,8 @@ func TestVerdicts(t *testing.T) {
 // comes.
 func TestThePanelOnShowFollows(t *testing.T) {
 	d, _ := openDesk(t)
-	tune, check := d.panels[0].(*tunePanel), d.panels[1].(*checkPanel)
-	if d.shown != 1 {
+	tune, check := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel)
+	if d.shown != panelCheck {
 		t.Fatalf("panel %d is on show first", d.shown)
 	}
 	length := check.numbers.Text(checkLength, 1)

@@ -143,18 +143,19 @@ func TestTheFirstSizeSuffices(t *testing.T) {
 		t.Errorf("the content needs %v", least)
 	}
 	for i, p := range d.panels {
-		d.tabs().SelectIndex(min(i, 1))
-		_, launching := p.(*launchPanel)
-		d.study.SetLaunching(launching)
-		d.settle()
+		d.show(i)
 		var width float32
 		switch p := p.(type) {
-		case *tunePanel:
+		case *herePanel:
 			width = p.numbers.Size().Width
 		case *checkPanel:
 			width = p.numbers.Size().Width
 		case *launchPanel:
 			width = p.bars.Size().Width
+		case *holesPanel:
+			width = p.object.Size().Width
+		case *setupsPanel:
+			width = p.object.Size().Width
 		}
 		if width < panelWidth {
 			t.Errorf("panel %d is %v wide", i, width)

@@ -1,139 +1,27 @@
 package window
 
-import (
-	"fmt"
-	"math"
+import "fyne.io/fyne/v2/container"
 
-	"bowline/app/readout"
-	"bowline/app/study"
-	"bowline/model/analysis"
-	"bowline/model/units"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
-)
-
-// tunePanel answers the racer: where the instant center and the anti-squat
-// are, at ride height and at the travel looked at.
-type tunePanel struct {
-	study   *study.Study
-	verdict *readout.Prose
-	numbers *readout.Table
-	object  fyne.CanvasObject
+// tunePages are the pages of the tab Tune: the holes in use, all combinations
+// of holes, and the setups.
+type tunePages struct {
+	tabs   *container.AppTabs
+	panels []int // index of the window's panel, by page
 }
 
-// Rows of the numbers.
-const (
-	tuneAhead = iota
-	tuneUp
-	tuneSquat
-	tunePinion
-	tuneJoint
-	tuneShift
-	tuneCG
-	tuneSpring
-	tuneShare
-	tuneThrust
-	tuneFront
-	tuneLimit
-	tuneRows
-)
-
-var tuneNames = [tuneRows]string{
-	tuneAhead: "IC ahead, swing arm", tuneUp: "IC up", tuneSquat: "Anti-squat",
-	tunePinion: "Pinion angle change", tuneJoint: "Pinion joint", tuneShift: "Axle moves", tuneCG: "CG height",
-	tuneSpring: "Springs, hooked", tuneShare: "Through the bars", tuneThrust: "Thrust, hooked", tuneFront: "Front tires, hooked", tuneLimit: "Limit, hooked",
-}
-
-// newTunePanel returns the panel with its charts below the numbers.
-func newTunePanel(s *study.Study, charts ...fyne.CanvasObject) *tunePanel {
-	p := &tunePanel{
-		study:   s,
-		verdict: words(theme.ColorNameForeground),
-		numbers: readout.New([]string{"At ride height", "Here"}, tuneNames[:]),
+// newTunePages returns the pages; turned is called when another one is chosen.
+func newTunePages(here *herePanel, holes *holesPanel, setups *setupsPanel, turned func()) *tunePages {
+	p := &tunePages{
+		tabs: container.NewAppTabs(
+			container.NewTabItem("Here", here.object),
+			container.NewTabItem("Holes", holes.object),
+			container.NewTabItem("Setups", setups.object),
+		),
+		panels: []int{panelHere, panelHoles, panelSetups},
 	}
-	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.numbers}, charts...)...)
-	p.refresh()
+	p.tabs.OnSelected = func(*container.TabItem) { turned() }
 	return p
 }
 
-func (p *tunePanel) charts() []string { return []string{"anti-squat", "instant-center"} }
-
-// refresh writes verdict and numbers.
-func (p *tunePanel) refresh() {
-	r, u := p.study.Result(), p.study.Units()
-	p.verdict.Set(r.CenterVerdict(u))
-	heading := "Now: " + travelWords(p.study.Travel(), u)
-	if _, playing := p.study.Instant(); playing {
-		heading = fmt.Sprintf("Now: %.3f s", p.study.Time())
-	}
-	p.numbers.SetHeading(1, heading)
-	p.column(0, r, &r.Ride, u)
-	p.column(1, r, p.study.Station(), u)
-}
-
-// column writes one station.
-func (p *tunePanel) column(i int, r *analysis.Result, s *analysis.Station, u units.System) {
-	set := func(row int, text string) { p.numbers.Set(row, i, text, "") }
-	length := func(x float64) string { return u.Format(units.Length, x) }
-	ahead, up, squat := "parallel bars", "—", "upright"
-	if s.HasInstantCenter {
-		ahead, up = length(s.InstantCenter.X), length(s.InstantCenter.Y)
-	}
-	set(tuneAhead, ahead)
-	set(tuneUp, up)
-	color := fyne.ThemeColorName("")
-	if s.HasAntiSquat {
-		squat = fmt.Sprintf("%.1f %%", 100*s.AntiSquat)
-		target := r.Car.Check.TargetAntiSquat
-		color = theme.ColorNameSuccess
-		if s.AntiSquat < target[0] || s.AntiSquat > target[1] {
-			color = theme.ColorNameError
-		}
-	}
-	p.numbers.Set(tuneSquat, i, squat, color)
-	set(tunePinion, nose(s.Pose.Turn, u))
-	set(tuneJoint, "not given")
-	if s.Joints.Given {
-		set(tuneJoint, nose(s.Joints.Pinion, u))
-	}
-	set(tuneShift, either(s.Pose.Shift, u, "forward", "back"))
-	set(tuneCG, length(s.CG.Y))
-	hooked := &s.Loads.Hooked
-	spring, share := "—", "—"
-	if hooked.Balanced {
-		change := r.SpringChange(hooked)
-		spring = u.Format(units.Force, math.Abs(change)) + map[bool]string{true: " less", false: " more"}[change < 0]
-		share = fmt.Sprintf("%.0f %%", 100*hooked.BarsShare)
-	}
-	set(tuneSpring, spring)
-	set(tuneShare, share)
-	set(tuneThrust, u.Format(units.Force, hooked.Thrust))
-	set(tuneFront, u.Format(units.Force, hooked.FrontLoad))
-	set(tuneLimit, hooked.Governs.String())
-	if _, playing := p.study.Instant(); playing && i == 1 {
-		for _, row := range []int{tuneJoint, tuneThrust, tuneFront, tuneLimit} {
-			set(row, "—") // an instant of the launch is no load case
-		}
-	}
-}
-
-// nose writes an angle as nose up or down.
-func nose(turn float64, u units.System) string {
-	if math.Abs(turn) < 5e-5 {
-		return u.Format(units.Angle, 0)
-	}
-	return u.Format(units.Angle, math.Abs(turn)) + map[bool]string{true: " up", false: " down"}[turn > 0]
-}
-
-// either writes a length with a word for its direction.
-func either(x float64, u units.System, positive, negative string) string {
-	text := u.Format(units.Length, math.Abs(x))
-	switch {
-	case text == u.Format(units.Length, 0):
-		return text
-	case x > 0:
-		return text + " " + positive
-	}
-	return text + " " + negative
-}
+// shown returns the index of the panel on show.
+func (p *tunePages) shown() int { return p.panels[p.tabs.SelectedIndex()] }

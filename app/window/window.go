@@ -43,7 +43,8 @@ type Window struct {
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
 
-	panels   []panel
+	panels   [panelCount]panel
+	tune     *tunePages
 	shown    int          // index of the panel on show
 	soon     *runner.Soon // refreshes the panel on show
 	inputs   *inputs.Panel
@@ -147,22 +148,30 @@ func (w *Window) build(o Options) {
 	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
-	tune := newTunePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
+	here := newHerePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
+	search, setups := newHolesPanel(w), newSetupsPanel(w)
 	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
 	run := newLaunchPanel(w.study, w.charts.views["launch-bars"], w.charts.views["launch-attitude"], w.charts.views["launch-tires"])
-	w.panels = []panel{tune, check, run}
+	w.panels = [panelCount]panel{panelHere: here, panelHoles: search, panelSetups: setups, panelCheck: check, panelLaunch: run}
+	turned := func() {}
+	w.tune = newTunePages(here, search, setups, func() { turned() })
 	loads, below := container.NewStack(), container.NewStack()
-	tabs := container.NewAppTabs(container.NewTabItem("Tune", tune.object), container.NewTabItem("Check", loads))
+	tabs := container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", loads))
 	travel := newTravelBar(w.study).object
 	w.clock = newTimeBar(w.study, w.post)
 	w.launcher = newLauncher(w.study, o.Library, w.post, w.fail)
 	// choose shows what belongs to the tab and to travel or launch.
 	choose := func() {
 		launching := w.study.Launching()
-		w.shown = tabs.SelectedIndex()
-		if launching && w.shown == 1 {
-			w.shown = 2
+		switch {
+		case tabs.SelectedIndex() == 0:
+			w.shown = w.tune.shown()
+		case launching:
+			w.shown = panelLaunch
+		default:
+			w.shown = panelCheck
 		}
+		w.study.SetSearching(w.shown == panelHoles)
 		if launching {
 			swap(loads, run.object)
 			swap(below, w.clock.object)
@@ -172,10 +181,11 @@ func (w *Window) build(o Options) {
 			w.clock.pause()
 		}
 	}
-	tabs.OnSelected = func(*container.TabItem) {
+	turned = func() {
 		choose()
 		w.refresh()
 	}
+	tabs.OnSelected = func(*container.TabItem) { turned() }
 	tabs.SelectIndex(1)
 	choose()
 	w.soon = runner.NewSoon(w.post, w.refresh)
@@ -206,7 +216,17 @@ func swap(stack *fyne.Container, o fyne.CanvasObject) {
 	stack.Refresh()
 }
 
-// panel is what a tab holds.
+// The panels.
+const (
+	panelHere = iota
+	panelHoles
+	panelSetups
+	panelCheck
+	panelLaunch
+	panelCount
+)
+
+// panel is what a tab or a page of it holds.
 type panel interface {
 	refresh()         // writes words and numbers
 	charts() []string // keys of its charts
