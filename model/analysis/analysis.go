@@ -7,6 +7,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"bowline/model/car"
 	"bowline/model/column"
@@ -31,7 +32,8 @@ type Options struct {
 	Steps       int     // rear travels, at least LeastSteps; 0 means DefaultSteps
 }
 
-// Result is one analysis. It never changes after Run returns; share it freely.
+// Result is one analysis. It never changes after Run returns; share it freely,
+// unless it is renewed.
 type Result struct {
 	Car     *car.Car // the inputs, not to be changed
 	Options Options
@@ -114,34 +116,44 @@ type Use struct {
 // setup does not exist, when there are too few steps, when the context is done,
 // and on whatever Validate would have refused.
 func Run(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Result, error) {
+	r := &Result{}
+	if err := r.Renew(ctx, c, lib, o); err != nil {
+		return nil, err
+	}
+	return r, nil
+}
+
+// Renew makes r what Run returns, in the memory that r has: for one who runs
+// many and shares none. When it fails r means nothing.
+func (r *Result) Renew(ctx context.Context, c *car.Car, lib stock.Library, o Options) error {
 	if o.Setup < 0 || o.Setup >= len(c.Setups) {
-		return nil, fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
+		return fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
 	}
 	if o.Steps == 0 {
 		o.Steps = DefaultSteps
 	}
 	if o.Steps < LeastSteps {
-		return nil, fmt.Errorf("an analysis of %d travels leaves out an end or ride height; it takes at least %d", o.Steps, LeastSteps)
+		return fmt.Errorf("an analysis of %d travels leaves out an end or ride height; it takes at least %d", o.Steps, LeastSteps)
 	}
-	r := &Result{Car: c, Options: o, Vehicle: c.Vehicle()}
-	var err error
-	if r.Linkage, err = c.Linkage(o.Setup); err != nil {
-		return nil, err
+	l, err := c.Linkage(o.Setup)
+	if err != nil {
+		return err
 	}
+	*r = Result{Car: c, Options: o, Linkage: l, Vehicle: c.Vehicle(), Travel: r.Travel, Warnings: r.Warnings[:0]}
 	for _, p := range car.Pairs {
-		strength, err := c.Capacity(p, r.Linkage, lib)
+		strength, err := c.Capacity(p, l, lib)
 		if err != nil {
-			return nil, err
+			return err
 		}
-		r.Bars[p] = Bar{Length: p.Length(r.Linkage), Result: strength}
+		r.Bars[p] = Bar{Length: p.Length(l), Result: strength}
 	}
-	r.Droop, r.Bump = r.Linkage.Range()
+	r.Droop, r.Bump = l.Range()
 	if err := r.sweep(ctx); err != nil {
-		return nil, err
+		return err
 	}
 	r.findWorst()
 	r.warn()
-	return r, nil
+	return nil
 }
 
 // sweep fills Ride and Travel, from ride height outward.
@@ -152,30 +164,33 @@ func (r *Result) sweep(ctx context.Context) error {
 	}
 	r.Ride = ride
 	travels, zero := travels(r.Car.Springs.RearDroop, r.Car.Springs.RearBump, r.Options.Steps)
-	r.Travel = make([]Station, len(travels))
+	r.Travel = slices.Grow(r.Travel[:0], len(travels))[:len(travels)]
 	// Bump from ride height up, then droop from ride height down.
-	up, err := r.Linkage.Sweep(travels[zero:], r.Options.FrontTravel)
-	if err != nil {
-		return err
-	}
-	fall := make([]float64, zero)
-	for i := range fall {
-		fall[i] = travels[zero-1-i]
-	}
-	down, err := r.Linkage.Sweep(fall, r.Options.FrontTravel)
-	if err != nil {
-		return err
-	}
-	for i := range r.Travel {
-		if err := ctx.Err(); err != nil {
+	up := r.Linkage.Follow()
+	for i := zero; i < len(travels); i++ {
+		if err := r.visit(ctx, &up, i, travels[i]); err != nil {
 			return err
 		}
-		if i >= zero {
-			r.Travel[i] = r.station(up[i-zero])
-		} else {
-			r.Travel[i] = r.station(down[zero-1-i])
+	}
+	down := r.Linkage.Follow()
+	for i := zero - 1; i >= 0; i-- {
+		if err := r.visit(ctx, &down, i, travels[i]); err != nil {
+			return err
 		}
 	}
+	return nil
+}
+
+// visit fills one station of Travel.
+func (r *Result) visit(ctx context.Context, f *linkage.Follower, i int, travel float64) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	p, err := f.To(travel, r.Options.FrontTravel)
+	if err != nil {
+		return err
+	}
+	r.Travel[i] = r.station(p)
 	return nil
 }
 

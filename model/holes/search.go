@@ -116,11 +116,13 @@ type worker struct {
 	table *Table
 	car   car.Car
 	sizes [len(car.Rows)]int
+	run   analysis.Result // of the last one
 }
 
 func newWorker(t *Table) *worker {
 	w := &worker{table: t, car: *t.Car}
 	w.car.Setups = make([]car.Setup, 1)
+	w.car.Driveline = car.Driveline{} // nobody asks for its joints
 	for i, row := range car.Rows {
 		w.sizes[i] = len(*row.In(t.Car))
 	}
@@ -145,11 +147,10 @@ func (w *worker) evaluate(ctx context.Context, index int) error {
 		return ctx.Err()
 	}
 	w.car.Setups[0].Holes = c.Holes
-	r, err := analysis.Run(ctx, &w.car, w.table.Library, analysis.Options{Steps: w.table.Travels})
-	if err != nil {
+	if err := w.run.Renew(ctx, &w.car, w.table.Library, analysis.Options{Steps: w.table.Travels}); err != nil {
 		return err
 	}
-	c.condense(r)
+	c.condense(&w.run)
 	return nil
 }
 

@@ -39,16 +39,38 @@ func (l *Linkage) Pose(travel, frontTravel float64) (Pose, error) {
 // *ClosureError and the positions so far.
 func (l *Linkage) Sweep(travels []float64, frontTravel float64) ([]Pose, error) {
 	poses := make([]Pose, 0, len(travels))
-	s := state{z: l.geometry.RearRadius}
+	f := l.Follow()
 	for _, q := range travels {
-		next, e, err := l.reach(s, q)
+		p, err := f.To(q, frontTravel)
 		if err != nil {
 			return poses, err
 		}
-		s = next
-		poses = append(poses, l.pose(s, &e, q, frontTravel))
+		poses = append(poses, p)
 	}
 	return poses, nil
+}
+
+// Follower finds positions one after another, each continued from the one
+// before.
+type Follower struct {
+	linkage *Linkage
+	at      state
+}
+
+// Follow returns a follower at ride height.
+func (l *Linkage) Follow() Follower {
+	return Follower{linkage: l, at: state{z: l.geometry.RearRadius}}
+}
+
+// To goes to the given rear and front travel [m]. A travel out of reach is a
+// *ClosureError, and the follower stays where it is.
+func (f *Follower) To(travel, frontTravel float64) (Pose, error) {
+	s, e, err := f.linkage.reach(f.at, travel)
+	if err != nil {
+		return Pose{}, err
+	}
+	f.at = s
+	return f.linkage.pose(s, &e, travel, frontTravel), nil
 }
 
 // reach continues from s to a rear travel.

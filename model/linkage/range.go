@@ -48,6 +48,10 @@ type place struct {
 	sine float64 // of the angle between the bars' constraints
 }
 
+// length is that of v, which is far from the ends of floating point: what
+// math.Hypot guards against cannot happen.
+func length(v r3.Vec) float64 { return math.Sqrt(r3.Norm2(v)) }
+
 // climb is the rise of the axle along the path [1].
 func (p *place) climb() float64 { return p.way.Y }
 
@@ -67,7 +71,7 @@ func (l *Linkage) extreme(direction float64) float64 {
 	}
 	step := bend / 2 * l.scale()
 	for n := 0; ok && n < mostSteps && p.sine > dead && step >= leastStep; n++ {
-		step = math.Min(step, bend/r3.Norm(p.veer))
+		step = math.Min(step, bend/length(p.veer))
 		next, found := l.settle(p.ahead(step), side)
 		if !found {
 			step /= 2
@@ -133,8 +137,8 @@ func (l *Linkage) settle(guess r3.Vec, side float64) (place, bool) {
 		if !(r3.Norm2(correction) <= settled*settled) {
 			continue
 		}
-		length := math.Sqrt(cc)
-		p := place{at: at, way: r3.Scale(side/length, cross), sine: length / math.Sqrt(uu*ll)}
+		sine := math.Sqrt(cc)
+		p := place{at: at, way: r3.Scale(side/sine, cross), sine: sine / math.Sqrt(uu*ll)}
 		axle := r2.Vec{X: at.X, Y: at.Y}
 		p.veer = least(
 			p.straightStretch(r2.Sub(e.housingUpper, axle), upper, l.upper, scale),
@@ -148,10 +152,10 @@ func (l *Linkage) settle(guess r3.Vec, side float64) (place, bool) {
 // straightStretch is the second derivative of a bar's stretch along the
 // path's tangent [1/m]: the hole's speed across the bar, less the pull of its
 // turn about the axle.
-func (p *place) straightStretch(arm r2.Vec, gradient r3.Vec, length, scale float64) float64 {
+func (p *place) straightStretch(arm r2.Vec, gradient r3.Vec, bar, scale float64) float64 {
 	turn := p.way.Z / scale
 	speed := r2.Vec{X: p.way.X - turn*arm.Y, Y: p.way.Y + turn*arm.X}
-	return r2.Norm2(speed)/length - turn*turn*(gradient.X*arm.X+gradient.Y*arm.Y)
+	return r2.Norm2(speed)/bar - turn*turn*(gradient.X*arm.X+gradient.Y*arm.Y)
 }
 
 // ahead is the parabola that touches the path in p, a distance along it.
@@ -166,12 +170,12 @@ func (p *place) miss(q *place) float64 {
 		return math.Inf(1)
 	}
 	arc := p.arc(q)
-	return math.Max(r3.Norm(r3.Sub(p.ahead(arc), q.at)), r3.Norm(r3.Sub(q.ahead(-arc), p.at))) / arc
+	return math.Max(length(r3.Sub(p.ahead(arc), q.at)), length(r3.Sub(q.ahead(-arc), p.at))) / arc
 }
 
 // arc estimates the path's length between two places [m].
 func (p *place) arc(q *place) float64 {
-	return r3.Norm(r3.Sub(q.at, p.at)) * (1 + r3.Norm2(r3.Sub(q.way, p.way))/24)
+	return length(r3.Sub(q.at, p.at)) * (1 + r3.Norm2(r3.Sub(q.way, p.way))/24)
 }
 
 // between is the cubic that touches the path in two places, at a part of the
