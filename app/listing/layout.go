@@ -226,13 +226,11 @@ func (t *Table) spot(p point) spot {
 	return s
 }
 
-// columnAt returns the column at a place; None beside them.
+// columnAt returns the column at a place, frozen ones before those that scroll
+// below them; None beside all.
 func (t *Table) columnAt(f *frame, x float32) int {
 	for i := range t.columns {
 		left, width := f.column(i, float32(t.view.x))
-		if i >= f.frozen && x < f.fixed {
-			break
-		}
 		if x >= left && x < left+width {
 			return i
 		}

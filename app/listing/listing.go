@@ -188,6 +188,7 @@ func (t *Table) Hover(key int) {
 // ScrollToTop brings the first row into sight.
 func (t *Table) ScrollToTop() {
 	before := t.view
+	t.reveal = false
 	t.scroll(t.view.x, 0)
 	t.point(&before)
 }

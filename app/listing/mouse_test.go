@@ -56,6 +56,22 @@ func TestPlacesBelongToColumns(t *testing.T) {
 	}
 }
 
+// Frozen columns that leave no room for others scroll along.
+func TestFrozenColumnsLeaveRoom(t *testing.T) {
+	h := newHand(t, 100, 480, 400)
+	if f := h.table.frame(); f.frozen != 1 || f.fixed == 0 {
+		t.Errorf("%d columns stay in a wide table", f.frozen)
+	}
+	h.window.Resize(fyne.NewSize(h.table.frame().fixed*1.2, 400))
+	if f := h.table.frame(); f.frozen != 0 || f.fixed != 0 {
+		t.Errorf("%d columns stay in a narrow table", f.frozen)
+	}
+	h.wheel(-1e6, 0)
+	if at := h.table.spot(point{10, h.rowY(1)}); at.column != 11 {
+		t.Errorf("scrolled to the last column, column %d is there", at.column)
+	}
+}
+
 func TestPressingARowSelectsIt(t *testing.T) {
 	h := newHand(t, 2304, 480, 400)
 	h.move(50, h.rowY(3))

@@ -11,6 +11,7 @@ import (
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -101,6 +102,11 @@ func TestHeadingStays(t *testing.T) {
 	}
 	if !moved {
 		t.Error("the headings did not scroll with their columns")
+	}
+	// Half a column below the frozen one does not shine through.
+	h.wheel(36, 0)
+	if half := h.picture(); !same(after, half, image.Rect(0, 0, edge, 390)) || same(sideways, half, top) {
+		t.Error("what is below the frozen column shows")
 	}
 }
 
@@ -269,6 +275,35 @@ func TestFocusShows(t *testing.T) {
 	}
 }
 
+// A thumb is slim until it is pointed at, or held.
+func TestThumbPointedAtIsWider(t *testing.T) {
+	h := newHand(t, 2304, 480, 400)
+	f := h.table.frame()
+	x, y := f.width+barWidth()/2, f.heading+f.height+barWidth()/2
+	inked := func(part image.Rectangle) int {
+		img := h.picture()
+		return part.Dx()*part.Dy() - count(img, part, palette.Light.Background)
+	}
+	down, across := image.Rect(470, int(f.heading)+5, 480, int(f.heading)+6), image.Rect(20, 390, 21, 400)
+	for _, c := range []struct {
+		what         string
+		at           point
+		down, across int
+	}{{"beside", point{50, 200}, 5, 5}, {"on the bar down", point{x, f.heading + 5}, 8, 5}, {"on the bar across", point{20, y}, 5, 8}} {
+		h.move(c.at.x, c.at.y)
+		if d, a := inked(down), inked(across); d != c.down || a != c.across {
+			t.Errorf("%s the thumbs are %d and %d wide, want %d and %d", c.what, d, a, c.down, c.across)
+		}
+	}
+	h.move(x, f.heading+5)
+	h.table.MouseDown(h.mouse(x, f.heading+5, desktop.MouseButtonPrimary))
+	h.table.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(100, f.heading+5)}})
+	h.window.Canvas().Unfocus() // Its ring is beside the thumb.
+	if d := inked(down); d != 8 {
+		t.Errorf("held, the thumb is %d wide", d)
+	}
+}
+
 // The placeholder shows without rows only, within the table.
 func TestPlaceholder(t *testing.T) {
 	h := newHand(t, 3, 300, 300)
@@ -308,96 +343,3 @@ func TestTextsWithoutRoom(t *testing.T) {
 		t.Errorf("cut to %q, %v wide, and %q", cutWord, fits, cutNumber)
 	}
 }
-
-// No size is too small, and none gives a picture of another size.
-func TestTinySizes(t *testing.T) {
-	h := newHand(t, 2304, 480, 400)
-	h.table.Select(1000)
-	for _, size := range []fyne.Size{{}, {Width: 1, Height: 1}, {Width: 9, Height: 9}, {Width: 1, Height: 400}, {Width: 480, Height: 1}, {Width: 30, Height: 70}} {
-		h.table.Resize(size)
-		w, hi := max(int(size.Width), 1), max(int(size.Height), 1)
-		if got := h.table.sheet.Draw(int(size.Width), int(size.Height)).Bounds().Size(); got != image.Pt(w, hi) {
-			t.Errorf("at %v the picture has %v", size, got)
-		}
-		h.wheel(-20, -20)
-		h.double(size.Width/2, size.Height/2)
-		h.drag(size.Width/2, size.Height/2, 500, 500)
-		h.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyPageDown})
-		f := h.table.frame()
-		for _, v := range []float64{float64(f.width), float64(f.height), float64(f.stretch), float64(f.fixed), h.table.view.x, h.table.view.y} {
-			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
-				t.Errorf("at %v a length is %v", size, v)
-			}
-		}
-	}
-}
-
-// Without columns there is nothing to fail on.
-func TestNoColumns(t *testing.T) {
-	h := newHand(t, 10, 480, 400)
-	h.table.SetColumns(nil, 1)
-	h.picture()
-	h.click(100, 100)
-	h.move(100, 1)
-}
-
-func TestMinSizeIsRoomForTheHeadingAndSomeRows(t *testing.T) {
-	h := newHand(t, 10, 480, 400)
-	size := h.table.MinSize()
-	f := h.table.frame()
-	if size.Height != f.heading+3*f.pitch+barWidth() || size.Width < f.columned.width[0]+f.columned.width[1] || size.Width > 200 {
-		t.Errorf("least size %v", size)
-	}
-}
-
-// Headings have room, whatever width their columns ask for.
-func TestColumnsAreAsWideAsTheirHeadings(t *testing.T) {
-	h := newHand(t, 10, 480, 400)
-	h.table.SetColumns([]Column{{Title: "A", Width: 20}, {Title: "Circumstances\nof", Width: 1}, {Title: "x", Unit: "circumstances", Width: 1}, {}}, 0)
-	c := h.table.natural()
-	bold, regular := sheet.Face(fyne.TextStyle{Bold: true}, 13), sheet.Face(fyne.TextStyle{}, 13)
-	digit := float32(regular.Width("0000000000")) / 10
-	if c.width[0] < 20*digit || c.width[1] < float32(bold.Width("Circumstances")) || c.width[2] < 60 || c.width[3] <= 0 {
-		t.Errorf("widths %v", c.width)
-	}
-}
-
-// quiet is a source whose cells cost nothing.
-type quiet int
-
-func (q quiet) Len() int                                    { return int(q) }
-func (q quiet) Key(row int) int                             { return row }
-func (q quiet) Cell(_, _ int) (string, fyne.ThemeColorName) { return "1234.5", "" }
-
-// What a picture costs does not depend on how many rows there are.
-func TestDrawingDoesNotGrowWithRows(t *testing.T) {
-	h := newHand(t, 0, 480, 400)
-	allocations := func(rows int) float64 {
-		h.table.SetSource(quiet(rows))
-		h.table.Select(rows / 2)
-		return testing.AllocsPerRun(20, func() {
-			h.wheel(0, -7.3)
-			h.table.sheet.Draw(480, 400)
-		})
-	}
-	few, many := allocations(1000), allocations(1_000_000)
-	if many > few+5 {
-		t.Errorf("%v allocations with a thousand rows, %v with a million", few, many)
-	}
-}
-
-func benchmark(b *testing.B, scale int) {
-	h := newHand(b, 2304, 480, 400)
-	b.ReportAllocs()
-	for i := 0; b.Loop(); i++ {
-		if i%1000 == 0 {
-			h.table.ScrollToTop()
-		}
-		h.wheel(0, -7.3)
-		h.table.sheet.Draw(scale*480, scale*400)
-	}
-}
-
-// One event of the wheel over 2,304 rows of 12 columns, all of it.
-func BenchmarkScroll(b *testing.B)       { benchmark(b, 1) }
-func BenchmarkScrollDouble(b *testing.B) { benchmark(b, 2) }

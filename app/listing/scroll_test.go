@@ -58,7 +58,15 @@ func TestNothingToScroll(t *testing.T) {
 	if left, width := f.column(11, 0); math.Abs(float64(left+width-1200)) > 0.01 {
 		t.Errorf("the last column ends at %v of 1200", left+width)
 	}
-	// A bar that is needed only because of the other one.
+	// A bar that is needed only because of the other one, either way round.
+	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+barWidth()-1))
+	if g := h.table.frame(); !g.down || !g.across {
+		t.Error("the bar across takes room of the rows, and none down shows")
+	}
+	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+barWidth()))
+	if g := h.table.frame(); g.down || !g.across {
+		t.Error("rows that fit above the bar across have a bar")
+	}
 	rows := 5
 	h.window.Resize(fyne.NewSize(f.total+4, f.heading+float32(rows)*f.pitch))
 	if g := h.table.frame(); g.down || g.across {
@@ -151,6 +159,18 @@ func TestSelectBringsTheRowIntoSight(t *testing.T) {
 	if f := h.table.frame(); !f.touches(25, h.table.view.y) {
 		t.Error("a row selected again is hidden")
 	}
+	// Nor does it come back when rows are sorted anew.
+	h.source.keys[0], h.source.keys[25] = 25, 0
+	h.wheel(0, -5000)
+	y := h.table.view.y
+	h.table.Select(1500)
+	h.source.keys[1500], h.source.keys[3] = 3, 1500
+	seen := h.table.view.y
+	h.table.Refresh()
+	h.wantScrolled("sorted anew", 0, seen)
+	if seen == y {
+		t.Error("the selected row was not brought into sight")
+	}
 	h.table.Select(None)
 	if h.table.Selected() != None {
 		t.Error("something is selected")
@@ -178,6 +198,12 @@ func TestSelectAheadOfTheRows(t *testing.T) {
 	if f := h.table.frame(); !f.touches(2000, h.table.view.y) {
 		t.Errorf("scrolled by %v the row is hidden", h.table.view.y)
 	}
+	// Not if something else was asked for meanwhile.
+	h.table.Select(2500)
+	h.table.ScrollToTop()
+	h.table.SetSource(combinations(3000))
+	h.picture()
+	h.wantScrolled("at the top", 0, 0)
 }
 
 func TestSourceThatShrinks(t *testing.T) {
@@ -247,6 +273,10 @@ func TestScrollStaysInBounds(t *testing.T) {
 			r.Fatalf("%d cells were asked for, at most %d are in sight", len(h.source.asked), most)
 		}
 		for cell, n := range h.source.asked {
+			left, width := f.column(cell[1], float32(v.x))
+			if hidden := left >= f.width || cell[1] >= f.frozen && left+width < f.fixed-1; hidden {
+				r.Fatalf("cell %v was asked for, at %v to %v of %v", cell, left, left+width, f.width)
+			}
 			if top := float64(cell[0])*20 - v.y; n != 1 || top <= -20 || top > float64(f.height)+1 {
 				r.Fatalf("cell %v was asked for %d times, %v below the heading", cell, n, top)
 			}
