@@ -47,3 +47,24 @@ func BenchmarkLaunchCharts(b *testing.B) {
 	l, r := launched(b, saltgrass())
 	benchmarkDraw(b, 700, 400, 96, func() []*Chart { return LaunchCharts(l, r, nil, nil) })
 }
+
+// BenchmarkCompared builds and draws each chart of two setups.
+func BenchmarkCompared(b *testing.B) {
+	x := twoSetups(b, "baseline", "more bite")
+	bars, others := launchBars{overTime{x.l}, x.r}, launchBars{overTime{x.otherLaunch}, x.other}
+	for _, chart := range []func() *Chart{
+		func() *Chart { return compare(forcesBeside(x.r, x.other), forcesBeside(x.other, x.r)) },
+		func() *Chart { return compare(AntiSquat(x.r), AntiSquat(x.other)) },
+		func() *Chart { return compare(CenterPath(x.r), CenterPath(x.other)) },
+		func() *Chart { return compare(Bow(x.r), Bow(x.other)) },
+		func() *Chart { return compare(bars.chart(&others), others.chart(&bars)) },
+		func() *Chart {
+			return compare(launchAttitudeOf(x.l, x.r, true), launchAttitudeOf(x.otherLaunch, x.other, true))
+		},
+		func() *Chart { return compare(LaunchTires(x.l, x.r), LaunchTires(x.otherLaunch, x.other)) },
+	} {
+		b.Run(chart().Key, func(b *testing.B) {
+			benchmarkDraw(b, 700, 400, 96, func() []*Chart { return []*Chart{chart()} })
+		})
+	}
+}

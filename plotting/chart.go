@@ -1,5 +1,5 @@
 // Package plotting makes the charts of a result: each is a pure function from
-// an analysis, or a launch with it, to a [Chart], and drawing it to the screen
+// an analysis, a launch with it or a car's run log to a [Chart], and drawing it to the screen
 // ([Renderer]), to PDF, SVG or PNG ([Export]) and to CSV ([Table]) are separate
 // steps.
 //
@@ -19,7 +19,7 @@ import (
 	"gonum.org/v1/plot/vg"
 )
 
-// Chart is one chart of a result. It never changes; share it freely.
+// Chart is one chart, of one setup, of two or of a run log. It never changes; share it freely.
 type Chart struct {
 	Key      string // file stem, as in "bar-force"
 	Title    string // of two setups as in "Tire loads: baseline vs more bite"

@@ -138,10 +138,25 @@ func (t *tableMaker) column(name, sign string, q units.Quantity) {
 	t.factors = append(t.factors, t.units.Factor(q))
 }
 
+// texts starts a column of text.
+func (t *tableMaker) texts(name string) {
+	t.Header = append(t.Header, name)
+	t.factors = append(t.factors, 1)
+}
+
+// start starts a row.
+func (t *tableMaker) start() { t.Rows = append(t.Rows, make([]Cell, 0, len(t.Header))) }
+
 // row starts a row with the first column's value.
 func (t *tableMaker) row(si float64) {
-	t.Rows = append(t.Rows, make([]Cell, 0, len(t.Header)))
+	t.start()
 	t.cell(si, true)
+}
+
+// text fills the row's next column; empty text is none.
+func (t *tableMaker) text(text string) {
+	row := &t.Rows[len(t.Rows)-1]
+	*row = append(*row, Cell{Text: text, Given: text != ""})
 }
 
 // cell fills the row's next column.

@@ -14,9 +14,14 @@ import (
 // chartHeight lets two charts stand on a page [pt].
 const chartHeight = 312
 
-// charts returns all charts of a car and its launch.
+// charts returns all charts of a car and its launch, and that of its run log
+// when a 60-ft time is in it.
 func charts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
-	return append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
+	list := append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
+	if plotting.Timed(r.Car) {
+		list = append(list, plotting.SixtyFoot(r.Car, r.Options.Setup))
+	}
+	return list
 }
 
 // charts adds charts as wide as the text, two to a page.

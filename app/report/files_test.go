@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bowline/app/report"
+	"bowline/model/car"
 	"bowline/plotting"
 )
 
@@ -70,6 +71,31 @@ func TestSaveCharts(t *testing.T) {
 	slices.Sort(want)
 	if got := names(t, folder); !slices.Equal(got, want) {
 		t.Errorf("files %q, want %q", got, want)
+	}
+}
+
+// The run log has a chart when there is a 60-ft time in it.
+func TestChartOfTheRunLog(t *testing.T) {
+	r, s := load(t, reference)
+	logged := *r
+	logged.Car = r.Car.Clone()
+	for _, timed := range []bool{false, true} {
+		run := car.Run{Date: "2031-05-17", AntiSquat: 1.2}
+		if timed {
+			run.SixtyFoot = 1.402
+		}
+		logged.Car.Setups[0].Runs = []car.Run{run}
+		folder := t.TempDir()
+		if err := report.SaveCharts(folder, &logged, nil, s); err != nil {
+			t.Fatal(err)
+		}
+		if got := slices.Contains(names(t, folder), "sixty-foot.svg"); got != timed {
+			t.Errorf("60-ft time %v, chart %v", timed, got)
+		}
+		_, pages := pdf(t, &logged, nil, s)
+		if got := strings.Contains(strings.Join(pages, ""), squeezed("60-ft time over anti-squat")); got != timed {
+			t.Errorf("60-ft time %v, on paper %v", timed, got)
+		}
 	}
 }
 

@@ -70,7 +70,7 @@ func newCharts(w *Window) *charts {
 		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
-	for _, chart := range plotting.Charts(w.study.Result(), nil) {
+	for _, chart := range allCharts(w.study.Result(), nil) {
 		c.views[chart.Key] = chartview.New(chart.Key, host)
 	}
 	// Charts of the launch stand at a time rather than a travel.
@@ -129,9 +129,11 @@ func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture
 	return pictures
 }
 
-// allCharts returns the charts of a result and of a launch, if there is one.
+// allCharts returns the charts of a result, of the car's run log and of a
+// launch, if there is one.
 func allCharts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
-	return append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
+	list := append(plotting.Charts(r, nil), plotting.SixtyFoot(r.Car, r.Options.Setup))
+	return append(list, plotting.LaunchCharts(l, r, nil, nil)...)
 }
 
 // apply shows pictures.
@@ -214,6 +216,9 @@ func (w *Window) exportTo(folder string) {
 	files := map[string]*plotting.Chart{}
 	taken := 0
 	for _, chart := range w.charts.current() {
+		if chart.Key == plotting.SixtyFootKey && !plotting.Timed(w.study.Result().Car) {
+			continue // an empty log
+		}
 		for _, format := range plotting.Formats {
 			path := filepath.Join(folder, w.fileName()+"-"+chart.Key+"."+string(format))
 			files[path] = chart

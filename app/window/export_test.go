@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/model/car"
 	"bowline/plotting"
 
 	"fyne.io/fyne/v2/widget"
@@ -123,6 +124,21 @@ func TestExportAllAsksBeforeItReplaces(t *testing.T) {
 	d.answer("Replace them")
 	d.wantNoQuestion()
 	checkFormat(t, mine)
+}
+
+// The chart of the run log comes along when there is a 60-ft time in it.
+func TestExportOfTheRunLog(t *testing.T) {
+	d := newDesk(t)
+	d.doc.Apply("Log", func(c *car.Car) {
+		c.Setups[0].Runs = []car.Run{{Date: "2031-05-17", Track: "Saltgrass", SixtyFoot: 1.402, AntiSquat: 1.2}}
+	})
+	folder := t.TempDir()
+	d.exportTo(folder)
+	d.wantSaid("Exported 20 files to " + folder)
+	log := read(t, filepath.Join(folder, "saltgrass-no-7-sixty-foot.csv"))
+	if !strings.Contains(log, "\n2031-05-17,Saltgrass,") || !strings.HasSuffix(log, ",120,1.402\n") {
+		t.Error(log)
+	}
 }
 
 func TestExportIntoNoFolder(t *testing.T) {

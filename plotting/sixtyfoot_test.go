@@ -1,0 +1,349 @@
+package plotting
+
+import (
+	"fmt"
+	"image"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"pgregory.net/rapid"
+)
+
+// withRuns is the reference car with a setup for each list of runs.
+func withRuns(runs ...[]car.Run) *car.Car {
+	c := saltgrass()
+	c.Setups = nil
+	for i, list := range runs {
+		name := []string{"baseline", "more bite", "cold night"}[i%3]
+		if i > 2 {
+			name += fmt.Sprint(" ", i)
+		}
+		c.Setups = append(c.Setups, car.Setup{Name: name, Runs: list})
+	}
+	return c
+}
+
+func run(squat, time float64) car.Run {
+	return car.Run{Date: "2031-05-17", Track: "Saltgrass", AntiSquat: squat, SixtyFoot: time}
+}
+
+func TestEveryRunIsAMark(t *testing.T) {
+	c := SixtyFoot(withRuns(
+		[]car.Run{run(1.2, 1.40), run(1.22, 1.41)},
+		[]car.Run{run(1.5, 1.38), run(0, 1.39), run(1.4, 0)},
+		[]car.Run{run(-0.2, 1.45)},
+	), 1)
+	type point struct {
+		name  string
+		at    plotter.XY
+		large bool
+	}
+	var got []point
+	looks := map[string]string{}
+	for _, m := range c.marks {
+		got = append(got, point{m.name, m.at, m.size > 1})
+		looks[m.name] = fmt.Sprint(m.shape, m.ink(&palette.Light))
+	}
+	want := []point{
+		{"baseline", plotter.XY{X: 1.2, Y: 1.40}, false}, {"baseline", plotter.XY{X: 1.22, Y: 1.41}, false},
+		{"cold night", plotter.XY{X: -0.2, Y: 1.45}, false}, {"more bite (current)", plotter.XY{X: 1.5, Y: 1.38}, true},
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	if len(looks) != 3 || looks["baseline"] == looks["cold night"] || looks["baseline"] == looks["more bite (current)"] {
+		t.Errorf("%v", looks)
+	}
+	if got := entries(c, Style{}); !slices.Equal(got, []string{"trend, a hint", "baseline", "cold night", "more bite (current)"}) {
+		t.Errorf("%q", got)
+	}
+	if got := remarks(c, units.US); !strings.HasSuffix(got, "Not drawn: 1 run without a known anti-squat, 1 run without a 60-ft time.") {
+		t.Error(got)
+	}
+	f := c.frame(&Style{})
+	for _, m := range c.marks {
+		if !f.X.Contains(m.at.X) || !f.Y.Contains(m.at.Y) {
+			t.Errorf("%v is out of sight", m.at)
+		}
+	}
+	if c.Key != SixtyFootKey || c.Subtitle != "Saltgrass No. 7 — run log" {
+		t.Errorf("%q %q", c.Key, c.Subtitle)
+	}
+}
+
+func TestTimed(t *testing.T) {
+	for _, c := range []struct {
+		runs []car.Run
+		want bool
+	}{{nil, false}, {[]car.Run{{Date: "2031-05-17", AntiSquat: 1.2}}, false}, {[]car.Run{{}, {SixtyFoot: 1.4}}, true}} {
+		if got := Timed(withRuns(nil, c.runs)); got != c.want {
+			t.Errorf("%v: %v", c.runs, got)
+		}
+	}
+}
+
+// Shapes alone tell the setups apart, and so do colors.
+func TestLooksDiffer(t *testing.T) {
+	for _, p := range []palette.Palette{palette.Light, palette.Dark} {
+		for i, a := range looks {
+			for k, b := range looks[:i] {
+				if a.shape == b.shape || like(a.ink(&p), b.ink(&p), 40) {
+					t.Errorf("%d and %d look alike", i, k)
+				}
+			}
+		}
+	}
+}
+
+// Beyond those that can be told apart, setups are other ones; the current one
+// never is.
+func TestManySetups(t *testing.T) {
+	var lists [][]car.Run
+	for i := range 30 {
+		list := []car.Run{run(1+0.01*float64(i), 1.4)}
+		if i >= 20 && i < 25 {
+			list = append(list, run(1+0.01*float64(i), 1.41))
+		}
+		lists = append(lists, list)
+	}
+	c := SixtyFoot(withRuns(lists...), 7)
+	got := entries(c, Style{})
+	want := []string{
+		"trend, a hint", "other setups", "cold night 20", "baseline 21", "more bite 22", "cold night 23", "baseline 24", "more bite 7 (current)",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if len(c.marks) != 35 {
+		t.Errorf("%d marks", len(c.marks))
+	}
+}
+
+// The least-squares line of (1, 1), (2, 2), (3, 2) is y = 2/3 + x/2; around it
+// are −1/6, 1/3 and −1/6, their squares 1/6 in sum, so the times scatter by
+// √(1/6) over one degree of freedom and the slope by that over √2.
+func TestTrendOfThreeRuns(t *testing.T) {
+	got, ok := fit(plotter.XYs{{X: 1, Y: 1}, {X: 2, Y: 2}, {X: 3, Y: 2}})
+	for name, x := range map[string][2]float64{
+		"intercept": {got.intercept, 2. / 3}, "slope": {got.slope, 0.5}, "scatter": {got.scatter, math.Sqrt(1. / 6)}, "doubt": {got.doubt, math.Sqrt(1. / 12)},
+	} {
+		if !ok || math.Abs(x[0]-x[1]) > 1e-12 {
+			t.Errorf("%s %g, want %g", name, x[0], x[1])
+		}
+	}
+}
+
+// The line goes through the mean of the runs, and no other line comes nearer
+// to them.
+func TestTrendIsTheNearestLine(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var points plotter.XYs
+		for range rapid.IntRange(3, 30).Draw(t, "runs") {
+			points = append(points, plotter.XY{X: rapid.Float64Range(0.3, 3).Draw(t, "squat"), Y: rapid.Float64Range(0.9, 2).Draw(t, "time")})
+		}
+		points[1].X = points[0].X + 0.1
+		got, ok := fit(points)
+		if !ok {
+			t.Fatal("no trend")
+		}
+		off := func(intercept, slope float64) (sum float64) {
+			for _, at := range points {
+				sum += math.Pow(at.Y-intercept-slope*at.X, 2)
+			}
+			return sum
+		}
+		least := off(got.intercept, got.slope)
+		for _, d := range [][2]float64{{1e-3, 0}, {-1e-3, 0}, {0, 1e-3}, {0, -1e-3}, {1e-3, -1e-3}, {-1e-3, 1e-3}} {
+			if off(got.intercept+d[0], got.slope+d[1]) <= least {
+				t.Fatalf("a line %v beside comes nearer", d)
+			}
+		}
+	})
+}
+
+func TestTrendNeedsRunsThatDiffer(t *testing.T) {
+	for _, c := range []struct {
+		runs  []car.Run
+		drawn bool
+	}{
+		{[]car.Run{run(1.2, 1.4)}, false},
+		{[]car.Run{run(1.2, 1.4), run(1.4, 1.39)}, false},
+		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(1.2, 1.41)}, false},
+		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(1.2+1e-9, 1.41)}, false},
+		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(0, 1.41), run(1.4, 0)}, false},
+		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(1.3, 1.41)}, true},
+	} {
+		chart := SixtyFoot(withRuns(c.runs), 0)
+		if (len(chart.lines) == 1) != c.drawn || strings.Contains(remarks(chart, units.US), "A trend takes three runs") == c.drawn {
+			t.Errorf("%v: %d lines, %s", c.runs, len(chart.lines), remarks(chart, units.US))
+		}
+	}
+}
+
+func TestTrendInWords(t *testing.T) {
+	along := func(n int, slope, scatter float64) string {
+		var list []car.Run
+		for i := range n {
+			squat := 1 + 0.05*float64(i)
+			list = append(list, run(squat, 1.4+slope*(squat-1)+scatter*float64(1-2*(i%2))))
+		}
+		return remarks(SixtyFoot(withRuns(list), 0), units.US)
+	}
+	for _, c := range []struct{ got, want string }{
+		{along(9, -0.06, 0), "0.006 s quicker per 10 % more anti-squat over 9 runs; few runs, so take it as a hint."},
+		{along(3, 0.12, 0), "0.012 s slower per 10 % more anti-squat over 3 runs; few runs, so take it as a hint."},
+		{along(4, 0.001, 0), "No change to speak of per 10 % more anti-squat over 4 runs; few runs, so take it as a hint."},
+		{along(12, -0.06, 0.001), "0.006 s quicker per 10 % more anti-squat over 12 runs; track and weather count as well, so take it as a hint."},
+		// Times 0.1 s off in turn tilt the line by −0.1·6·0.05/(0.05²·143).
+		{along(12, -0.06, 0.1), "0.014 s quicker per 10 % more anti-squat over 12 runs; the times scatter too much to be sure, so take it as a hint."},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+	// The line runs from the least to the greatest anti-squat.
+	c := SixtyFoot(withRuns([]car.Run{run(1.5, 1.37), run(1, 1.4), run(1.25, 1.385)}), 0)
+	ends := c.lines[0].runs[0]
+	if ends[0].X != 1 || ends[1].X != 1.5 || math.Abs(ends[0].Y-1.4) > 1e-12 || math.Abs(ends[1].Y-1.37) > 1e-12 {
+		t.Errorf("%v", ends)
+	}
+}
+
+func TestEmptyLogSaysWhatToDo(t *testing.T) {
+	for _, c := range []*Chart{
+		SixtyFoot(withRuns(nil), 0), SixtyFoot(saltgrass(), 5), SixtyFoot(withRuns([]car.Run{{}, run(0, 1.4)}), 0),
+	} {
+		f := c.frame(&Style{})
+		if !(f.X.length() > 0 && f.Y.length() > 0) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+			t.Errorf("%v", f)
+		}
+		img, l := drawn(t, c, 430, 230, light, Mark(0.1))
+		if got := img.RGBAAt(1, 1); got != light.Palette.Background {
+			t.Error(got)
+		}
+		for _, got := range [][]string{c.Readout(0, units.US), l.Readout(200, 120, units.US)} {
+			if !slices.Equal(got, []string{"Log a run with its 60-ft time to see it here."}) {
+				t.Errorf("%q", got)
+			}
+		}
+		if got := remarks(c, units.US); !strings.HasPrefix(got, "Log a run with its 60-ft time to see it here.") {
+			t.Error(got)
+		}
+		if _, ok := l.At(200, 120); ok {
+			t.Error("a run stands for a travel")
+		}
+		for _, f := range Formats {
+			exported(t, f, c, Style{}, Sheet{})
+		}
+	}
+}
+
+func TestPointingNamesTheNearestRun(t *testing.T) {
+	c := SixtyFoot(withRuns(
+		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", SixtyFoot: 1.402, AntiSquat: 1.1}},
+		[]car.Run{{Date: "2031-06-02", SixtyFoot: 1.377, AntiSquat: 1.546}},
+	), 0)
+	_, l := drawn(t, c, 430, 230, light, Marker{})
+	for _, x := range []struct {
+		squat, time float64
+		want        []string
+	}{
+		{1.1, 1.402, []string{"2031-05-17", "Saltgrass", "baseline", "60 ft in 1.402 s", "anti-squat 110.0 %"}},
+		{1.546, 1.377, []string{"2031-06-02", "more bite", "60 ft in 1.377 s", "anti-squat 154.6 %"}},
+	} {
+		px, py := l.ToPixel(x.squat, x.time)
+		if got := l.Readout(px+4, py-3, units.US); !slices.Equal(got, x.want) {
+			t.Errorf("%q, want %q", got, x.want)
+		}
+	}
+	if got := c.Readout(0, units.SI); !slices.Equal(got, []string{"2 runs with 60-ft time and anti-squat", "quickest 1.377 s with more bite at 154.6 %"}) {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestRunsAreWhereTheLayoutSays(t *testing.T) {
+	for _, s := range []Style{light, {Palette: palette.Dark}} {
+		c := SixtyFoot(withRuns([]car.Run{run(1.1, 1.40)}, []car.Run{run(1.5, 1.37)}), 1)
+		img, l := drawn(t, c, 430, 230, s, Marker{})
+		for _, m := range c.marks {
+			px, py := l.ToPixel(m.at.X, m.at.Y)
+			reach := 1.0
+			if m.size > 1 {
+				reach = 4 // the current setup's are large
+			}
+			for _, d := range []float64{-reach, 0, reach} {
+				if !like(img.RGBAAt(int(px+d), int(py)), m.ink(&s.Palette), 60) {
+					t.Errorf("%s: no color %g px off its mark", m.name, d)
+				}
+			}
+		}
+	}
+}
+
+func TestCSVOfTheLog(t *testing.T) {
+	c := SixtyFoot(withRuns(
+		[]car.Run{{Date: "2031-06-02", Track: `Saltgrass, "south"`, SixtyFoot: 1.402}, {Date: "2031-04-01", SixtyFoot: 1.41, AntiSquat: 1.2}},
+		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", AntiSquat: -0.05}},
+	), 0)
+	got := string(exported(t, CSV, c, Style{}, Sheet{}))
+	want := `date,track,setup,anti-squat [%],60 ft [s]
+2031-04-01,,baseline,120,1.41
+2031-05-17,Saltgrass,more bite,-5,
+2031-06-02,"Saltgrass, ""south""",baseline,,1.402
+`
+	if got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// Any log draws, with finite numbers, and no text is cut off.
+func TestAnyLogDraws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := saltgrass()
+		c.Setups = nil
+		for i := range rapid.IntRange(1, 12).Draw(t, "setups") {
+			s := car.Setup{Name: rapid.StringMatching(`[A-Za-zäß ]{1,40}`).Draw(t, "name") + fmt.Sprint(i)}
+			for range rapid.IntRange(0, 6).Draw(t, "runs") {
+				r := car.Run{Date: "2031-05-17", SixtyFoot: rapid.Float64Range(0.3, 30).Draw(t, "time"), AntiSquat: rapid.Float64Range(-100, 100).Draw(t, "squat")}
+				if rapid.Bool().Draw(t, "alike") {
+					r.SixtyFoot, r.AntiSquat = 1.4, 1.5
+				}
+				if rapid.Bool().Draw(t, "bare") {
+					r.AntiSquat = 0
+				}
+				s.Runs = append(s.Runs, r)
+			}
+			c.Setups = append(c.Setups, s)
+		}
+		chart := SixtyFoot(c, rapid.IntRange(-1, 12).Draw(t, "current"))
+		f := chart.frame(&Style{})
+		if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+			t.Fatalf("frame %v", f)
+		}
+		size := rapid.SampledFrom(comparedSizes).Draw(t, "size")
+		for _, a := range texts(chart, units.US, size[0], size[1]) {
+			if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+				t.Fatalf("%v: %q is cut off at %v", size, a.text, a.box)
+			}
+			if strings.Contains(a.text, "NaN") || strings.Contains(a.text, "Inf") {
+				t.Fatal(a.text)
+			}
+		}
+		var r Renderer
+		l, err := r.Draw(image.NewRGBA(image.Rect(0, 0, int(size[0]), int(size[1]))), 96, chart, light, Mark(0))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(append(chart.Readout(0, units.US), l.Readout(size[0]/2, size[1]/2, units.US)...), " "); strings.Contains(got, "NaN") || got == "" {
+			t.Fatal(got)
+		}
+	})
+}

@@ -1,0 +1,92 @@
+package plotting
+
+import (
+	"math"
+
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/stat"
+	"gonum.org/v1/plot/plotter"
+)
+
+const (
+	// leastRuns is the least number of runs that have a trend.
+	leastRuns = 3
+	// fewRuns is the number of runs below which a trend says that there are few.
+	fewRuns = 10
+	// sure is how many times its doubt a slope must be to be told from chance,
+	// about 19 times of 20.
+	sure = 2
+	// squatsApart is the difference from which on two anti-squats are two [1]:
+	// that shown on screen.
+	squatsApart = 0.001
+	// perSquat is the change of anti-squat that the slope is told for [1].
+	perSquat = 0.1
+)
+
+// trend is a straight line through runs, their 60-ft time over anti-squat.
+type trend struct {
+	runs             int
+	intercept, slope float64 // [s], [s over 1]
+	// scatter is the standard deviation of the times around the line [s], and
+	// doubt that of the slope which follows from it.
+	scatter, doubt float64
+}
+
+// fit finds the line of least squares through points, time over anti-squat. It
+// returns false for fewer than three points and for points at one anti-squat.
+func fit(points plotter.XYs) (trend, bool) {
+	if len(points) < leastRuns {
+		return trend{}, false
+	}
+	across := nowhere()
+	x, y := make([]float64, len(points)), make([]float64, len(points))
+	for i, at := range points {
+		x[i], y[i] = at.X, at.Y
+		across = across.with(at.X)
+	}
+	if across.length() < squatsApart {
+		return trend{}, false
+	}
+	t := trend{runs: len(points)}
+	t.intercept, t.slope = stat.LinearRegression(x, y, nil, false)
+	var off, apart float64
+	center := stat.Mean(x, nil)
+	for i := range x {
+		off += math.Pow(y[i]-t.at(x[i]).Y, 2)
+		apart += math.Pow(x[i]-center, 2)
+	}
+	t.scatter = math.Sqrt(off / float64(len(x)-2))
+	t.doubt = t.scatter / math.Sqrt(apart)
+	return t, true
+}
+
+// at returns the point of the line at an anti-squat.
+func (t trend) at(squat float64) plotter.XY {
+	return plotter.XY{X: squat, Y: t.intercept + t.slope*squat}
+}
+
+// words tell the slope: "0.006 s quicker per 10 % more anti-squat over 9 runs".
+func (t trend) words(s units.System) string {
+	change := value(s, units.Time, math.Abs(t.slope*perSquat))
+	switch {
+	case change == value(s, units.Time, 0):
+		change = "No change to speak of"
+	case t.slope < 0:
+		change += " quicker"
+	default:
+		change += " slower"
+	}
+	return change + " per " + percent(perSquat) + " more anti-squat over " + counted(t.runs, "run")
+}
+
+// caution says what the trend is not.
+func (t trend) caution() string {
+	switch {
+	case t.runs < fewRuns:
+		return "; few runs, so take it as a hint"
+	case math.Abs(t.slope) < sure*t.doubt:
+		return "; the times scatter too much to be sure, so take it as a hint"
+	}
+	return "; track and weather count as well, so take it as a hint"
+}
