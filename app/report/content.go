@@ -35,7 +35,11 @@ func (w writer) sections() []section {
 	if len(w.Warnings) > 0 {
 		list = append(list, w.warnings())
 	}
-	list = append(list, w.holes(), w.car(), w.bars(), w.rideHeight(), w.rideLoads(), w.holeForces(), w.geometry(), w.loads())
+	list = append(list, w.holes())
+	if runs, logged := w.runs(); logged {
+		list = append(list, runs)
+	}
+	list = append(list, w.car(), w.bars(), w.rideHeight(), w.rideLoads(), w.holeForces(), w.geometry(), w.loads())
 	return append(list, w.launchSections()...)
 }
 

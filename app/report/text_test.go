@@ -187,6 +187,13 @@ func TestAnyCar(t *testing.T) {
 			*turns.Of(&c.Setups[0].Turns) = rapid.Float64Range(-20, 20).Draw(t, turns.Key)
 		}
 		c.Setups[0].Note = rapid.StringN(0, 300, -1).Draw(t, "note")
+		for range rapid.IntRange(0, 20).Draw(t, "runs") {
+			run := car.Run{Date: "2026-03-14", SixtyFoot: rapid.Float64Range(0.3, 30).Draw(t, "60 ft")}
+			for _, text := range car.RunTexts {
+				*text.Of(&run) = rapid.StringN(0, 100, -1).Draw(t, text.Key)
+			}
+			c.Setups[0].Runs = append(c.Setups[0].Runs, run)
+		}
 		s := rapid.SampledFrom([]units.System{units.US, units.SI}).Draw(t, "units")
 		if len(c.Validate(carfile.Stock(), s)) > 0 {
 			// Keep the words; holes and mounts that go together are those of base.
