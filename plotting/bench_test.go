@@ -61,7 +61,7 @@ func BenchmarkCompared(b *testing.B) {
 		func() *Chart {
 			return compare(launchAttitudeOf(x.l, x.r, true), launchAttitudeOf(x.otherLaunch, x.other, true))
 		},
-		func() *Chart { return compare(LaunchTires(x.l, x.r), LaunchTires(x.otherLaunch, x.other)) },
+		func() *Chart { return compareTires(x.l, x.r, x.otherLaunch, x.other) },
 	} {
 		b.Run(chart().Key, func(b *testing.B) {
 			benchmarkDraw(b, 700, 400, 96, func() []*Chart { return []*Chart{chart()} })

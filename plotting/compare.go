@@ -22,7 +22,8 @@ const (
 // one's lines are thin and dotted, its marks small; what both have in common is
 // drawn once.
 func compare(a, b *Chart) *Chart {
-	names := [2]string{a.setups[0], b.setups[0]}
+	// Two results of one setup are numbered.
+	names := [2]string(shortNames([]string{a.setups[0], b.setups[0]}, math.MaxInt))
 	about := pair{a: a.subject, b: b.subject, names: names, shorts: [2]string(shortNames(names[:], nameLength))}
 	c := *a
 	c.setups = names[:]

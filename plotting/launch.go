@@ -27,7 +27,7 @@ func LaunchCharts(l *launch.Result, r *analysis.Result, otherLaunch *launch.Resu
 	return []*Chart{
 		compare(a.chart(&b), b.chart(&a)),
 		compare(launchAttitudeOf(l, r, apart), launchAttitudeOf(otherLaunch, other, apart)),
-		compare(launchTiresOf(l, r, "", " (shaded)"), launchTiresOf(otherLaunch, other, "", "")),
+		compareTires(l, r, otherLaunch, other),
 	}
 }
 

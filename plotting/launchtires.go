@@ -11,21 +11,37 @@ import (
 // LaunchTires charts the load on each tire over a launch, and shades the times
 // at which neither front tire carries anything.
 func LaunchTires(l *launch.Result, r *analysis.Result) *Chart {
-	return launchTiresOf(l, r, "Shaded: ", "")
+	c := launchTires{overTime{l}}.chart(r)
+	c.note(func(shown Frame) string { return launchTires{overTime{l}}.lift(shown.Units) })
+	return c
 }
 
-// launchTiresOf is the chart with words before and behind its remark on the
-// shades.
-func launchTiresOf(l *launch.Result, r *analysis.Result, before, behind string) *Chart {
-	about := launchTires{overTime{l}}
-	c := newLaunchChart(l, r, "launch-tires", "Tire loads", about)
+// compareTires is the chart of two setups; the shades are those of the first.
+func compareTires(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) *Chart {
+	a, b := launchTires{overTime{l}}, launchTires{overTime{otherLaunch}}
+	c := compare(a.chart(r), b.chart(other))
+	c.note(func(shown Frame) string {
+		if l.Lift.Height == 0 && otherLaunch.Lift.Height == 0 {
+			return ""
+		}
+		first := a.lifted(shown.Units)
+		if l.Lift.Duration > 0 {
+			first += " (shaded)"
+		}
+		return "Front wheels off the ground " + first + " vs " + b.lifted(shown.Units) + "."
+	})
+	return c
+}
+
+// chart draws the loads without a remark on how the front wheels lift.
+func (t launchTires) chart(r *analysis.Result) *Chart {
+	c := newLaunchChart(t.l, r, "launch-tires", "Tire loads", t)
 	c.y = axis{label: "Load on one tire", quantity: units.Force, least: 1}
-	for _, t := range about.tires() {
-		c.lines = append(c.lines, line{name: t.name, ink: t.ink, dash: t.dash, runs: about.curve(t.values)})
-		c.y.sight = c.y.sight.with(t.values...)
+	for _, tire := range t.tires() {
+		c.lines = append(c.lines, line{name: tire.name, ink: tire.ink, dash: tire.dash, runs: t.curve(tire.values)})
+		c.y.sight = c.y.sight.with(tire.values...)
 	}
-	about.shade(c)
-	c.note(func(shown Frame) string { return about.lift(shown.Units, before, behind) })
+	t.shade(c)
 	return c
 }
 
@@ -70,15 +86,27 @@ func (t launchTires) shade(c *Chart) {
 }
 
 // lift tells how the front wheels leave the ground.
-func (t launchTires) lift(s units.System, before, behind string) string {
+func (t launchTires) lift(s units.System) string {
 	lift := &t.l.Lift
 	switch up := value(s, units.Length, lift.Height); {
 	case lift.Duration > 0:
-		return before + "front wheels off the ground, " + timeName(s, lift.Duration) + " in all" + behind + ", up to " + up + "."
+		return "Shaded: front wheels off the ground, " + timeName(s, lift.Duration) + " in all, up to " + up + "."
 	case lift.Height > 0:
 		return "One front wheel leaves the ground, up to " + up + " at " + timeName(s, lift.Time) + "."
 	}
 	return ""
+}
+
+// lifted tells the same in short.
+func (t launchTires) lifted(s units.System) string {
+	lift := &t.l.Lift
+	switch up := value(s, units.Length, lift.Height); {
+	case lift.Duration > 0:
+		return "for " + timeName(s, lift.Duration) + ", up to " + up
+	case lift.Height > 0:
+		return "one at a time, up to " + up
+	}
+	return "never"
 }
 
 // readout writes the four loads.

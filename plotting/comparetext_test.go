@@ -1,0 +1,71 @@
+package plotting
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/model/units"
+
+	"gonum.org/v1/plot/vg"
+	"pgregory.net/rapid"
+)
+
+// comparedSizes are panels with two setups [px].
+var comparedSizes = [][2]float64{{360, 220}, {430, 230}, {700, 400}}
+
+// No text is cut off at the edge, none of the words around the data runs into
+// another.
+func TestTextOfComparisonsHasRoom(t *testing.T) {
+	for _, x := range []two{twoSetups(t, "baseline", "more bite"), twoSetups(t, "baseline as it left the shop in spring", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")} {
+		for _, chart := range x.charts() {
+			for _, size := range comparedSizes {
+				for _, s := range []units.System{units.US, units.SI} {
+					list := texts(chart, s, size[0], size[1])
+					for i, a := range list {
+						if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+							t.Errorf("%s %v %v: %q is cut off", chart.Key, s, size, a.text)
+						}
+						for _, b := range list[:i] {
+							if a.over(b) {
+								t.Errorf("%s %v %v: %q runs into %q", chart.Key, s, size, a.text, b.text)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// Any two cars: everything is finite, nothing is cut off.
+func TestAnyTwoSetupsCompare(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r, other := results.Draw(t, "first").Result, copied(results.Draw(t, "second").Result)
+		other.Car.Setups[0].Name = "more bite"
+		size := rapid.SampledFrom(comparedSizes).Draw(t, "size")
+		s := units.System(rapid.IntRange(0, 1).Draw(t, "units"))
+		at := rapid.Float64Range(-0.3, 0.3).Draw(t, "at")
+		for _, c := range append(Charts(r, other), LaunchCharts(randomLaunch(t), r, randomLaunch(t), other)...) {
+			f := c.frame(&Style{Units: s})
+			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+				t.Fatalf("%s: frame %v", c.Key, f)
+			}
+			for _, a := range texts(c, s, size[0], size[1]) {
+				if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+					t.Fatalf("%s %v: %q is cut off at %v", c.Key, size, a.text, a.box)
+				}
+			}
+			table := c.Table(s)
+			for i, row := range table.Rows {
+				if len(row) != len(table.Header) || table.keyed && i > 0 && row[0].Value <= table.Rows[i-1][0].Value {
+					t.Fatalf("%s: row %d %v", c.Key, i, row)
+				}
+			}
+			if lines := strings.Join(c.Readout(at, s), "\n"); strings.Contains(lines, "NaN") || strings.Contains(lines, "Inf") || lines == "" {
+				t.Fatalf("%s: %q", c.Key, lines)
+			}
+			c.subject.place(at)
+		}
+	})
+}
