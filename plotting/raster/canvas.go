@@ -61,6 +61,7 @@ type Canvas struct {
 	scans    [scanClasses]*raster.Rasterizer
 	sfntBuf  sfnt.Buffer
 	stamps   map[stampSetKey]stampSet
+	dots     map[float64]*dotSet // By radius [px].
 }
 
 // state is what Push saves and Pop restores.

@@ -97,15 +97,20 @@ func (c *Canvas) cut(g *glyph, m affine) *stamp {
 	s.width, s.cover = width, make([]uint8, width*height)
 	m.x0, m.y0 = m.x0-float64(s.x), m.y0-float64(s.y)
 	c.path.glyph(g, m, box{0, 0, float64(width), float64(height)})
+	c.scan(s, height)
+	return s
+}
+
+// scan covers a stamp of a height with the path.
+func (c *Canvas) scan(s *stamp, height int) {
 	r := c.rasterizer(height)
 	r.Dy = 0
-	e := edges{r: r, w: float64(width), h: float64(height)}
+	e := edges{r: r, w: float64(s.width), h: float64(height)}
 	for i := range c.path.pieces {
 		e.polygon(c.path.piece(i))
 	}
 	r.Rasterize(s)
 	r.Clear()
-	return s
 }
 
 // Paint implements raster.Painter.
