@@ -31,12 +31,19 @@ type Document interface {
 	Units() units.System
 	Apply(label string, edit func(*car.Car)) []car.Problem
 	SelectSetup(i int)
+	CopySetup(i int) []car.Problem
+	DeleteSetup(i int) (said string, problems []car.Problem)
+	MoveSetup(i, by int) []car.Problem
 	Listen(hear func(document.Event)) (cancel func())
 }
 
 // Panel shows and edits the inputs of a document's car. Make one with New.
 type Panel struct {
 	widget.BaseWidget
+
+	// Said hears what is to be told of an edit; nil for nobody.
+	Said func(string)
+
 	doc     Document
 	library stock.Library
 

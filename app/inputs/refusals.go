@@ -36,8 +36,13 @@ func (p *Panel) RestorePending() {
 // apply makes one change of the car, tried in from, and tells whether it was
 // taken. What speaks against it is shown.
 func (p *Panel) apply(from origin, action string, change func(*car.Car)) bool {
+	return p.try(from, func() []car.Problem { return p.doc.Apply(action, change) })
+}
+
+// try is apply for an edit that the document has a method for.
+func (p *Panel) try(from origin, edit func() []car.Problem) bool {
 	p.forgive(from)
-	problems := p.doc.Apply(action, change)
+	problems := edit()
 	if len(problems) == 0 {
 		p.outdate(from.home())
 		return true

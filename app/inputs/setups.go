@@ -1,9 +1,10 @@
 package inputs
 
 import (
+	"errors"
 	"fmt"
-	"slices"
 
+	"bowline/app/document"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -42,8 +43,8 @@ func fillSetup(s *section) {
 
 // nameTaken says that another setup has a name.
 func nameTaken(name string, v view) error {
-	if i := v.car.SetupNamed(name); i >= 0 && i != v.setup {
-		return fmt.Errorf("setup %d is called %q too; give each setup a name of its own", i+1, name)
+	if p := document.NameTaken(v.car, v.setup, name); p != nil {
+		return errors.New(p.Wrong + "; " + p.Right)
 	}
 	return nil
 }
@@ -99,35 +100,26 @@ func (r *setupRow) show(v view) {
 
 // copySetup adds a copy of the current setup behind it.
 func copySetup(v view, from origin) {
-	p, i := from.home().panel, v.setup
-	name := v.car.FreeSetupName(v.car.Setups[i].Name)
-	taken := p.apply(from, "Copy setup", func(c *car.Car) {
-		twin := c.Setups[i]
-		twin.Name, twin.Runs = name, nil // the runs were made with the other one
-		c.Setups = slices.Insert(c.Setups, i+1, twin)
-	})
-	if taken {
-		p.doc.SelectSetup(i + 1)
-	}
+	p := from.home().panel
+	p.try(from, func() []car.Problem { return p.doc.CopySetup(v.setup) })
 }
 
 // deleteSetup deletes the current setup.
 func deleteSetup(v view, from origin) {
-	p, i := from.home().panel, v.setup
-	if len(v.car.Setups) == 1 {
-		p.refuse(from, "This setup stays: a car needs one. Add a copy first.")
-		return
+	p, said := from.home().panel, ""
+	taken := p.try(from, func() (problems []car.Problem) {
+		said, problems = p.doc.DeleteSetup(v.setup)
+		return problems
+	})
+	if taken && p.Said != nil {
+		p.Said(said)
 	}
-	p.apply(from, "Delete setup", func(c *car.Car) { c.Setups = slices.Delete(c.Setups, i, i+1) })
 }
 
 // moveSetup moves the current setup in the list.
 func moveSetup(by int) func(view, origin) {
 	return func(v view, from origin) {
-		i, j := v.setup, v.setup+by
-		if j < 0 || j >= len(v.car.Setups) {
-			return
-		}
-		from.home().panel.apply(from, "Move setup", func(c *car.Car) { c.Setups[i], c.Setups[j] = c.Setups[j], c.Setups[i] })
+		p := from.home().panel
+		p.try(from, func() []car.Problem { return p.doc.MoveSetup(v.setup, by) })
 	}
 }

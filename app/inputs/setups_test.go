@@ -141,15 +141,19 @@ func TestCopyASetup(t *testing.T) {
 
 func TestDeleteASetup(t *testing.T) {
 	d := newDesk(t)
-	remove := d.button(TitleSetup, "Delete")
+	remove, said := d.button(TitleSetup, "Delete"), ""
+	d.panel.Said = func(text string) { said += text }
 	test.Tap(remove)
 	d.wantSetups("bite;", 0)
 	d.wantUndo("Delete setup")
 	d.wantText(d.entry("setup.0.name", 0), "bite")
 	test.Tap(remove)
 	d.wantSetups("bite;", 0)
-	if got := why(remove.row); got != "This setup stays: a car needs one. Add a copy first." {
+	if got := why(remove.row); got != "a car needs a setup and this is the only one; add a copy first" {
 		t.Errorf("the reason is %q", got)
+	}
+	if want := `"baseline" is deleted. Undo brings it back.`; said != want {
+		t.Errorf("it says %q, want %q", said, want)
 	}
 	d.doc.Undo()
 	d.wantSetups("baseline;bite;", 0)
