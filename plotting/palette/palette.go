@@ -3,7 +3,8 @@
 //
 // Push and pull are an orange red and a blue, upper and lower bars a green and
 // a purple: each pair stays apart for the common kinds of color blindness and
-// in gray, and shape or dash always tells them apart as well.
+// in gray, and shape or dash always tells them apart as well. A Ramp colors values
+// by where they are to a target.
 package palette
 
 import "image/color"
@@ -41,6 +42,8 @@ type Palette struct {
 	Whole   color.RGBA // the 100 % line
 	CG      color.RGBA // center of gravity
 	Ghost   color.RGBA // ride height behind a moved pose
+
+	Squat Ramp // anti-squat of the combinations of holes
 }
 
 func rgb(hex uint32) color.RGBA {
@@ -61,6 +64,7 @@ var Light = Palette{
 	Good: rgb(0x2c7a3d), Bad: rgb(0xb3261e), Target: translucent(0x2c7a3d, 40),
 	Ground: rgb(0x6b5d48), Tire: rgb(0xcdd0d1), Rim: rgb(0x4a555c), Housing: rgb(0x39444b), Chassis: rgb(0x6d5a2c), Hole: rgb(0x98a0a5), Spring: rgb(0x7a8288), Shaft: rgb(0xa8adb0),
 	Center: rgb(0x0d6f66), Action: rgb(0x0d6f66), Whole: rgb(0x75671a), CG: rgb(0x1d2830), Ghost: rgb(0xc3c6c6),
+	Squat: newRamp(0x2b1a78, 0x2a50ba, 0x0c7c40, 0xb57a05, 0xc7803a),
 }
 
 // Dark is for dark screens.
@@ -70,4 +74,5 @@ var Dark = Palette{
 	Good: rgb(0x6fcf83), Bad: rgb(0xff7b72), Target: translucent(0x6fcf83, 38),
 	Ground: rgb(0xa8926d), Tire: rgb(0x384249), Rim: rgb(0xa9b3b8), Housing: rgb(0xc3cbd0), Chassis: rgb(0xd2b566), Hole: rgb(0x6f7a81), Spring: rgb(0x9aa4aa), Shaft: rgb(0x59646b),
 	Center: rgb(0x45c4b5), Action: rgb(0x45c4b5), Whole: rgb(0xd6c34a), CG: rgb(0xece7dc), Ghost: rgb(0x46525a),
+	Squat: newRamp(0x6a55c8, 0x4f8dee, 0x2fbf7c, 0xf5b840, 0xffe9a8),
 }
