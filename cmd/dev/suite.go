@@ -58,7 +58,7 @@ type suite struct {
 }
 
 // raced are the packages that goroutines meet in; a test sees to it that none is left out.
-var raced = []string{"./app/runner", "./app/window", "./cmd/bowline/e2e", "./model/carfile", "./plotting", "./plotting/raster"}
+var raced = []string{"./app/runner", "./app/window", "./cmd/bowline/e2e", "./model/carfile", "./model/holes", "./plotting", "./plotting/raster"}
 
 // Names of steps that others need.
 const (
