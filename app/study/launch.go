@@ -39,12 +39,21 @@ func (s *Study) Launch() *launch.Result { return s.playback.result }
 // LaunchOutdated tells whether the launch does not belong to the current car,
 // or that of the other setup is missing or does not.
 func (s *Study) LaunchOutdated() bool {
+	_, missing := s.MissingLaunch()
+	return missing
+}
+
+// MissingLaunch returns the setup whose launch is to be computed next: the
+// current one, then the one that it is held against; false when there are both.
+func (s *Study) MissingLaunch() (setup int, ok bool) {
 	p := &s.playback
 	if p.result == nil || p.revision != s.doc.Revision() {
-		return true
+		return s.doc.Setup(), true
 	}
-	o := s.Other()
-	return o != nil && (o.Launch == nil || p.otherName != s.other.name || p.otherRevision != s.doc.Revision())
+	if o := s.Other(); o != nil && (o.Launch == nil || p.otherName != s.other.name || p.otherRevision != s.doc.Revision()) {
+		return o.Setup, true
+	}
+	return 0, false
 }
 
 // PutLaunch takes a launch of the car at a revision. One that is older than

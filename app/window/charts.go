@@ -34,11 +34,28 @@ type charts struct {
 
 // chartJob is what to draw.
 type chartJob struct {
-	result *analysis.Result
-	launch *launch.Result // nil for none
+	drawn
 	units  units.System
 	colors *palette.Palette
 	sheets map[string]sheet
+}
+
+// drawn is what charts are made of. Results never change, so equal ones have
+// the same charts.
+type drawn struct {
+	result, other *analysis.Result // other: of the setup held against; nil for none
+	launch        *launch.Result   // nil for none
+	otherLaunch   *launch.Result
+}
+
+// drawn returns what is looked at now.
+func (c *charts) drawn() drawn {
+	s := c.window.study
+	d := drawn{result: s.Result(), launch: s.Launch()}
+	if other := s.Other(); other != nil {
+		d.other, d.otherLaunch = other.Result, other.Launch
+	}
+	return d
 }
 
 // sheet is one picture wanted.
@@ -51,8 +68,7 @@ type sheet struct {
 
 // pen belongs to the worker: what it draws with and what it drew last.
 type pen struct {
-	result    *analysis.Result
-	launch    *launch.Result
+	drawn
 	charts    map[string]*plotting.Chart
 	renderers map[string]*plotting.Renderer
 	images    map[string]*[2]*image.RGBA // the second is on screen
@@ -70,7 +86,7 @@ func newCharts(w *Window) *charts {
 		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
-	for _, chart := range allCharts(w.study.Result(), nil) {
+	for _, chart := range (drawn{result: w.study.Result()}).all() {
 		c.views[chart.Key] = chartview.New(chart.Key, host)
 	}
 	// Charts of the launch stand at a time rather than a travel.
@@ -84,7 +100,7 @@ func newCharts(w *Window) *charts {
 // submit asks for new pictures of what is looked at now.
 func (c *charts) submit() {
 	s := c.window.study
-	job := chartJob{result: s.Result(), launch: s.Launch(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
+	job := chartJob{drawn: c.drawn(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
 	for _, key := range c.window.panels[c.window.shown].charts() {
 		v := c.views[key]
 		if size, dpi := v.Want(); size != (image.Point{}) {
@@ -98,9 +114,9 @@ func (c *charts) submit() {
 
 // draw makes the pictures of a job; it runs on the worker.
 func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture {
-	if p.result != job.result || p.launch != job.launch {
-		p.result, p.launch, p.charts = job.result, job.launch, map[string]*plotting.Chart{}
-		for _, c := range allCharts(job.result, job.launch) {
+	if p.drawn != job.drawn {
+		p.drawn, p.charts = job.drawn, map[string]*plotting.Chart{}
+		for _, c := range job.all() {
 			p.charts[c.Key] = c
 		}
 	}
@@ -129,11 +145,11 @@ func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture
 	return pictures
 }
 
-// allCharts returns the charts of a result, of the car's run log and of a
-// launch, if there is one.
-func allCharts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
-	list := append(plotting.Charts(r, nil), plotting.SixtyFoot(r.Car, r.Options.Setup))
-	return append(list, plotting.LaunchCharts(l, r, nil, nil)...)
+// all returns the charts of one or two setups, of the car's run log and of
+// the launch, if there is one.
+func (d drawn) all() []*plotting.Chart {
+	list := append(plotting.Charts(d.result, d.other), plotting.SixtyFoot(d.result.Car, d.result.Options.Setup))
+	return append(list, plotting.LaunchCharts(d.launch, d.result, d.otherLaunch, d.other)...)
 }
 
 // apply shows pictures.
@@ -149,7 +165,11 @@ func (c *charts) close() { c.worker.Close() }
 // current returns the charts of what is looked at; those of the launch only
 // when there is one of this car.
 func (c *charts) current() []*plotting.Chart {
-	return allCharts(c.window.study.Result(), c.window.currentLaunch())
+	d := c.drawn()
+	if c.window.currentLaunch() == nil {
+		d.launch, d.otherLaunch = nil, nil
+	}
+	return d.all()
 }
 
 // chart returns the chart of the current result.

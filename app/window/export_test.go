@@ -100,8 +100,8 @@ func TestExportAllAsksBeforeItReplaces(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// Four charts in four formats.
-	if len(files) != 16 {
+	// Five charts, that of the run log among them, in four formats.
+	if len(files) != 20 {
 		t.Errorf("%d files", len(files))
 	}
 	for _, f := range files {
@@ -110,12 +110,12 @@ func TestExportAllAsksBeforeItReplaces(t *testing.T) {
 		}
 		checkFormat(t, filepath.Join(folder, f.Name()))
 	}
-	d.wantSaid("Exported 16 files to " + folder)
+	d.wantSaid("Exported 20 files to " + folder)
 
 	mine := filepath.Join(folder, "saltgrass-no-7-bow.csv")
 	write(t, mine, "mine")
 	d.exportTo(folder)
-	d.wantAsked("Replace files", folder+" has 16 of these 16 files already.")
+	d.wantAsked("Replace files", folder+" has 20 of these 20 files already.")
 	d.answer("Cancel")
 	if got := read(t, mine); got != "mine" {
 		t.Errorf("canceled, the file holds %q", got)

@@ -20,11 +20,12 @@ import (
 )
 
 // launcher computes the launch of the newest car on a worker of its own while
-// the launch is looked at.
+// the launch is looked at: the current setup's, then that of the one that it is
+// held against.
 type launcher struct {
 	study  *study.Study
 	worker *runner.Runner[launchJob, launched]
-	asked  uint64 // revision asked for last
+	asked  launchJob // what was asked for last; zero when nothing is missing
 	failed func(error)
 }
 
@@ -33,47 +34,55 @@ type launchJob struct {
 	car      *car.Car
 	setup    int
 	revision uint64
-	library  stock.Library
+	other    bool // the setup that the current one is held against
 }
 
 // launched is what came of it.
 type launched struct {
-	result   *launch.Result
-	revision uint64
-	err      error
+	launchJob
+	result *launch.Result
+	err    error
 }
 
 // newLauncher returns a launcher that hands results to the study; failed is
 // told of a car that cannot be launched.
 func newLauncher(s *study.Study, library stock.Library, post func(func()), failed func(error)) *launcher {
 	l := &launcher{study: s, failed: failed}
+	run := func(ctx context.Context, j launchJob) launched {
+		r, err := launch.Run(ctx, j.car, j.setup, library, launch.Options{})
+		return launched{j, r, err}
+	}
 	l.worker = runner.New(run, post, func(done launched) {
 		if done.err != nil {
 			l.failed(done.err)
 			return
 		}
-		s.PutLaunch(done.result, done.revision)
-	})
-	ask := func() {
-		doc := s.Document()
-		if !s.Launching() || !s.LaunchOutdated() || l.asked == doc.Revision() {
-			return
+		if done.other {
+			s.PutOtherLaunch(done.result, done.setup, done.revision)
+		} else {
+			s.PutLaunch(done.result, done.revision)
 		}
-		l.asked = doc.Revision()
-		l.worker.Submit(launchJob{doc.Car(), doc.Setup(), doc.Revision(), library})
-	}
+	})
 	s.Listen(func(c study.Change) {
-		if c.Has(study.Inputs | study.Choice | study.Launches) {
-			ask()
+		if c.Has(study.Inputs | study.Choice | study.Launches | study.Compared) {
+			l.ask()
 		}
 	})
 	return l
 }
 
-// run launches a car; it is called on the worker.
-func run(ctx context.Context, j launchJob) launched {
-	r, err := launch.Run(ctx, j.car, j.setup, j.library, launch.Options{})
-	return launched{r, j.revision, err}
+// ask has the launch computed that is missing next: the current setup's, and
+// when that is there the one that it is held against.
+func (l *launcher) ask() {
+	doc := l.study.Document()
+	setup, missing := l.study.MissingLaunch()
+	switch job := (launchJob{doc.Car(), setup, doc.Revision(), setup != doc.Setup()}); {
+	case !missing:
+		l.asked = launchJob{}
+	case l.study.Launching() && job != l.asked:
+		l.asked = job
+		l.worker.Submit(job)
+	}
 }
 
 // launchPanel answers the builder over time: what each of the four bars

@@ -188,3 +188,42 @@ func TestPointingAtAChartOfTheLaunchMovesTime(t *testing.T) {
 		t.Errorf("the marker stands at %v", v.At())
 	}
 }
+
+// Held against another setup, the other one's launch follows the first, on the
+// same worker, and is drawn with it.
+func TestTheLaunchOfAnotherSetupIsComputedToo(t *testing.T) {
+	d := leaving(t)
+	v := d.charts.views["launch-bars"]
+	alone := strings.Join(d.charts.chart("launch-bars").Readout(0.1, units.US), "\n")
+	d.study.Compare(1)
+	if !d.study.LaunchOutdated() {
+		t.Error("the other launch is there at once")
+	}
+	d.settle()
+	other := d.study.Other()
+	if d.study.LaunchOutdated() || other.Launch == nil || other.Launch.Car != d.doc.Car() {
+		t.Fatal("there is no launch of the other setup")
+	}
+	if both := strings.Join(d.charts.chart("launch-bars").Readout(0.1, units.US), "\n"); both == alone || !strings.Contains(both, " vs ") {
+		t.Errorf("with two setups the readout is %q, alone it is %q", both, alone)
+	}
+	d.frame()
+	if v.Frame().X == v.Frame().Y || !d.charts.pen.launched() {
+		t.Error("the chart on show is not that of both")
+	}
+	first, second := d.study.Launch(), other.Launch
+	d.edit()
+	if other := d.study.Other(); d.study.LaunchOutdated() || d.study.Launch() == first || other.Launch == second {
+		t.Error("an edit has not brought two new launches")
+	}
+	// The same one, taken up again, is computed again.
+	d.study.Compare(-1)
+	d.study.Compare(1)
+	d.settle()
+	if d.study.LaunchOutdated() {
+		t.Error("taken up again, the other setup has no launch")
+	}
+}
+
+// launched tells whether the pen draws two launches.
+func (p *pen) launched() bool { return p.launch != nil && p.otherLaunch != nil }
