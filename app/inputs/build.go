@@ -90,14 +90,7 @@ func fillCheck(s *section) {
 				c.set(func(to *car.Car) { to.Check.Column = column.Curves()[i].String() })
 			}))
 	s.remark(func(v view) string { return curveOf(v).Describe() })
-	target := func(path, label, help string, q units.Quantity, ends func(*car.Car) *[2]float64) {
-		least := &number{quantity: q, in: func(c *car.Car) *float64 { return &ends(c)[0] }}
-		greatest := &number{quantity: q, in: func(c *car.Car) *float64 { return &ends(c)[1] }}
-		s.row(about{path: path, label: label + ", from and to", help: help, action: "Set target " + lower(label)}, newEntry(least), newEntry(greatest)).quantity = q
-	}
-	target("check.target_anti_squat", "Anti-squat", "Where this car wants its anti-squat.", units.Percent, func(c *car.Car) *[2]float64 { return &c.Check.TargetAntiSquat })
-	target("check.target_ic.x", "IC ahead", "Where this car wants its instant center, ahead of the rear tire contact.", units.Length, func(c *car.Car) *[2]float64 { return &c.Check.TargetICX })
-	target("check.target_ic.z", "IC height", "Where this car wants its instant center, above the ground.", units.Length, func(c *car.Car) *[2]float64 { return &c.Check.TargetICZ })
+	fillTarget(s)
 }
 
 // curveOf returns the column curve of a car.

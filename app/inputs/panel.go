@@ -50,6 +50,7 @@ type Panel struct {
 	sections []*section
 	list     *fyne.Container // headers and bodies of the sections
 	scroll   *container.Scroll
+	host     *guest // not nil for a panel in another one's scroll
 	help     *prose
 	rule     *canvas.Rectangle
 
@@ -115,6 +116,10 @@ func (p *Panel) refresh() {
 // relayout makes room for what has changed its height.
 func (p *Panel) relayout() {
 	p.loose = false
+	if p.host != nil {
+		p.host.relayout(p)
+		return
+	}
 	p.list.Layout.Layout(p.list.Objects, p.list.Size())
 	p.list.Resize(p.list.MinSize().Max(p.scroll.Size()))
 	p.scroll.Scrolled(&fyne.ScrollEvent{}) // The end of the list may have come nearer.
@@ -164,6 +169,9 @@ var leastSize = fyne.NewSize(270, 200)
 
 // CreateRenderer lays the panel out.
 func (p *Panel) CreateRenderer() fyne.WidgetRenderer {
+	if p.host != nil {
+		return &guestRenderer{p}
+	}
 	r := &panelRenderer{p}
 	r.colors()
 	return r

@@ -74,11 +74,18 @@ const idleHelp = "Enter takes a value, Escape takes it back. Lengths may be type
 // later of the two.
 func (p *Panel) showHelp() {
 	text := idleHelp
+	if p.host != nil {
+		text = ""
+	}
 	switch {
 	case p.hovered != nil && (p.pointed || p.focused == nil):
 		text = p.hovered.describe(p.doc.Units())
 	case p.focused != nil:
 		text = p.focused.describe(p.doc.Units())
+	}
+	if p.host != nil {
+		p.host.show(text)
+		return
 	}
 	p.help.set(text)
 }
@@ -89,7 +96,7 @@ func (p *Panel) scrollTo(o fyne.CanvasObject) {
 	if d.CanvasForObject(o) == nil || !o.Visible() {
 		return
 	}
-	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(p.list).Y
+	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(p.scroll.Content).Y
 	bottom := top + o.Size().Height
 	offset := p.scroll.Offset
 	switch {

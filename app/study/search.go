@@ -15,6 +15,7 @@ type search struct {
 	table      *holes.Table // nil before the first is found
 	wishes     holes.Wishes
 	conditions []holes.ColumnCondition
+	stale      bool          // what follows is to be found anew when it is asked for
 	places     []holes.Place // the table's combinations by rank
 	listed     []holes.Place // those of places that meet the conditions
 	shown      []bool        // by index of a combination: it is listed
@@ -26,7 +27,7 @@ type search struct {
 // forget drops what belongs to a car; wishes and conditions stay.
 func (f *search) forget() {
 	f.table, f.places, f.listed, f.shown, f.rankOf = nil, nil, nil, nil, nil
-	f.pointed, f.picked = 0, 0
+	f.stale, f.pointed, f.picked = false, 0, 0
 }
 
 // None is the index of no combination.
@@ -78,8 +79,7 @@ func (s *Study) PutTable(t *holes.Table) {
 	if s.search.table != nil && !sameCounts(t.Car, s.search.table.Car) {
 		s.search.pointed, s.search.picked = 0, 0
 	}
-	s.search.table = t
-	s.order()
+	s.search.table, s.search.stale = t, true
 	s.tell(Search)
 }
 
@@ -93,7 +93,7 @@ func sameCounts(a, b *car.Car) bool {
 	return true
 }
 
-// rank orders the combinations anew after the car has changed, and tells
+// rank has the combinations ordered anew after the car has changed, and tells
 // whether the order may be another one. Combinations of an older car keep their
 // places until the new ones are there.
 func (s *Study) rank() bool {
@@ -106,8 +106,18 @@ func (s *Study) rank() bool {
 	case s.TableOutdated():
 		return true
 	}
-	s.order()
+	s.search.stale = true
 	return true
+}
+
+// ranked returns the search with its combinations in order. They are brought
+// into it when somebody looks, so that edits cost nothing while nobody does.
+func (s *Study) ranked() *search {
+	if s.search.stale {
+		s.search.stale = false
+		s.order()
+	}
+	return &s.search
 }
 
 // order ranks and filters the combinations.
@@ -143,37 +153,39 @@ func (s *Study) SetWishes(w holes.Wishes) {
 		return
 	}
 	s.search.wishes = w
-	if s.search.table != nil && !s.TableOutdated() {
-		s.order()
-	}
+	s.search.stale = s.search.table != nil
 	s.tell(Search)
 }
 
 // SetConditions lists only the combinations that meet all of some conditions.
 func (s *Study) SetConditions(list []holes.ColumnCondition) {
 	s.search.conditions = slices.Clone(list)
-	s.filter()
+	if !s.search.stale {
+		s.filter()
+	}
 	s.tell(Search)
 }
 
 // Ranking returns all combinations by rank, not to be changed.
-func (s *Study) Ranking() []holes.Place { return s.search.places }
+func (s *Study) Ranking() []holes.Place { return s.ranked().places }
 
 // Listed returns the combinations that meet the conditions by rank, not to be
 // changed.
-func (s *Study) Listed() []holes.Place { return s.search.listed }
+func (s *Study) Listed() []holes.Place { return s.ranked().listed }
 
 // IsListed tells whether the combination with an index meets the conditions.
 func (s *Study) IsListed(index int) bool {
-	return index >= 0 && index < len(s.search.shown) && s.search.shown[index]
+	f := s.ranked()
+	return index >= 0 && index < len(f.shown) && f.shown[index]
 }
 
 // Place returns the place of the combination with an index, or nil.
 func (s *Study) Place(index int) *holes.Place {
-	if index < 0 || index >= len(s.search.rankOf) {
+	f := s.ranked()
+	if index < 0 || index >= len(f.rankOf) {
 		return nil
 	}
-	return &s.search.places[s.search.rankOf[index]]
+	return &f.places[f.rankOf[index]]
 }
 
 // Pointed returns the index of the combination under the pointer, or None.

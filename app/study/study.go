@@ -235,3 +235,6 @@ func (s *Study) SetMoving(on bool) {
 		s.tell(Choice)
 	}
 }
+
+// Library returns the materials that the car is analyzed with.
+func (s *Study) Library() stock.Library { return s.library }

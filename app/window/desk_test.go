@@ -73,6 +73,7 @@ func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 	}
 	t.Cleanup(w.charts.close)
 	t.Cleanup(w.launcher.worker.Close)
+	t.Cleanup(w.holes.searcher.worker.Close)
 	d.Window = w
 	d.settle()
 	return d
@@ -128,7 +129,7 @@ func (d *desk) settle() {
 			f()
 			continue
 		}
-		if !d.charts.worker.Busy() && !d.launcher.worker.Busy() {
+		if !d.charts.worker.Busy() && !d.launcher.worker.Busy() && !d.holes.searcher.worker.Busy() {
 			return
 		}
 		<-d.queue.more

@@ -139,7 +139,7 @@ const pendingWords = "A value typed is refused; correct it or press Escape there
 // settled takes what has been typed and not been taken yet, and tells whether
 // that is allowed.
 func (w *Window) settled() bool {
-	if !w.inputs.CommitPending() {
+	if !w.inputs.CommitPending() || !w.holes.target.inputs.CommitPending() {
 		w.say(pendingWords)
 		return false
 	}

@@ -1,27 +1,271 @@
 package window
 
 import (
+	"fmt"
+	"strings"
+
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/model/adjuster"
+	"bowline/model/car"
+	"bowline/model/holes"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 )
 
 // holesPanel answers the racer which holes to use: every combination, ranked by
 // the target.
 type holesPanel struct {
-	study   *study.Study
-	verdict *readout.Prose
-	object  fyne.CanvasObject
+	study    *study.Study
+	searcher *searcher
+	verdict  *readout.Prose
+	progress *readout.Prose
+	button   *widget.Button // stops the search or starts it again
+	status   *fyne.Container
+	target   *holesTarget
+	filter   *holesFilter
+	list     *holesList
+	chosen   *chosenHoles
+	worth    *holesWorth
+	folds    struct{ target, filter, worth *fold }
+	tools    *container.Scroll
+	page     *fyne.Container
+	object   fyne.CanvasObject
+	height   float32 // that the tools asked for last
 }
 
+// newHolesPanel returns the page: words, target and filter, and below them the
+// list over what is to be known of the combination picked.
 func newHolesPanel(w *Window) *holesPanel {
-	p := &holesPanel{study: w.study, verdict: words(theme.ColorNameForeground)}
-	p.object = scrolled(p.verdict)
+	p := &holesPanel{study: w.study, verdict: words(theme.ColorNameForeground), progress: words(theme.ColorNamePlaceHolder)}
+	p.button = widget.NewButton("Stop", p.press)
+	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
+	p.status.Hide()
+
+	shelf := container.NewVBox()
+	p.tools = container.NewVScroll(shelf)
+	p.target = newHolesTarget(w.study, w.study.Library(), p.tools, p.relayout, w.say)
+	p.filter = newHolesFilter(w.study, p.relayout, w.say)
+	p.folds.target = newFold("Target and wishes", p.target.object, p.relayout)
+	p.folds.filter = newFold("Filter", p.filter.object, p.relayout)
+	shelf.Add(p.folds.target.object)
+	shelf.Add(p.folds.filter.object)
+
+	p.chosen = newChosenHoles(w.study, w.refused)
+	p.list = newHolesList(w.study, w.say, p.chosen.useHoles)
+	p.worth = newHolesWorth(w.study)
+	p.folds.worth = newFold("What each hole is worth", p.worth.object, func() { p.refresh(); p.relayout() })
+	split := container.NewVSplit(p.list.table, container.NewVScroll(container.NewVBox(p.chosen.object, p.folds.worth.object)))
+	split.SetOffset(listShare)
+	p.page = container.New(&holesLayout{}, p.verdict, p.status, p.tools, split)
+	p.object = container.NewVScroll(p.page)
+	p.searcher = newSearcher(w.study, w.study.Library(), w.post, func() {
+		if w.soon != nil {
+			w.soon.Ask()
+		}
+	})
 	return p
 }
 
+// listShare is the part of the list in the height that it shares with what is to
+// be known of the combination picked.
+const listShare = 0.5
+
 func (p *holesPanel) charts() []string { return nil }
 
-func (p *holesPanel) refresh() {}
+// press does what the button beside the progress says.
+func (p *holesPanel) press() {
+	if p.searcher.halted {
+		p.searcher.resume()
+	} else {
+		p.searcher.halt()
+	}
+}
+
+// relayout makes room for what has changed its height.
+func (p *holesPanel) relayout() {
+	if p.page != nil {
+		p.page.Refresh()
+	}
+}
+
+// refresh writes words, list and card.
+func (p *holesPanel) refresh() {
+	p.target.refresh()
+	p.filter.refresh()
+	p.list.refresh()
+	p.chosen.refresh()
+	if p.folds.worth.isOpen() {
+		p.worth.refresh()
+	}
+	p.verdict.Set(p.words())
+	text, button := p.searcher.words()
+	p.progress.Set(text)
+	if text == "" != p.status.Hidden {
+		p.status.Hidden = text == ""
+		p.relayout()
+	}
+	p.button.Hidden = button == ""
+	if button != "" && p.button.Text != button {
+		p.button.SetText(button)
+	}
+	p.folds.target.retitle(p.target.title())
+	p.folds.filter.retitle(p.listed())
+	p.list.table.SetPlaceholder(p.empty())
+	if height := p.tools.Content.MinSize().Height; height != p.height {
+		p.height = height
+		p.relayout()
+	}
+}
+
+// listed says how many combinations the filter lets through.
+func (p *holesPanel) listed() string {
+	all := len(p.study.Ranking())
+	if p.filter.active() == 0 || all == 0 {
+		return "Filter"
+	}
+	return fmt.Sprintf("Filter: %s of %s listed", count(len(p.study.Listed())), count(all))
+}
+
+// empty says why the list is.
+func (p *holesPanel) empty() string {
+	if p.study.Table() == nil {
+		return "The combinations are listed here as soon as they are found."
+	}
+	return "No combination meets all conditions of the filter."
+}
+
+// words are the verdict: how many combinations meet the target, what the best
+// one needs, and where the holes in use stand.
+func (p *holesPanel) words() string {
+	places := p.study.Ranking()
+	if len(places) == 0 {
+		return "Every combination of holes is searched for the one nearest to the target."
+	}
+	inside, wished, refused := 0, 0, 0
+	for i := range places {
+		switch o := &places[i]; {
+		case !o.Combination().Usable():
+			refused++
+		case o.Unmet == 0:
+			wished++
+			fallthrough
+		default:
+			if o.Inside {
+				inside++
+			}
+		}
+	}
+	all := count(len(places))
+	said := []string{fmt.Sprintf("%s of %s combinations meet the target", count(inside), all)}
+	switch inside {
+	case 0:
+		said[0] = fmt.Sprintf("None of %s combinations meets the target", all)
+	case 1:
+		said[0] = fmt.Sprintf("1 of %s combinations meets the target", all)
+	}
+	if asked := p.study.Wishes(); asked != (holes.Wishes{Order: asked.Order}) {
+		said = append(said, fulfilled(wished))
+	}
+	text := strings.Join(append(said, best(&places[0])), "; ") + "."
+	if o := p.study.Place(p.study.Present()); o != nil {
+		text += fmt.Sprintf(" Holes in use: %s, rank %s.", study.HolesText(o.Holes()), count(o.Rank))
+	}
+	switch refused {
+	case 0:
+	case 1:
+		text += " 1 cannot be used."
+	default:
+		text += fmt.Sprintf(" %s cannot be used.", count(refused))
+	}
+	return text
+}
+
+// fulfilled says how many combinations fulfil all wishes.
+func fulfilled(n int) string {
+	switch n {
+	case 0:
+		return "none fulfils all wishes"
+	case 1:
+		return "1 fulfils all wishes"
+	}
+	return count(n) + " fulfil all wishes"
+}
+
+// best says what the best combination needs.
+func best(p *holes.Place) string {
+	name := "the best, " + study.HolesText(p.Holes()) + ","
+	switch {
+	case !p.Combination().Usable():
+		return "no combination can be used"
+	case p.Present:
+		return "the holes in use are the best"
+	case !p.HasTurns:
+		return name + " is ahead of the holes in use"
+	}
+	return name + " needs " + needs(p)
+}
+
+// needs says how bars are to be turned, or made anew.
+func needs(p *holes.Place) string {
+	var said []string
+	for _, pair := range car.Pairs {
+		bars := [...]string{"upper bars", "lower bars"}[pair]
+		turn := adjuster.InFlats(p.Turns[pair])
+		switch {
+		case p.Recut(pair):
+			said = append(said, "new tubes for the "+bars)
+		case !turn.None():
+			said = append(said, "the "+bars+" "+turn.String())
+		}
+	}
+	if len(said) == 0 {
+		return "no bar turned"
+	}
+	return strings.Join(said, " and ")
+}
+
+// holesLayout puts verdict, progress and tools over the list, which gets the
+// height that is left. The tools scroll when they would leave it too little.
+type holesLayout struct{}
+
+// leastList is the height that list and card keep.
+const leastList = 230
+
+func (holesLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	verdict, status, tools, split := objects[0], objects[1], objects[2].(*container.Scroll), objects[3]
+	y := float32(0)
+	put := func(o fyne.CanvasObject, height float32) {
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, height))
+		y += height
+	}
+	for _, o := range []fyne.CanvasObject{verdict, status} {
+		if o.Visible() {
+			// The height of words depends on their width.
+			o.Resize(fyne.NewSize(size.Width, o.Size().Height))
+			put(o, o.MinSize().Height)
+		}
+	}
+	tools.Resize(fyne.NewSize(size.Width, tools.Size().Height))
+	put(tools, max(min(tools.Content.MinSize().Height, size.Height-y-leastList), tools.MinSize().Height))
+	put(split, max(size.Height-y, 0))
+}
+
+func (holesLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := fyne.NewSize(0, leastList)
+	for i, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		m := o.MinSize()
+		least.Width = max(least.Width, m.Width)
+		if i < 3 {
+			least.Height += m.Height
+		}
+	}
+	return least
+}

@@ -121,6 +121,7 @@ func (m *menu) refresh(w *Window) {
 func (w *Window) undo() {
 	if !w.settled() {
 		w.inputs.RestorePending()
+		w.holes.target.inputs.RestorePending()
 		w.say("")
 		return
 	}

@@ -45,6 +45,7 @@ type Window struct {
 
 	panels   [panelCount]panel
 	tune     *tunePages
+	holes    *holesPanel
 	shown    int          // index of the panel on show
 	soon     *runner.Soon // refreshes the panel on show
 	inputs   *inputs.Panel
@@ -149,12 +150,13 @@ func (w *Window) build(o Options) {
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
 	here := newHerePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
-	search, setups := newHolesPanel(w), newSetupsPanel(w)
+	setups := newSetupsPanel(w)
+	w.holes = newHolesPanel(w)
 	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
 	run := newLaunchPanel(w.study, w.charts.views["launch-bars"], w.charts.views["launch-attitude"], w.charts.views["launch-tires"])
-	w.panels = [panelCount]panel{panelHere: here, panelHoles: search, panelSetups: setups, panelCheck: check, panelLaunch: run}
+	w.panels = [panelCount]panel{panelHere: here, panelHoles: w.holes, panelSetups: setups, panelCheck: check, panelLaunch: run}
 	turned := func() {}
-	w.tune = newTunePages(here, search, setups, func() { turned() })
+	w.tune = newTunePages(here, w.holes, setups, func() { turned() })
 	loads, below := container.NewStack(), container.NewStack()
 	tabs := container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", loads))
 	travel := newTravelBar(w.study).object
@@ -247,6 +249,7 @@ func (w *Window) ShowAndRun() {
 	close(w.stop)
 	w.charts.close()
 	w.launcher.worker.Close()
+	w.holes.searcher.worker.Close()
 }
 
 // Content returns the window's canvas, for tests.

@@ -179,6 +179,34 @@ func (c Condition) Any() bool { return c.least == nil && c.most == nil }
 // String returns the condition as it was typed, without spaces around it.
 func (c Condition) String() string { return c.text }
 
+// In writes the condition for a reader of a unit system: as it was typed, or
+// with the units of its numbers where they are another system's. Parsed for s it
+// is the same condition.
+func (c Condition) In(s units.System) string {
+	own := func(b *bound) bool { return b == nil || b.system.Symbol(c.quantity) == s.Symbol(c.quantity) }
+	if c.Any() || own(c.least) && own(c.most) {
+		return c.text
+	}
+	number := func(b *bound) string {
+		return strconv.FormatFloat(b.shop, 'f', -1, 64) + " " + b.system.Symbol(c.quantity)
+	}
+	sign := func(b *bound, strict, loose string) string {
+		if b.strict {
+			return strict
+		}
+		return loose
+	}
+	switch {
+	case c.most == nil:
+		return sign(c.least, ">", ">=") + number(c.least)
+	case c.least == nil:
+		return sign(c.most, "<", "<=") + number(c.most)
+	case c.least == c.most:
+		return number(c.least)
+	}
+	return number(c.least) + " to " + number(c.most)
+}
+
 // Met tells whether a value in SI meets the condition; known is false for a
 // missing one, which meets only the condition that anything does.
 func (c Condition) Met(si float64, known bool) bool {

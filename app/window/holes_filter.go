@@ -1,0 +1,218 @@
+package window
+
+import (
+	"strings"
+
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/model/holes"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// holesFilter has a field for each column that combinations can be listed by.
+type holesFilter struct {
+	study  *study.Study
+	fields []*filterField
+	clear  *widget.Button
+	object fyne.CanvasObject
+	units  units.System // that the fields are in
+	grown  func()
+	say    func(string)
+}
+
+// filterAcross is the number of fields beside each other.
+const filterAcross = 3
+
+// filterHint says what may be typed.
+const filterHint = "Write <5, >100, 100 to 160 or 3; Enter takes it."
+
+// newHolesFilter returns the fields; grown is called when they take more room,
+// and say hears what the field at hand is about.
+func newHolesFilter(s *study.Study, grown func(), say func(string)) *holesFilter {
+	f := &holesFilter{study: s, grown: grown, say: say, units: s.Units()}
+	f.clear = widget.NewButton("Clear", f.empty)
+	hint := readout.NewProse(filterHint, theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{})
+	rows := container.NewVBox(container.NewBorder(nil, nil, nil, f.clear, hint))
+	var cells []fyne.CanvasObject
+	var whys []fyne.CanvasObject
+	end := func() {
+		rows.Add(container.NewGridWithColumns(filterAcross, cells...))
+		for _, why := range whys {
+			rows.Add(why)
+		}
+		cells, whys = nil, nil
+	}
+	for _, c := range holes.Columns {
+		if c.Uses&holes.InFilter == 0 {
+			continue
+		}
+		e := newFilterField(f, c)
+		f.fields = append(f.fields, e)
+		cells, whys = append(cells, container.NewVBox(e.label, container.NewStack(e, e.mark))), append(whys, e.why)
+		if len(cells) == filterAcross {
+			end()
+		}
+	}
+	if len(cells) > 0 {
+		end()
+	}
+	f.object = rows
+	f.refresh()
+	return f
+}
+
+// refresh writes labels, and conditions in the units shown.
+func (f *holesFilter) refresh() {
+	u := f.study.Units()
+	for _, e := range f.fields {
+		e.name(u)
+		if u != f.units && !e.pending() {
+			e.write(e.condition.In(u))
+		}
+	}
+	f.units = u
+}
+
+// active returns how many conditions there are.
+func (f *holesFilter) active() int { return len(f.conditions()) }
+
+func (f *holesFilter) conditions() []holes.ColumnCondition {
+	var list []holes.ColumnCondition
+	for _, e := range f.fields {
+		if !e.condition.Any() {
+			list = append(list, holes.ColumnCondition{Column: e.column, Condition: e.condition})
+		}
+	}
+	return list
+}
+
+// empty takes all conditions back, and what is refused.
+func (f *holesFilter) empty() {
+	for _, e := range f.fields {
+		e.condition = holes.Condition{}
+		e.restore()
+	}
+	f.study.SetConditions(nil)
+}
+
+// commit takes what has been typed in any field and not been taken yet, and tells
+// whether all of it was.
+func (f *holesFilter) commit() bool {
+	all := true
+	for _, e := range f.fields {
+		all = e.commit() && all
+	}
+	return all
+}
+
+// filterField is where the condition on a column is typed.
+type filterField struct {
+	widget.Entry
+	filter    *holesFilter
+	column    *holes.Column
+	condition holes.Condition // taken last
+	shown     string          // text of the condition
+	label     *readout.Prose
+	why       *readout.Prose    // it is refused
+	mark      *canvas.Rectangle // likewise
+}
+
+func newFilterField(f *holesFilter, c *holes.Column) *filterField {
+	e := &filterField{filter: f, column: c, mark: canvas.NewRectangle(nil)}
+	e.label = readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{})
+	e.why = words(theme.ColorNameError)
+	e.mark.StrokeWidth = 2
+	e.mark.Hide()
+	e.Scroll = container.ScrollNone // The wheel is the page's.
+	e.ExtendBaseWidget(e)
+	e.name(f.units)
+	return e
+}
+
+// title is what the field is about.
+func (e *filterField) title() string { return strings.ReplaceAll(e.column.Title, "\n", " ") }
+
+// name writes the label with the unit.
+func (e *filterField) name(u units.System) {
+	text := e.title()
+	if symbol := u.Symbol(e.column.Quantity); symbol != "" {
+		text += ", " + symbol
+	}
+	e.label.Set(text)
+}
+
+// pending tells whether something was typed that has not been taken.
+func (e *filterField) pending() bool { return e.Text != e.shown }
+
+// write shows a text as taken.
+func (e *filterField) write(text string) {
+	e.shown = text
+	if e.Text != text {
+		e.SetText(text)
+	}
+}
+
+// restore shows the condition taken last.
+func (e *filterField) restore() {
+	e.refuse("")
+	e.write(e.condition.In(e.filter.study.Units()))
+}
+
+// commit takes what was typed, if anything, and tells whether it could be.
+func (e *filterField) commit() bool {
+	if !e.pending() {
+		e.refuse("")
+		return true
+	}
+	c, err := e.column.Parse(e.Text, e.filter.study.Units())
+	if err != nil {
+		e.refuse(e.title() + ": " + err.Error() + ".")
+		return false
+	}
+	e.condition = c
+	e.refuse("")
+	e.write(c.In(e.filter.study.Units()))
+	e.filter.study.SetConditions(e.filter.conditions())
+	return true
+}
+
+// refuse says why what was typed is not taken; an empty text takes that back.
+func (e *filterField) refuse(why string) {
+	e.mark.Hidden = why == ""
+	e.mark.StrokeColor = theme.Color(theme.ColorNameError)
+	e.mark.Refresh()
+	if e.why.Set(why) {
+		e.filter.grown()
+	}
+}
+
+// FocusGained says what the column is.
+func (e *filterField) FocusGained() {
+	e.Entry.FocusGained()
+	e.filter.say(e.title() + ": " + e.column.Help + " " + filterHint)
+}
+
+// FocusLost takes what was typed.
+func (e *filterField) FocusLost() {
+	e.Entry.FocusLost()
+	e.filter.say("")
+	e.commit()
+}
+
+// TypedKey takes what was typed on Enter, and takes it back on Escape.
+func (e *filterField) TypedKey(key *fyne.KeyEvent) {
+	switch key.Name {
+	case fyne.KeyReturn, fyne.KeyEnter:
+		e.commit()
+	case fyne.KeyEscape:
+		e.restore()
+	default:
+		e.Entry.TypedKey(key)
+	}
+}

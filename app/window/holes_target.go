@@ -1,0 +1,112 @@
+package window
+
+import (
+	"fmt"
+	"slices"
+
+	"bowline/app/inputs"
+	"bowline/app/study"
+	"bowline/model/holes"
+	"bowline/model/stock"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// holesTarget is where the target and the wishes are told.
+type holesTarget struct {
+	study  *study.Study
+	inputs *inputs.Panel
+	checks []*widget.Check // by place in wishBoxes
+	order  *widget.Select
+	object fyne.CanvasObject
+	silent bool // what is shown follows, nobody has chosen it
+}
+
+// wishBoxes are the wishes that are there or not.
+var wishBoxes = []struct {
+	words string
+	in    func(*holes.Wishes) *bool
+}{
+	{"All of the target met", func(w *holes.Wishes) *bool { return &w.InTarget }},
+	{"One pair of bars moved", func(w *holes.Wishes) *bool { return &w.OneBar }},
+	{"Within the adjusters' reach", func(w *holes.Wishes) *bool { return &w.InReach }},
+	{"Within the pinion limit", func(w *holes.Wishes) *bool { return &w.WithinPinion }},
+	{"Within the bars' limits", func(w *holes.Wishes) *bool { return &w.WithinLoad }},
+}
+
+// newHolesTarget returns the form, which stands in a scroll of the page.
+func newHolesTarget(s *study.Study, library stock.Library, host *container.Scroll, grown func(), say func(string)) *holesTarget {
+	t := &holesTarget{study: s, inputs: inputs.NewTarget(s.Document(), library, host, say, grown)}
+	boxes := container.NewGridWithColumns(2)
+	for _, b := range wishBoxes {
+		c := widget.NewCheck(b.words, func(on bool) { t.wish(func(w *holes.Wishes) { *b.in(w) = on }) })
+		t.checks = append(t.checks, c)
+		boxes.Add(c)
+	}
+	var names []string
+	for _, o := range holes.Orders {
+		names = append(names, o.String())
+	}
+	t.order = widget.NewSelect(names, func(name string) {
+		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
+	})
+	first := words(theme.ColorNameForeground)
+	first.Set("First come those with")
+	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, container.NewGridWrap(fyne.NewSize(150, t.order.MinSize().Height), first), nil, t.order))
+	t.refresh()
+	return t
+}
+
+// wish changes the wishes.
+func (t *holesTarget) wish(change func(*holes.Wishes)) {
+	if t.silent {
+		return
+	}
+	w := t.study.Wishes()
+	change(&w)
+	t.study.SetWishes(w)
+}
+
+// refresh shows the wishes.
+func (t *holesTarget) refresh() {
+	w := t.study.Wishes()
+	t.silent = true
+	defer func() { t.silent = false }()
+	for i, b := range wishBoxes {
+		if on := *b.in(&w); t.checks[i].Checked != on {
+			t.checks[i].SetChecked(on)
+		}
+	}
+	if name := w.Order.String(); t.order.Selected != name {
+		t.order.SetSelected(name)
+	}
+}
+
+// title names the form with what is in it.
+func (t *holesTarget) title() string {
+	target, u := holes.TargetOf(t.study.Document().Car()), t.study.Units()
+	text := fmt.Sprintf("Target and wishes: %s to %s", bare(u, target.AntiSquat[0]), u.FormatExact(units.Percent, target.AntiSquat[1]))
+	w := t.study.Wishes()
+	n := 0
+	for _, b := range wishBoxes {
+		if *b.in(&w) {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return text
+	case 1:
+		return text + ", 1 wish"
+	}
+	return fmt.Sprintf("%s, %d wishes", text, n)
+}
+
+// bare writes a share in percent without the sign.
+func bare(u units.System, share float64) string {
+	return fmt.Sprintf("%.6g", u.FromSI(units.Percent, share))
+}
