@@ -28,12 +28,15 @@ func NewTarget(doc Document, library stock.Library, host *container.Scroll, help
 		}
 	})
 	s := p.sections[0]
-	s.body.Layout = stack{gap: rowGap}
+	s.body.Layout = stack{gap: rowGap, inset: guestInset}
 	p.list = container.New(stack{}, s.body)
 	s.setOpen(true)
 	doc.Listen(p.hear)
 	return p
 }
+
+// guestInset is around the rows, as words of other panels have it.
+const guestInset = 3
 
 // guest is a panel that stands in a scroll of others.
 type guest struct {

@@ -34,8 +34,11 @@ type holesPanel struct {
 	tools    *container.Scroll
 	page     *fyne.Container
 	object   fyne.CanvasObject
-	height   float32 // that the tools asked for last
+	heights  heights // that the page was laid out for last
 }
+
+// heights are what the parts of the page over the list ask for.
+type heights struct{ verdict, progress, tools float32 }
 
 // newHolesPanel returns the page: words, target and filter, and below them the
 // list over what is to be known of the combination picked.
@@ -49,8 +52,8 @@ func newHolesPanel(w *Window) *holesPanel {
 	p.tools = container.NewVScroll(shelf)
 	p.target = newHolesTarget(w.study, w.study.Library(), p.tools, p.relayout, w.say)
 	p.filter = newHolesFilter(w.study, p.relayout, w.say)
-	p.folds.target = newFold("Target and wishes", p.target.object, p.relayout)
-	p.folds.filter = newFold("Filter", p.filter.object, p.relayout)
+	p.folds.target = newFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
+	p.folds.filter = newFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
 	shelf.Add(p.folds.target.object)
 	shelf.Add(p.folds.filter.object)
 
@@ -92,6 +95,14 @@ func (p *holesPanel) relayout() {
 	}
 }
 
+// turned makes room for a fold of the tools and brings it into sight.
+func (p *holesPanel) turned(f *fold) {
+	p.relayout()
+	if f.isOpen() {
+		p.tools.ScrollToOffset(f.object.Position())
+	}
+}
+
 // refresh writes words, list and card.
 func (p *holesPanel) refresh() {
 	p.target.refresh()
@@ -104,10 +115,7 @@ func (p *holesPanel) refresh() {
 	p.verdict.Set(p.words())
 	text, button := p.searcher.words()
 	p.progress.Set(text)
-	if text == "" != p.status.Hidden {
-		p.status.Hidden = text == ""
-		p.relayout()
-	}
+	p.status.Hidden = text == ""
 	p.button.Hidden = button == ""
 	if button != "" && p.button.Text != button {
 		p.button.SetText(button)
@@ -115,8 +123,9 @@ func (p *holesPanel) refresh() {
 	p.folds.target.retitle(p.target.title())
 	p.folds.filter.retitle(p.listed())
 	p.list.table.SetPlaceholder(p.empty())
-	if height := p.tools.Content.MinSize().Height; height != p.height {
-		p.height = height
+	now := heights{p.verdict.MinSize().Height, p.progress.MinSize().Height, p.tools.Content.MinSize().Height}
+	if now != p.heights {
+		p.heights = now
 		p.relayout()
 	}
 }

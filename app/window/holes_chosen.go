@@ -13,6 +13,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -38,12 +39,12 @@ type turnWords struct{ plain, recut *readout.Prose }
 
 func (t turnWords) set(text string, recut bool) {
 	if recut {
-		t.plain.Set("")
-		t.recut.Set(text)
+		tell(t.plain, "")
+		tell(t.recut, text)
 		return
 	}
-	t.plain.Set(text)
-	t.recut.Set("")
+	tell(t.plain, text)
+	tell(t.recut, "")
 }
 
 // Rows of what changes.
@@ -58,7 +59,7 @@ const (
 )
 
 var changeNames = [changeRows]string{
-	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion, most", changePush: "Lower push", changeShare: "Highest share",
+	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion", changePush: "Lower push", changeShare: "Highest share",
 }
 
 // changeKeys are the columns of package holes that the rows show.
@@ -79,7 +80,7 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem)) *chosenHoles {
 	c.use = widget.NewButton("Use these holes", func() { c.useHoles(c.index()) })
 	c.use.Importance = widget.HighImportance
 	c.keep = widget.NewButton("Keep as a setup", c.keepHoles)
-	turns := container.NewVBox()
+	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for p := range c.pairs {
 		c.pairs[p] = turnWords{words(theme.ColorNameForeground), words(theme.ColorNameError)}
 		turns.Add(c.pairs[p].plain)
@@ -124,7 +125,7 @@ func (c *chosenHoles) refresh() {
 	if p == nil {
 		c.title.Set("")
 		c.reason.Set("")
-		c.rest.Set("")
+		tell(c.rest, "")
 		for _, t := range c.pairs {
 			t.set("", false)
 		}
@@ -172,14 +173,14 @@ func (c *chosenHoles) writeTurns(p *holes.Place, u units.System) {
 		for _, t := range c.pairs {
 			t.set("", false)
 		}
-		c.rest.Set("")
+		tell(c.rest, "")
 		return
 	}
 	lines := plan.Text(u)
 	for i, t := range c.pairs {
 		t.set(lines[i], plan.Pairs[i].Recut())
 	}
-	c.rest.Set(strings.Join(lines[len(c.pairs):], "\n"))
+	tell(c.rest, strings.Join(lines[len(c.pairs):], "\n"))
 }
 
 // writeChanges holds the combination against the holes in use.

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -54,7 +55,7 @@ func newHolesFilter(s *study.Study, grown func(), say func(string)) *holesFilter
 		}
 		e := newFilterField(f, c)
 		f.fields = append(f.fields, e)
-		cells, whys = append(cells, container.NewVBox(e.label, container.NewStack(e, e.mark))), append(whys, e.why)
+		cells, whys = append(cells, container.New(layout.NewCustomPaddedVBoxLayout(0), e.label, container.NewStack(e, e.mark))), append(whys, e.why)
 		if len(cells) == filterAcross {
 			end()
 		}
@@ -62,7 +63,7 @@ func newHolesFilter(s *study.Study, grown func(), say func(string)) *holesFilter
 	if len(cells) > 0 {
 		end()
 	}
-	f.object = rows
+	f.object = container.New(layout.NewCustomPaddedLayout(0, theme.Padding(), theme.Padding(), 2*theme.Padding()), rows)
 	f.refresh()
 	return f
 }
@@ -129,6 +130,7 @@ func newFilterField(f *holesFilter, c *holes.Column) *filterField {
 	e.why = words(theme.ColorNameError)
 	e.mark.StrokeWidth = 2
 	e.mark.Hide()
+	e.why.Hide()
 	e.Scroll = container.ScrollNone // The wheel is the page's.
 	e.ExtendBaseWidget(e)
 	e.name(f.units)
@@ -187,7 +189,7 @@ func (e *filterField) refuse(why string) {
 	e.mark.Hidden = why == ""
 	e.mark.StrokeColor = theme.Color(theme.ColorNameError)
 	e.mark.Refresh()
-	if e.why.Set(why) {
+	if tell(e.why, why) {
 		e.filter.grown()
 	}
 }

@@ -142,8 +142,10 @@ func (l *holesList) pointed(column int) {
 	switch {
 	case column == listRank:
 		l.say("Place by the target and wishes: 1 is the best.")
-	case column == listing.None || column > len(l.columns):
-		l.say("")
+	case column == listing.None:
+		l.hovered(l.study.Pointed()) // What is under the pointer instead may have been told before.
+	case column > len(l.columns):
+		l.say("Why the combination stands where it does.")
 	default:
 		l.say(l.columns[column-1].Help)
 	}

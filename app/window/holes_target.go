@@ -3,6 +3,7 @@ package window
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"bowline/app/inputs"
 	"bowline/app/study"
@@ -12,7 +13,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -54,9 +54,7 @@ func newHolesTarget(s *study.Study, library stock.Library, host *container.Scrol
 	t.order = widget.NewSelect(names, func(name string) {
 		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
 	})
-	first := words(theme.ColorNameForeground)
-	first.Set("First come those with")
-	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, container.NewGridWrap(fyne.NewSize(150, t.order.MinSize().Height), first), nil, t.order))
+	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, widget.NewLabel("First come those with"), nil, t.order))
 	t.refresh()
 	return t
 }
@@ -89,7 +87,7 @@ func (t *holesTarget) refresh() {
 // title names the form with what is in it.
 func (t *holesTarget) title() string {
 	target, u := holes.TargetOf(t.study.Document().Car()), t.study.Units()
-	text := fmt.Sprintf("Target and wishes: %s to %s", bare(u, target.AntiSquat[0]), u.FormatExact(units.Percent, target.AntiSquat[1]))
+	text := fmt.Sprintf("Target and wishes: %s to %s", strings.TrimSuffix(u.FormatExact(units.Percent, target.AntiSquat[0]), " %"), u.FormatExact(units.Percent, target.AntiSquat[1]))
 	w := t.study.Wishes()
 	n := 0
 	for _, b := range wishBoxes {
@@ -104,9 +102,4 @@ func (t *holesTarget) title() string {
 		return text + ", 1 wish"
 	}
 	return fmt.Sprintf("%s, %d wishes", text, n)
-}
-
-// bare writes a share in percent without the sign.
-func bare(u units.System, share float64) string {
-	return fmt.Sprintf("%.6g", u.FromSI(units.Percent, share))
 }
