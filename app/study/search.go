@@ -49,7 +49,8 @@ func (s *Study) SetSearching(on bool) {
 func (s *Study) Table() *holes.Table { return s.search.table }
 
 // TableOutdated tells whether the combinations do not belong to the car as it
-// is now. Names, notes, setups and targets do not matter to them.
+// is now. Names, setups, targets, threads, the driveshaft and the launch do not
+// matter to them.
 func (s *Study) TableOutdated() bool {
 	return s.search.table == nil || !SameSearch(s.search.table.Car, s.doc.Car())
 }
@@ -62,8 +63,9 @@ func SameSearch(a, b *car.Car) bool {
 // bare returns a car without what a search does not depend on.
 func bare(c *car.Car) car.Car {
 	b := *c
-	b.Setups, b.Launch = nil, car.Launch{}
+	b.Setups, b.Launch, b.Driveline = nil, car.Launch{}, car.Driveline{}
 	b.Body.Name = ""
+	b.UpperBar.Threads, b.LowerBar.Threads = car.Threads{}, car.Threads{}
 	k := &b.Check
 	k.TargetAntiSquat, k.TargetICX, k.TargetICZ, k.PinionLimit = [2]float64{}, [2]float64{}, [2]float64{}, 0
 	return b
