@@ -1,0 +1,268 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bowline/model/adjuster"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+// cardBars names the bars of a card by car.Pair and side, left first.
+var cardBars = [2][2]string{{"UL", "UR"}, {"LL", "LR"}}
+
+// ends lists where each bar end goes; bold are the ones that move.
+func (k *Card) ends() (t table, bold []bool) {
+	t.columns = make([]heading, 2)
+	for i := range k.change.Pairs {
+		p := &k.change.Pairs[i]
+		for _, end := range []struct {
+			at string
+			adjuster.Move
+		}{{"chassis", p.Chassis}, {"housing", p.Housing}} {
+			what := fmt.Sprintf("stays in %d", end.From+1)
+			if end.Moved() {
+				what = fmt.Sprintf("hole %d → %d", end.From+1, end.To+1)
+			}
+			t.rows = append(t.rows, []cell{words([...]string{"Upper bar, ", "Lower bar, "}[p.Pair] + end.at + ":"), words(what)})
+			bold = append(bold, end.Moved())
+		}
+	}
+	return t, bold
+}
+
+// bars lists how to turn each bar.
+func (k *Card) bars() table {
+	t := table{columns: []heading{{"bar", ""}, {"turn", ""}, {"pin to pin", ""}, {"thread engaged", ""}}}
+	for i := range k.change.Pairs {
+		for side, b := range k.sides(i) {
+			turn := b.Turn().String()
+			if b.After.Recut() {
+				turn = "new tube"
+			}
+			t.rows = append(t.rows, []cell{words(cardBars[i][side]), words(turn), words(caliper(k.units, b.After.Length)), words(engaged(k.units, &b.After))})
+		}
+	}
+	return t
+}
+
+// sides returns the left and the right bar of a pair.
+func (k *Card) sides(pair int) [2]*adjuster.BarChange {
+	p := &k.change.Pairs[pair]
+	return [2]*adjuster.BarChange{&p.Left, &p.Right}
+}
+
+// engaged writes how much thread is in a bar's tube, diameters rounded down.
+func engaged(s units.System, b *adjuster.State) string {
+	diameters := fmt.Sprintf("%.1f D", math.Floor(10*max(0, b.Diameters)+1e-6)/10)
+	switch b.Status {
+	case adjuster.TooShort:
+		return "old tube: " + diameters
+	case adjuster.TooLong:
+		return "old tube: used up"
+	case adjuster.Shallow:
+		diameters += " (!)"
+	}
+	return s.Format(units.Length, b.Engaged) + ", " + diameters
+}
+
+// barWords are words about bars, each with the bars they hold for.
+type barWords struct {
+	texts []string
+	bars  map[string][]string
+}
+
+func (w *barWords) say(bar, text string) {
+	if w.bars == nil {
+		w.bars = map[string][]string{}
+	}
+	if w.bars[text] == nil {
+		w.texts = append(w.texts, text)
+	}
+	w.bars[text] = append(w.bars[text], bar)
+}
+
+// lines returns a line for each text, as in "UL, UR: tube too long".
+func (w *barWords) lines() []string {
+	var list []string
+	for _, text := range w.texts {
+		list = append(list, strings.Join(w.bars[text], ", ")+": "+text)
+	}
+	return list
+}
+
+// alerts lists what is wrong with the bars in the new holes.
+func (k *Card) alerts() []string {
+	var words barWords
+	for i := range k.change.Pairs {
+		p := &k.change.Pairs[i]
+		for side, b := range k.sides(i) {
+			bar, tube := cardBars[i][side], caliper(k.units, math.Abs(b.After.Tube))
+			switch {
+			case !p.Bar.Usable():
+				words.say(bar, fmt.Sprintf("rod end's thread of %s is too short for a jam nut of %s and 1 D engaged", caliper(k.units, p.Bar.ThreadLength), caliper(k.units, p.Bar.JamNut)))
+			case b.After.Status == adjuster.TooShort:
+				words.say(bar, "tube too short, make one "+tube+" longer")
+			case b.After.Status == adjuster.TooLong:
+				words.say(bar, "tube too long, cut "+tube+" off")
+			case b.After.Status == adjuster.Shallow:
+				words.say(bar, fmt.Sprintf("(!) under %v D engaged, a longer tube is better", adjuster.WellEngaged))
+			}
+		}
+	}
+	list := words.lines()
+	for _, w := range k.after.Warnings {
+		if w.Kind == analysis.OverCapacity || w.Kind == analysis.NotBalanced {
+			list = append(list, w.Text(k.units))
+		}
+	}
+	return list
+}
+
+// assumptions lists what the rod ends' names do not say.
+func (k *Card) assumptions() []string {
+	var words barWords
+	for i := range k.change.Pairs {
+		for _, bar := range cardBars[i] {
+			switch assumed := k.change.Pairs[i].Assumed; {
+			case assumed.Diameter:
+				words.say(bar, "thread assumed to be 3/4 in, 16 per inch")
+			case assumed.Pitch:
+				words.say(bar, "thread assumed to have 16 per inch")
+			}
+		}
+	}
+	return words.lines()
+}
+
+// pinion says where the pinion ends up and where it is on the way.
+func (k *Card) pinion() table {
+	t := table{columns: make([]heading, 2)}
+	add := func(label, text string) { t.rows = append(t.rows, []cell{words(label), words(text)}) }
+	none := k.nose(0)
+	turn := k.change.Turned.Pinion
+	was, is := k.car.Driveline.PinionAngle, k.car.Driveline.PinionAngle+turn
+	stays := k.units.Format(units.Angle, math.Abs(turn)) == k.units.Format(units.Angle, 0)
+	end := "turns " + k.nose(turn)
+	switch {
+	case stays && k.car.Driveline.Given:
+		end = "stays at " + k.nose(was)
+	case stays:
+		end = "stays as it is"
+	case k.car.Driveline.Given:
+		end = k.nose(was) + " → " + k.nose(is)
+	}
+	if !k.turned(car.Upper) && !k.turned(car.Lower) {
+		add("in these holes", end)
+		return t
+	}
+	add("all bars turned", end)
+	if text := k.change.InFlats.Text(k.units); text != (adjuster.Effect{}).Text(k.units) {
+		add("to the nearest flat", text)
+	}
+	effect := func(e adjuster.Effect) string {
+		switch {
+		case e.Cannot != nil:
+			return "cannot be put together"
+		case k.nose(e.Pinion) == none:
+			return "unchanged"
+		}
+		return "goes " + k.nose(e.Pinion)
+	}
+	if k.turned(car.Upper) && k.turned(car.Lower) {
+		add("only uppers turned", effect(k.change.Pairs[car.Upper].Alone))
+		add("only lowers turned", effect(k.change.Pairs[car.Lower].Alone))
+	} else if slices.ContainsFunc(k.change.Pairs[:], func(p adjuster.PairChange) bool { return p.Moved() }) {
+		add("moved, not yet turned", effect(k.change.Unturned))
+	}
+	return t
+}
+
+// turned tells whether a bar of the pair is turned by a flat.
+func (k *Card) turned(p car.Pair) bool {
+	c := &k.change.Pairs[p]
+	return !c.Left.Turn().None() || !c.Right.Turn().None()
+}
+
+// nose writes an angle of the pinion.
+func (k *Card) nose(angle float64) string {
+	text := k.units.Format(units.Angle, math.Abs(angle))
+	switch {
+	case text == k.units.Format(units.Angle, 0):
+		return text
+	case angle < 0:
+		return text + " nose down"
+	}
+	return text + " nose up"
+}
+
+// compared sets what the holes do before and after side by side.
+func (k *Card) compared() table {
+	t := table{columns: []heading{{}, {"before", ""}, {"after", ""}}}
+	add := func(label string, of func(writer) string) {
+		t.rows = append(t.rows, []cell{words(label), words(of(writer{k.before, nil, k.units})), words(of(writer{k.after, nil, k.units}))})
+	}
+	figure := func(w writer, q units.Quantity, si float64) string {
+		return w.number(q, si).figure + " " + w.units.Symbol(q)
+	}
+	add("Anti-squat", func(w writer) string {
+		if !w.Ride.HasAntiSquat {
+			return "no value"
+		}
+		return figure(w, units.Percent, w.Ride.AntiSquat)
+	})
+	add("IC ahead", func(w writer) string {
+		x := w.Ride.InstantCenter.X
+		switch {
+		case !w.Ride.HasInstantCenter:
+			return "bars parallel"
+		case x < 0:
+			return figure(w, units.Length, -x) + " behind"
+		}
+		return figure(w, units.Length, x)
+	})
+	add("IC up", func(w writer) string {
+		z := w.Ride.InstantCenter.Y
+		switch {
+		case !w.Ride.HasInstantCenter:
+			return "bars parallel"
+		case z < 0:
+			return figure(w, units.Length, -z) + " under"
+		}
+		return figure(w, units.Length, z)
+	})
+	add("Bottom-bar push", func(w writer) string {
+		u := w.Result.Worst[car.Lower][column.Push]
+		if u.Force == 0 {
+			return "never"
+		}
+		return figure(w, units.Force, u.Force) + ", " + u.Case.String()
+	})
+	add("  of its limit", func(w writer) string {
+		return figure(w, units.Percent, w.Result.Worst[car.Lower][column.Push].Share)
+	})
+	return t
+}
+
+// boxes lists what is to be ticked before the round.
+func (k *Card) boxes() []string {
+	turned := "turned equal left/right"
+	for i := range k.change.Pairs {
+		if sides := k.sides(i); sides[0].Turn() != sides[1].Turn() {
+			turned = "turned as written, left/right"
+		}
+	}
+	return []string{"jam nuts tight", turned, "pinion angle checked", "ride height checked"}
+}
+
+// caliper writes a length with one decimal more than is usual, as a caliper on
+// a bar reads it.
+func caliper(s units.System, si float64) string {
+	return strconv.FormatFloat(s.FromSI(units.Length, si)+0, 'f', s.Decimals(units.Length)+1, 64) + " " + s.Symbol(units.Length)
+}
