@@ -1,0 +1,164 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strconv"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/holes"
+	"bowline/model/units"
+	"bowline/plotting"
+)
+
+// HolesFile is the name of the table that SaveHolesCSV writes.
+const HolesFile = "holes.csv"
+
+// shownColumns are the keys of the columns that WriteHoles shows and their
+// titles, which are short so that a line holds them all.
+var shownColumns = []struct{ key, title string }{
+	{"anti_squat", "anti-squat"},
+	{"instant_center_x", "IC ahead"},
+	{"instant_center_z", "IC up"},
+	{"hit_lower_push", "lower push"},
+	{"highest_share", "of limit"},
+	{"pinion_change", "pinion"},
+	{"upper_turns", "upper"},
+	{"lower_turns", "lower"},
+}
+
+// WriteHoles writes the first n of ranked combinations of holes for a terminal
+// or a printed page: what they are held against, a table, and why each stands
+// where it stands. The ranking counts from a setup of c. More than there are
+// means all.
+func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n int, s units.System) error {
+	n = min(n, len(places))
+	w := writer{&analysis.Result{Car: c, Options: analysis.Options{Setup: setup}}, nil, s}
+	var text textWriter
+	for _, line := range textRuler.wrap(w.title(), textRuler.limit) {
+		text.line("", line)
+	}
+	usable := 0
+	for i := range places {
+		if places[i].Combination().Usable() {
+			usable++
+		}
+	}
+	head := section{title: "Combinations of holes", lines: []string{
+		fmt.Sprintf("%s of %s; %s can be used. Holes: upper chassis, lower chassis, upper housing, lower housing.", count(n), count(len(places)), count(usable)),
+		"Target: " + w.targets() + w.pinionLimit() + ".",
+	}}
+	head.table = w.places(places[:n])
+	text.section(head)
+	reasons := section{title: "Why", list: true}
+	for i := range places[:n] {
+		p := &places[i]
+		reasons.lines = append(reasons.lines, fmt.Sprintf("%d, holes %s: %s", p.Rank, numbers(p.Holes()), p.Reason(s)))
+	}
+	text.section(reasons)
+	text.line("", "")
+	text.paragraph(plotting.Caution, false)
+	_, err := io.WriteString(out, text.String())
+	return err
+}
+
+func count(n int) string { return units.Group(strconv.Itoa(n)) }
+
+// pinionLimit says what the pinion is held against, if anything.
+func (w writer) pinionLimit() string {
+	if limit := w.Car.Check.PinionLimit; limit > 0 {
+		return ", pinion change up to " + w.units.Format(units.Angle, limit)
+	}
+	return ""
+}
+
+// places lists combinations, each in a row.
+func (w writer) places(places []holes.Place) table {
+	t := table{
+		groups:  []group{{"", 8}, {"turns from here", 2}, {"", 1}},
+		columns: []heading{{"rank", ""}, {"holes", ""}},
+	}
+	var columns []*holes.Column
+	for _, shown := range shownColumns {
+		column, _ := holes.ColumnOf(shown.key)
+		columns = append(columns, column)
+		t.columns = append(t.columns, heading{shown.title, w.units.Symbol(column.Quantity)})
+	}
+	t.columns = append(t.columns, heading{})
+	for i := range places {
+		p := &places[i]
+		row := []cell{{figure: strconv.Itoa(p.Rank)}, words(numbers(p.Holes()))}
+		for _, column := range columns {
+			row = append(row, cell{figure: w.shown(column, p)})
+		}
+		t.rows = append(t.rows, append(row, words(remark(p))))
+	}
+	return t
+}
+
+// shown writes a place's value without its unit, nothing where there is none.
+func (w writer) shown(c *holes.Column, p *holes.Place) string {
+	x, ok := c.Value(p)
+	switch {
+	case !ok:
+		return ""
+	case c.Quantity == units.Number:
+		return c.Text(p, w.units)
+	}
+	return w.number(c.Quantity, x).figure
+}
+
+// remark says in a word or two what sets a place apart.
+func remark(p *holes.Place) string {
+	switch {
+	case !p.Combination().Usable():
+		return "refused"
+	case p.Present:
+		return "in use"
+	case p.Recut(car.Upper) || p.Recut(car.Lower):
+		return "new tubes"
+	}
+	return ""
+}
+
+// WriteHolesCSV writes ranked combinations as a table: a header of names and
+// units, then one line each in the order given. Its columns are the rank and
+// those of holes.Columns that are for files. A cell is empty where there is no
+// value; usable tells whether the holes can be used.
+func WriteHolesCSV(out io.Writer, places []holes.Place, s units.System) error {
+	header := []string{"rank", "usable"}
+	var columns []*holes.Column
+	for _, c := range holes.Columns {
+		if c.Uses&holes.InFile != 0 {
+			columns = append(columns, c)
+			header = append(header, columnName(c.Key, c.Quantity, s))
+		}
+	}
+	lines := [][]string{header}
+	for i := range places {
+		p := &places[i]
+		line := []string{strconv.Itoa(p.Rank), strconv.FormatBool(p.Combination().Usable())}
+		for _, c := range columns {
+			var cell string
+			if x, ok := c.Value(p); ok {
+				x = s.FromSI(c.Quantity, x)
+				cell = number(&x)
+			}
+			line = append(line, cell)
+		}
+		lines = append(lines, line)
+	}
+	return csv.NewWriter(out).WriteAll(lines)
+}
+
+// SaveHolesCSV writes HolesFile into a folder, which it makes if need be.
+func SaveHolesCSV(folder string, places []holes.Place, s units.System) error {
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return err
+	}
+	return save(filepath.Join(folder, HolesFile), func(w io.Writer) error { return WriteHolesCSV(w, places, s) })
+}
