@@ -17,6 +17,7 @@ import (
 	"bowline/assets"
 	"bowline/model/analysis"
 	"bowline/model/carfile"
+	"bowline/model/holes"
 	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
@@ -29,7 +30,8 @@ const (
 	misused   = 2 // The usage is on standard error.
 )
 
-const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE] (CAR.toml | -demo)
+const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE]
+                      [-card FILE -holes N,N,N,N] [-search N] (CAR.toml | -demo)
 
 Writes a text report of the car to standard output. Options come before the car file.
 Files are written first: when one fails, the others are written but not the report.
@@ -41,9 +43,11 @@ const program = "bowline-report: "
 
 // request is what the command line asks for.
 type request struct {
-	setup, pdf, csv, charts, tables string
-	json, demo                      bool
-	car                             string
+	setup, pdf, csv, charts, tables, card string
+	holes                                 holeNumbers
+	search                                int
+	json, demo                            bool
+	car                                   string
 }
 
 // run carries out the command and returns its exit status. PDF pages are dated
@@ -89,6 +93,9 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.StringVar(&q.pdf, "pdf", "", "write the report with its charts to a PDF `FILE` too")
 	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+", "+report.BarsFile+" and "+report.LaunchFile+" into `DIR` too")
 	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
+	flags.StringVar(&q.card, "card", "", "write a card to tape to the car, with how to get from the setup to -holes, to a PDF `FILE` too")
+	flags.Var(&q.holes, "holes", "the holes of the card: upper chassis, lower chassis, upper housing, lower housing, counted from 1, as in 4,3,2,3 for `N,N,N,N`")
+	flags.IntVar(&q.search, "search", 0, "write the best `N` combinations of holes instead of the report, those within the bars' loads first and then by the target; with -csv all of them into "+report.HolesFile+" too")
 	flags.StringVar(&q.tables, "tables", "", "take materials and tubes from `FILE` before the built-in ones")
 	flags.BoolVar(&q.demo, "demo", false, "take the built-in demo car")
 	explain := func(w io.Writer) {
@@ -103,7 +110,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	}
 	if err == nil {
 		q.car = flags.Arg(0)
-		err = cmp.Or(checkGiven(flags), q.check(flags.Args()))
+		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags))
 	}
 	if err != nil {
 		complain(stderr, err)
@@ -139,19 +146,31 @@ func (q *request) check(rest []string) error {
 }
 
 // carryOut analyzes the car and writes all that is asked for: the files, and then
-// the report unless one of them failed. A file that fails does not keep the others
-// from being written.
+// the report or the search unless one of them failed. A file that fails does not
+// keep the others from being written.
 func (q *request) carryOut(stdout io.Writer, now time.Time) error {
-	r, l, system, err := q.analyze()
+	in, err := q.analyze()
 	if err != nil {
 		return err
 	}
+	r, l, system := in.result, in.launch, in.units
 	var failed []error
 	if q.pdf != "" {
-		failed = append(failed, q.savePDF(r, l, system, now))
+		failed = append(failed, q.saveOver("pdf", q.pdf, func() error { return report.SavePDF(q.pdf, r, l, system, now) }))
+	}
+	if q.card != "" {
+		failed = append(failed, q.saveOver("card", q.card, func() error { return q.saveCard(in, now) }))
 	}
 	if q.csv != "" {
 		failed = append(failed, report.SaveCSV(q.csv, r, l, system))
+	}
+	var places []holes.Place
+	if q.search > 0 {
+		if places, err = q.rank(in); err != nil {
+			failed = append(failed, err)
+		} else if q.csv != "" {
+			failed = append(failed, report.SaveHolesCSV(q.csv, places, system))
+		}
 	}
 	if q.charts != "" {
 		failed = append(failed, report.SaveCharts(q.charts, r, l, system))
@@ -159,21 +178,32 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	if err := errors.Join(failed...); err != nil {
 		return err
 	}
-	if q.json {
+	switch {
+	case q.search > 0:
+		return report.WriteHoles(stdout, r.Car, r.Options.Setup, places, q.search, system)
+	case q.json:
 		return report.WriteJSON(stdout, r, l, system)
 	}
 	return report.WriteText(stdout, r, l, system)
 }
 
+// analyzed is the car asked for with its analysis and launch.
+type analyzed struct {
+	library stock.Library
+	result  *analysis.Result
+	launch  *launch.Result
+	units   units.System
+}
+
 // analyze reads the car, analyzes the setup asked for and launches it.
-func (q *request) analyze() (*analysis.Result, *launch.Result, units.System, error) {
+func (q *request) analyze() (*analyzed, error) {
 	library, err := carfile.StockWith(q.tables)
 	if err != nil {
-		return nil, nil, 0, err
+		return nil, err
 	}
 	file, err := q.read(library)
 	if err != nil {
-		return nil, nil, 0, err
+		return nil, err
 	}
 	setup := 0
 	if q.setup != "" {
@@ -182,15 +212,17 @@ func (q *request) analyze() (*analysis.Result, *launch.Result, units.System, err
 			for _, s := range file.Car.Setups {
 				names = append(names, strconv.Quote(s.Name))
 			}
-			return nil, nil, 0, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
+			return nil, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
 		}
 	}
-	r, err := analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup})
-	if err != nil {
-		return nil, nil, 0, err
+	in := &analyzed{library: library, units: file.Units}
+	if in.result, err = analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup}); err != nil {
+		return nil, err
 	}
-	l, err := launch.Run(context.Background(), file.Car, setup, library, launch.Options{})
-	return r, l, file.Units, err
+	if in.launch, err = launch.Run(context.Background(), file.Car, setup, library, launch.Options{}); err != nil {
+		return nil, err
+	}
+	return in, nil
 }
 
 // read returns the car file asked for.
@@ -213,14 +245,18 @@ func (q *request) name() string {
 	return q.car
 }
 
-// savePDF writes the PDF unless that would replace one of the files read.
-func (q *request) savePDF(r *analysis.Result, l *launch.Result, s units.System, now time.Time) error {
+// saveOver saves a file unless that would replace one of the files read.
+func (q *request) saveOver(option, file string, save func() error) error {
 	for _, input := range []string{q.car, q.tables} {
-		a, errA := os.Stat(q.pdf)
-		b, errB := os.Stat(input)
-		if errA == nil && errB == nil && os.SameFile(a, b) {
-			return fmt.Errorf("%s: is read from, and a PDF would replace it; give -pdf another file", q.pdf)
+		if sameFile(file, input) {
+			return fmt.Errorf("%s: is read from, and a PDF would replace it; give -%s another file", file, option)
 		}
 	}
-	return report.SavePDF(q.pdf, r, l, s, now)
+	return save()
+}
+
+func sameFile(a, b string) bool {
+	infoA, errA := os.Stat(a)
+	infoB, errB := os.Stat(b)
+	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
 }

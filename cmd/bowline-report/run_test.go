@@ -65,6 +65,18 @@ func TestWrongUsage(t *testing.T) {
 		{[]string{"-pdf", "", reference}, "bowline-report: -pdf is empty; give it a FILE or leave it out\n"},
 		{[]string{"-csv=", "-demo"}, "bowline-report: -csv is empty; give it a DIR or leave it out\n"},
 		{[]string{"-charts", "", reference}, "bowline-report: -charts is empty; give it a DIR or leave it out\n"},
+		{[]string{"-card=", "-demo"}, "bowline-report: -card is empty; give it a FILE or leave it out\n"},
+		{[]string{"-card", "card.pdf", "-demo"}, "bowline-report: -card is without holes to go to; give -holes N,N,N,N too\n"},
+		{[]string{"-holes", "4,3,2,3", "-demo"}, "bowline-report: -holes is without a card to write; give -card FILE too\n"},
+		{[]string{"-holes", "4,3,2", "-card", "card.pdf", "-demo"}, "give four numbers, as in 4,3,2,3\n"},
+		{[]string{"-holes", "", "-card", "card.pdf", "-demo"}, "give four numbers, as in 4,3,2,3\n"},
+		{[]string{"-holes", "4,0,2,3", "-card", "card.pdf", "-demo"}, `the lower chassis hole "0" is no number from 1 on` + "\n"},
+		{[]string{"-holes", "4,3,two,3", "-card", "card.pdf", "-demo"}, `the upper housing hole "two" is no number from 1 on` + "\n"},
+		{[]string{"-holes", "4,3,2,3", "-card", "x.pdf", "-pdf", "./x.pdf", "-demo"}, "bowline-report: -card and -pdf are the same file; give each one of its own\n"},
+		{[]string{"-search", "0", "-demo"}, "bowline-report: -search 0 is too few; give a number from 1 on\n"},
+		{[]string{"-search", "-3", "-demo"}, "-search -3 is too few"},
+		{[]string{"-search", "best", "-demo"}, "-search"},
+		{[]string{"-search", "5", "-json", "-demo"}, "bowline-report: -search and -json exclude each other; -search with -csv DIR writes a table for other programs\n"},
 		{[]string{"-tables=", "-pdf=", reference}, "bowline-report: -tables is empty; give it a FILE or leave it out\n"},
 	} {
 		got := command(c.args...)
@@ -79,7 +91,7 @@ func TestHelp(t *testing.T) {
 	if got.status != 0 || got.stderr != "" || !strings.HasPrefix(got.stdout, "usage: bowline-report") {
 		t.Errorf("%+v", got)
 	}
-	for _, option := range []string{"-setup NAME", "-json", "-pdf FILE", "-csv DIR", "-charts DIR", "-tables FILE", "-demo"} {
+	for _, option := range []string{"-setup NAME", "-json", "-pdf FILE", "-csv DIR", "-charts DIR", "-card FILE", "-holes N,N,N,N", "-search N", "-tables FILE", "-demo"} {
 		if !strings.Contains(got.stdout, "\n  "+option) {
 			t.Errorf("%s is not explained in\n%s", option, got.stdout)
 		}
