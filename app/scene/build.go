@@ -20,7 +20,10 @@ type Options struct {
 	Hot      ID       // under the pointer
 	Labels   bool     // numbers at the items
 	Moving   bool     // dragging moves holes rather than choosing them
+	Tuning   bool     // the target can be dragged
 	Launch   *Instant // one instant of a launch; nil for a travel and Case
+	Cloud    *Cloud   // combinations of holes; nil for none
+	Other    *Other   // a setup to hold this one against; nil for none
 }
 
 // Instant is one instant of a launch.
@@ -84,16 +87,21 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	b.ghost()
 	b.wheels()
 	b.referenceLines()
+	b.targetRays()
 	b.spring()
 	b.chassis()
 	b.housing()
 	b.driveshaft()
 	b.wheelieBar()
+	b.cloud()
+	b.other()
 	b.barLines()
 	b.bars()
 	b.centerPath()
 	b.holes()
 	b.marks()
+	b.cloudMarks()
+	b.targetHandles()
 	return b.items
 }
 
@@ -147,17 +155,6 @@ func (b *builder) ghost() {
 		b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{ic.InstantCenter}, Pixels: 4, Stroke: Ghost, Width: line})
 	}
 	b.add(Item{ID: id, Shape: Quarter, Points: []r2.Vec{b.result.Ride.CG}, Pixels: 6, Fill: Ghost, Stroke: Ghost, Width: thin})
-}
-
-// target draws the box where the instant center should be.
-func (b *builder) target() {
-	k := b.result.Car.Check
-	box := []r2.Vec{
-		{X: k.TargetICX[0], Y: k.TargetICZ[0]}, {X: k.TargetICX[1], Y: k.TargetICZ[0]},
-		{X: k.TargetICX[1], Y: k.TargetICZ[1]}, {X: k.TargetICX[0], Y: k.TargetICZ[1]},
-	}
-	b.add(Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1})
-	b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
 }
 
 // referenceLines draws the 100 % line and the line of action.

@@ -59,8 +59,13 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 	case ChassisBody:
 		return []string{"Chassis bracket", "drag moves all its holes"}
 	case TargetBox:
-		k := r.Car.Check
-		return []string{"Target for the instant center", fmt.Sprintf("%s to %s ahead, %s to %s up", length(k.TargetICX[0]), length(k.TargetICX[1]), length(k.TargetICZ[0]), length(k.TargetICZ[1]))}
+		return describeTarget(r.Car, o)
+	case TargetRay:
+		return []string{targetWords(r.Car, o.Units), "lines of action of the least and the greatest"}
+	case Dot:
+		return o.Cloud.describe(id.Index, s, o)
+	case OtherBar, OtherBarLine, OtherHole, OtherCenter:
+		return o.Other.describe(id, o)
 	case Ground:
 		return []string{"Ground"}
 	}

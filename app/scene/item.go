@@ -39,7 +39,13 @@ const (
 	ActionLine
 	WholeLine
 	CG
-	TargetBox
+	TargetBox // Index says which of its Edges
+	TargetRay // Index 0 is of the least anti-squat aimed at, 1 of the greatest
+	Dot       // Index is that of a combination of holes
+	OtherBar  // of the setup held against; Index is a car.Pair
+	OtherBarLine
+	OtherHole
+	OtherCenter
 	RideHeight
 	ScaleBar
 )
@@ -74,6 +80,7 @@ const (
 	Push
 	Pull
 	Slack
+	Good
 	Bad
 	Target
 	GroundColor
@@ -95,7 +102,7 @@ const (
 func (c Color) In(p *palette.Palette) color.RGBA {
 	return [...]color.RGBA{
 		None: {}, Background: p.Background, Raised: p.Raised, Ink: p.Ink, Muted: p.Muted, Grid: p.Grid, Accent: p.Accent,
-		Push: p.Push, Pull: p.Pull, Slack: p.Slack, Bad: p.Bad, Target: p.Target, GroundColor: p.Ground, Tire: p.Tire, Rim: p.Rim,
+		Push: p.Push, Pull: p.Pull, Slack: p.Slack, Good: p.Good, Bad: p.Bad, Target: p.Target, GroundColor: p.Ground, Tire: p.Tire, Rim: p.Rim,
 		Housing: p.Housing, Chassis: p.Chassis, HoleColor: p.Hole, SpringColor: p.Spring, Shaft: p.Shaft, Center: p.Center,
 		Action: p.Action, Whole: p.Whole, CGColor: p.CG, Ghost: p.Ghost,
 	}[c]
@@ -111,6 +118,9 @@ const (
 	Disc                 // a circle around the first point
 	Label                // Text at the first point
 	Quarter              // a circle with two opposite quarters filled, the sign of a center of gravity
+	Sight                // a circle with four ticks outward
+	Diamond              // a square on its corner
+	Swarm                // a dot at each point
 )
 
 // Item is one thing drawn, in meters.
@@ -118,8 +128,8 @@ type Item struct {
 	ID     ID
 	Shape  Shape
 	Points []r2.Vec // ground frame [m]
-	Radius float64  // of a Disc or Quarter [m]; 0 takes Pixels
-	Pixels float64  // radius of a Disc or Quarter on screen [px], or how far an Area is grown
+	Radius float64  // of a Disc, a Quarter or the dots of a Swarm [m]; 0 takes Pixels
+	Pixels float64  // radius on screen of what stands at a point [px]
 	Stroke Color
 	Width  float64 // of the stroke [px]
 	Dashed bool
@@ -130,5 +140,7 @@ type Item struct {
 	Offset r2.Vec  // of a Label, right and up [px]
 	Shift  r2.Vec  // of the whole item on screen, right and down [px]
 	Size   float64 // of a Label's letters [px]
+	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond
+	Cloud  *Cloud  // of a Swarm: what its points are
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }

@@ -12,7 +12,7 @@ import (
 type Drawn struct {
 	*Item
 	Points []r2.Vec // [px]
-	Radius float64  // of a Disc or Quarter [px]
+	Radius float64  // of what stands at a point [px]
 }
 
 // Picture is a projected scene: what is drawn and picked from.
@@ -48,21 +48,32 @@ func (p *Picture) Project(items []Item, v View) {
 }
 
 // Pick returns what stands under a screen point: of the items within their
-// picking distance the smallest kind of thing first (points, then lines, then
-// areas), the nearest of those, and the topmost of equals.
-func (p *Picture) Pick(at r2.Vec) ID {
+// picking distance what can be dragged first, then the smallest kind of thing
+// (points, then lines, then areas), the nearest of those, and the topmost of
+// equals. What belongs to the setup held against comes after all but areas.
+func (p *Picture) Pick(at r2.Vec) ID { return p.pick(at, true) }
+
+// PickBehind returns what stands under a screen point behind the dots.
+func (p *Picture) PickBehind(at r2.Vec) ID { return p.pick(at, false) }
+
+func (p *Picture) pick(at r2.Vec, dots bool) ID {
 	best, bestClass, bestDistance := ID{}, math.MaxInt, math.Inf(1)
 	for i := len(p.Drawn) - 1; i >= 0; i-- {
 		d := &p.Drawn[i]
-		if d.Pick == 0 {
+		if d.Pick == 0 || d.Shape == Swarm && !dots {
 			continue
 		}
-		distance, class := d.distance(at)
+		distance, class, id := math.Inf(1), dotClass, d.ID
+		if d.Shape == Swarm {
+			distance, id.Index = d.nearest(at)
+		} else {
+			distance, class = d.distance(at)
+		}
 		if distance > d.Pick {
 			continue
 		}
 		if class < bestClass || class == bestClass && distance < bestDistance-1e-9 {
-			best, bestClass, bestDistance = d.ID, class, distance
+			best, bestClass, bestDistance = id, class, distance
 		}
 	}
 	return best
@@ -70,15 +81,35 @@ func (p *Picture) Pick(at r2.Vec) ID {
 
 // Classes of picking, first come first.
 const (
-	pointClass = iota
+	handleClass = iota
+	dotClass
+	pointClass
 	barClass
 	lineClass
+	otherClass
 	areaClass
 )
 
 // distance returns how far a screen point is from what is drawn [px], and the
 // item's class.
 func (d *Drawn) distance(at r2.Vec) (float64, int) {
+	distance, class := d.reach(at)
+	switch d.ID.Kind {
+	case OtherBar, OtherBarLine, OtherHole, OtherCenter:
+		return distance, otherClass
+	case Pivot, Hole:
+		return distance, handleClass
+	case TargetBox:
+		if class == pointClass {
+			return distance, handleClass
+		}
+	}
+	return distance, class
+}
+
+// reach returns how far a screen point is from what is drawn [px], and the
+// class of its shape.
+func (d *Drawn) reach(at r2.Vec) (float64, int) {
 	switch {
 	case d.Shape == Disc && d.Item.Radius > 0:
 		return math.Max(0, r2.Norm(r2.Sub(at, d.Points[0]))-d.Radius), areaClass

@@ -59,11 +59,18 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 	}
 	// Words stand above all lines and clear of each other.
 	r.placed = r.placed[:0]
+	legend := p.legend()
+	if legend != nil {
+		r.placed = append(r.placed, legendBox(p.View))
+	}
 	r.gridNumbers(p.View, u, colors)
 	for i := range p.Drawn {
 		if d := &p.Drawn[i]; d.Shape == Label {
 			r.text(d.Points[0], d.Item, colors)
 		}
+	}
+	if legend != nil {
+		r.legend(legend, p.View, colors)
 	}
 	for i := range p.Tags {
 		r.tag(&p.Tags[i], p.View, colors)
@@ -79,6 +86,18 @@ func (r *Renderer) at(p r2.Vec) vg.Point {
 func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
 	r.path = r.path[:0]
 	switch d.Shape {
+	case Swarm:
+		r.swarm(d, colors)
+		return
+	case Diamond:
+		c, half := r.at(d.Points[0]), vg.Length(d.Radius)
+		r.path.Move(vg.Point{X: c.X + half, Y: c.Y})
+		r.path.Line(vg.Point{X: c.X, Y: c.Y + half})
+		r.path.Line(vg.Point{X: c.X - half, Y: c.Y})
+		r.path.Line(vg.Point{X: c.X, Y: c.Y - half})
+		r.path.Close()
+	case Sight:
+		r.sight(d)
 	case Disc, Quarter:
 		c := r.at(d.Points[0])
 		r.path.Move(vg.Point{X: c.X + vg.Length(d.Radius), Y: c.Y})
@@ -212,17 +231,21 @@ const nearEdge = 14
 // and clear of the labels before it.
 func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
 	w, h := r.canvas.Size()
+	text := item.Text
+	if item.Stays {
+		at, text = kept(at, text, float64(w), float64(h))
+	}
 	if at.X < nearEdge || at.X > float64(w)-nearEdge || at.Y < nearEdge || at.Y > float64(h)-nearEdge {
 		return
 	}
 	face := r.face(item.Size)
-	width := float64(face.Width(item.Text))
+	width := float64(r.canvas.TextWidth(face, text))
 	x := at.X + item.Offset.X - item.Anchor.X*width
 	y := at.Y - item.Offset.Y + item.Anchor.Y*0.72*item.Size
 	x = math.Max(edge, math.Min(float64(w)-width-edge, x))
 	y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
 	y = r.clear(x, y, width, item.Size, item.Anchor.Y < 0.5)
-	r.words(x, y, width, item, face, colors)
+	r.words(x, y, width, text, item, face, colors)
 }
 
 // clear returns the nearest height, upward or downward, at which words keep
@@ -249,10 +272,10 @@ func (r *Renderer) clear(x, y, width, size float64, upward bool) float64 {
 }
 
 // words draws text on its plate; y is its baseline.
-func (r *Renderer) words(x, y, width float64, item *Item, face font.Face, colors *palette.Palette) {
+func (r *Renderer) words(x, y, width float64, text string, item *Item, face font.Face, colors *palette.Palette) {
 	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, veiled(colors.Background))
 	r.canvas.SetColor(item.Stroke.In(colors))
-	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), item.Text)
+	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), text)
 }
 
 // platePad is how far the plate behind words reaches beyond them [px].

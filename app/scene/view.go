@@ -82,14 +82,44 @@ const nearCG = 6 * units.Inch
 // FitLink returns the view that shows rear tire, brackets and, where it is not
 // far off, the instant center.
 func FitLink(width, height float64, r *analysis.Result) View {
+	low, high := linkCorners(r)
+	return fitted(width, height, low, high)
+}
+
+// FitCloud returns the view that shows, besides what FitLink does, the target
+// for the instant center and most of a cloud. What is far off does not make the
+// car small: the part shown is at most two and a half times as wide and high.
+func FitCloud(width, height float64, r *analysis.Result, c *Cloud) View {
+	low, high := linkCorners(r)
+	size := r2.Sub(high, low)
+	least, greatest := r2.Sub(low, r2.Scale(0.5, size)), r2.Add(high, size)
+	least.Y = math.Max(least.Y, low.Y-0.25*size.Y) // below the ground there is little to see
+	grow := func(p r2.Vec) {
+		p = r2.Vec{X: math.Max(least.X, math.Min(greatest.X, p.X)), Y: math.Max(least.Y, math.Min(greatest.Y, p.Y))}
+		low, high = grown(low, high, p)
+	}
+	for _, p := range targetCorners(r.Car) {
+		grow(p)
+	}
+	if from, to, ok := c.bounds(); ok {
+		grow(from)
+		grow(to)
+	}
+	return fitted(width, height, low, high)
+}
+
+// grown returns the corners of a box that takes in a point.
+func grown(low, high, p r2.Vec) (r2.Vec, r2.Vec) {
+	return r2.Vec{X: math.Min(low.X, p.X), Y: math.Min(low.Y, p.Y)}, r2.Vec{X: math.Max(high.X, p.X), Y: math.Max(high.Y, p.Y)}
+}
+
+// linkCorners returns the corners of the box that FitLink shows.
+func linkCorners(r *analysis.Result) (low, high r2.Vec) {
 	s := &r.Ride
 	radius := r.Car.Tires.RearRadius
-	low := r2.Vec{X: -0.45 * radius, Y: -2 * units.Inch}
-	high := r2.Vec{X: radius, Y: 2 * radius}
-	grow := func(p r2.Vec) {
-		low = r2.Vec{X: math.Min(low.X, p.X), Y: math.Min(low.Y, p.Y)}
-		high = r2.Vec{X: math.Max(high.X, p.X), Y: math.Max(high.Y, p.Y)}
-	}
+	low = r2.Vec{X: -0.45 * radius, Y: -2 * units.Inch}
+	high = r2.Vec{X: radius, Y: 2 * radius}
+	grow := func(p r2.Vec) { low, high = grown(low, high, p) }
 	for _, row := range car.Rows {
 		for _, h := range *row.In(r.Car) {
 			if row.OnChassis() {
@@ -105,7 +135,7 @@ func FitLink(width, height float64, r *analysis.Result) View {
 	if s.CG.X < high.X+nearCG {
 		grow(r2.Add(s.CG, r2.Vec{X: 2 * units.Inch}))
 	}
-	return fitted(width, height, low, high)
+	return low, high
 }
 
 // FitCar returns the view that shows both tires.

@@ -16,7 +16,9 @@ type drag struct {
 	moves   bool     // the hole itself moves
 	begun   bool     // the document has been told
 	grip    r2.Vec   // from the pointer to what is dragged [px]
-	from    r2.Vec   // where the button went down, in the dragged bracket's own frame [m]
+	from    r2.Vec   // where the button went down, in the dragged bracket's own frame or, for the target, in the ground's [m]
+	dot     bool     // the button went down on a combination's dot
+	moved   bool     // the mouse has moved since
 	before  *car.Car // the car when the button went down
 }
 
@@ -34,11 +36,32 @@ func (v *SideView) MouseDown(e *desktop.MouseEvent) {
 	v.place()
 	at := vec(e.Position)
 	id := v.picture.Pick(at)
-	v.hot, v.pointer = id, at
+	v.pointer = at
+	v.setHot(id)
+	v.telling.Flush()
+	dot := id.Kind == scene.Dot
+	if dot {
+		// A click picks the dot; a drag takes what is behind, where that is the
+		// target or nothing.
+		if id = v.picture.PickBehind(at); id.Kind != scene.TargetBox {
+			id = scene.ID{}
+		}
+	}
+	switch {
+	case id.Kind == scene.TargetBox && v.study.Searching():
+		v.drag = drag{id: id, from: v.view.World(at)}
+	default:
+		v.grab(id, at, e.Modifier)
+	}
+	v.drag.dot, v.drag.before = dot, v.study.Document().Car()
+}
+
+// grab takes hold of a hole or a bracket, else of the view.
+func (v *SideView) grab(id scene.ID, at r2.Vec, held fyne.KeyModifier) {
 	switch id.Kind {
 	case scene.Pivot, scene.Hole:
 		v.study.Select(id.Row)
-		v.drag = drag{id: id, moves: v.study.Moving() || e.Modifier&fyne.KeyModifierShift != 0}
+		v.drag = drag{id: id, moves: v.study.Moving() || held&fyne.KeyModifierShift != 0}
 		if p, ok := v.picture.Find(id); ok {
 			v.drag.grip = r2.Sub(p, at)
 		}
@@ -48,7 +71,6 @@ func (v *SideView) MouseDown(e *desktop.MouseEvent) {
 	default:
 		v.drag = drag{panning: true}
 	}
-	v.drag.before = v.study.Document().Car()
 }
 
 // bracketRow is a row whose frame the dragged bracket has.
@@ -65,15 +87,17 @@ func (v *SideView) MouseUp(e *desktop.MouseEvent) {
 		return
 	}
 	v.soon.Flush()
-	if d := v.drag; d.id.Kind == scene.Hole && !d.begun && !d.moves {
+	d := v.drag
+	if d.id.Kind == scene.Hole && !d.begun && !d.moves {
 		v.report(v.study.Choose(d.id.Row, d.id.Index))
 	}
 	v.endDrag()
+	v.clicked(d.dot && !d.moved)
 }
 
 // Dragged implements fyne.Draggable.
 func (v *SideView) Dragged(e *fyne.DragEvent) {
-	v.pointer = vec(e.Position)
+	v.pointer, v.drag.moved = vec(e.Position), true
 	switch {
 	case v.drag.panning:
 		v.fit = Free
@@ -114,6 +138,11 @@ func (v *SideView) begin() {
 		label = "Move chassis bracket"
 	case v.drag.id.Kind == scene.HousingBody:
 		label = "Move housing bracket"
+	case v.drag.id.Kind == scene.TargetBox:
+		label = "Move target"
+		if scene.Edges(v.drag.id.Index) != scene.AllEdges {
+			label = "Resize target"
+		}
 	}
 	v.study.Document().Begin(label)
 }
@@ -130,6 +159,9 @@ func (v *SideView) dragTo(pointer r2.Vec) []car.Problem {
 		problems := v.study.Choose(d.id.Row, v.study.Nearest(d.id.Row, p))
 		v.hot = scene.ID{Kind: scene.Pivot, Row: d.id.Row, Index: v.study.Hole(d.id.Row)}
 		return problems
+	case scene.TargetBox:
+		low, high := scene.Edges(d.id.Index).Corners(r2.Sub(v.view.World(pointer), d.from))
+		return v.study.MoveTarget(d.before, low, high)
 	default:
 		to := v.study.Local(v.bracketRow(), v.view.World(pointer))
 		return v.study.MoveBracket(d.id.Kind == scene.ChassisBody, d.before, r2.Sub(to, d.from))

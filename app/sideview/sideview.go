@@ -29,9 +29,10 @@ type Fit int
 
 // The fits.
 const (
-	FitLink Fit = iota // rear tire, brackets and instant center
-	FitCar             // both tires
-	Free               // as zoomed and panned
+	FitLink  Fit = iota // rear tire, brackets and instant center
+	FitCar              // both tires
+	FitCloud            // target and most of the combinations of holes as well
+	Free                // as zoomed and panned
 )
 
 // SideView is the side view widget.
@@ -56,6 +57,10 @@ type SideView struct {
 	drag    drag
 	soon    *runner.Soon // brings what is dragged to the pointer
 
+	cloud   scene.Cloud  // of the study's combinations, while they are looked at
+	clicks  [2]int       // the combinations clicked last, the last one first
+	telling *runner.Soon // tells the study of the combination under the pointer
+
 	// Refused is told why an edit was refused, and nil when one was taken.
 	Refused func([]car.Problem)
 	// Drawn, if set, is called after each drawing of the picture.
@@ -66,10 +71,16 @@ type SideView struct {
 func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v := &SideView{study: s, colors: colors, renderer: scene.NewRenderer(), refit: true}
 	v.soon = runner.NewSoon(fyne.Do, v.drop)
+	v.clicks = [2]int{study.None, study.None}
+	v.telling = runner.NewSoon(fyne.Do, v.point)
 	v.raster = look.NewPicture(v.draw)
 	v.ExtendBaseWidget(v)
 	s.Document().Listen(v.follow)
-	s.Listen(func(study.Change) { v.Redraw() })
+	v.gather(study.Search | study.Pointing)
+	s.Listen(func(c study.Change) {
+		v.gather(c)
+		v.Redraw()
+	})
 	return v
 }
 
@@ -137,6 +148,9 @@ func (v *SideView) fitted() (scene.View, r2.Vec) {
 		front := r2.Vec{X: r.Ride.Pose.Ground.Wheelbase + r.Car.Tires.FrontRadius}
 		return scene.FitCar(v.view.Width, v.view.Height, r), front
 	}
+	if v.fit == FitCloud && v.study.Searching() {
+		return scene.FitCloud(v.view.Width, v.view.Height, r, &v.cloud), r.Ride.InstantCenter
+	}
 	return scene.FitLink(v.view.Width, v.view.Height, r), r.Ride.InstantCenter
 }
 
@@ -152,7 +166,7 @@ func (v *SideView) project() {
 	v.arrange()
 	if v.inside && !v.drag.active() {
 		if hot := v.picture.Pick(v.pointer); hot != v.hot {
-			v.hot = hot
+			v.setHot(hot)
 			v.arrange()
 		}
 	}
@@ -173,6 +187,7 @@ func (v *SideView) options() scene.Options {
 	return scene.Options{
 		Units: v.study.Units(), Case: v.study.Case(), Selected: v.study.Pivot(),
 		Hot: v.hot, Labels: true, Moving: v.study.Moving(), Launch: v.instant(),
+		Tuning: v.study.Searching(), Cloud: v.shownCloud(), Other: v.other(),
 	}
 }
 
@@ -184,11 +199,29 @@ func (v *SideView) instant() *scene.Instant {
 		return nil
 	}
 	r := v.study.Launch()
-	l := &scene.Instant{Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: v.study.CenterPath()}
+	return &scene.Instant{Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: v.study.CenterPath()}
+}
+
+// tensions are what the bars carry at an instant of a launch.
+func tensions(r *launch.Result, i int) (tension [2][2]float64) {
 	for _, bar := range launch.Bars {
-		l.Tension[bar.Pair()][bar.Side()] = r.Tension[bar][i]
+		tension[bar.Pair()][bar.Side()] = r.Tension[bar][i]
 	}
-	return l
+	return tension
+}
+
+// other is the setup that the current one is held against, or nil.
+func (v *SideView) other() *scene.Other {
+	o := v.study.Other()
+	if o == nil {
+		return nil
+	}
+	shown := &scene.Other{Name: o.Result.Car.Setups[o.Setup].Name, Result: o.Result, Station: &o.Station}
+	if i, ok := v.study.Instant(); ok && o.Launch != nil && len(o.Launch.Frames) > 0 {
+		tension := tensions(o.Launch, min(i, len(o.Launch.Frames)-1))
+		shown.Tension = &tension
+	}
+	return shown
 }
 
 // SetFit keeps something in sight from now on.
@@ -228,7 +261,9 @@ func (v *SideView) MouseMoved(e *desktop.MouseEvent) { v.hover(e) }
 
 // MouseOut implements desktop.Hoverable.
 func (v *SideView) MouseOut() {
-	v.inside, v.hot = false, scene.ID{}
+	v.inside = false
+	v.setHot(scene.ID{})
+	v.telling.Flush()
 	v.Redraw()
 }
 
@@ -239,7 +274,8 @@ func (v *SideView) hover(e *desktop.MouseEvent) {
 	}
 	v.inside, v.pointer = true, vec(e.Position)
 	if !v.drag.active() {
-		v.hot = v.picture.Pick(v.pointer)
+		v.setHot(v.picture.Pick(v.pointer))
+		v.telling.Flush()
 	}
 	v.Redraw()
 }
@@ -247,10 +283,12 @@ func (v *SideView) hover(e *desktop.MouseEvent) {
 // Cursor implements desktop.Cursorable.
 func (v *SideView) Cursor() desktop.Cursor {
 	switch v.hot.Kind {
-	case scene.Pivot, scene.Hole:
+	case scene.Pivot, scene.Hole, scene.Dot:
 		return desktop.PointerCursor
 	case scene.ChassisBody, scene.HousingBody:
 		return desktop.CrosshairCursor
+	case scene.TargetBox:
+		return targetCursor(v.hot)
 	}
 	return desktop.DefaultCursor
 }
@@ -272,6 +310,8 @@ func (v *SideView) TypedRune(r rune) {
 		v.SetFit(FitLink)
 	case 'c', 'C':
 		v.SetFit(FitCar)
+	case 'h', 'H':
+		v.SetFit(FitCloud)
 	case 'm', 'M':
 		v.study.SetMoving(!v.study.Moving())
 	case '1', '2', '3', '4':
@@ -294,6 +334,8 @@ func (v *SideView) TypedKey(e *fyne.KeyEvent) {
 		v.report(v.study.Nudge(0, step))
 	case fyne.KeyDown:
 		v.report(v.study.Nudge(0, -step))
+	case fyne.KeyReturn, fyne.KeyEnter:
+		v.usePicked()
 	case fyne.KeyEscape:
 		v.cancelDrag()
 	}

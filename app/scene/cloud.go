@@ -1,0 +1,229 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"bowline/model/analysis"
+	"bowline/model/holes"
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Cloud is where the instant centers of combinations of holes are at ride
+// height. Fill makes it ready; the zero value is empty.
+type Cloud struct {
+	Present, Pointed, Picked int  // indices of combinations, below zero none
+	Outdated                 bool // they belong to the car as it was before an edit
+
+	scale  palette.Scale
+	points []r2.Vec // ground frame at ride height, back to front [m]
+	dots   []dot    // of the points
+	faint  int      // how many of them are
+	most   *[2]r2.Vec
+}
+
+// dot is one combination of a cloud.
+type dot struct {
+	place *holes.Place
+	faint bool // filtered out, breaking a wish, or of an older car
+}
+
+// leastReach is the least that the colors run on below and above the target's
+// anti-squat [1].
+const leastReach = 0.2
+
+// Fill makes the cloud one of places by rank, colored around the target for
+// anti-squat. Those not listed and those that break a wish stand back. It reuses
+// the cloud's memory and refers to the places.
+func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [2]float64, outdated bool) {
+	c.points, c.dots, c.most, c.Outdated = c.points[:0], c.dots[:0], nil, outdated
+	reach := math.Max(target[1]-target[0], leastReach)
+	percent := func(x float64) float64 { return math.Round(100*x) / 100 }
+	c.scale = palette.Scale{Target: target, Low: percent(target[0] - reach), High: percent(target[1] + reach)}
+	for _, faint := range []bool{true, false} {
+		for i := len(places) - 1; i >= 0; i-- {
+			p := &places[i]
+			k := p.Combination()
+			if !k.Usable() || !k.HasInstantCenter || (outdated || p.Unmet != 0 || !listed(p.Index)) != faint {
+				continue
+			}
+			c.points = append(c.points, k.InstantCenter)
+			c.dots = append(c.dots, dot{p, faint})
+		}
+		if faint {
+			c.faint = len(c.dots)
+		}
+	}
+}
+
+// find returns the number of the dot of a combination.
+func (c *Cloud) find(index int) (int, bool) {
+	if c == nil || index < 0 {
+		return 0, false
+	}
+	i := slices.IndexFunc(c.dots, func(d dot) bool { return d.place.Index == index })
+	return i, i >= 0
+}
+
+// Place returns the place of a combination that has a dot.
+func (c *Cloud) Place(index int) (*holes.Place, bool) {
+	i, ok := c.find(index)
+	if !ok {
+		return nil, false
+	}
+	return c.dots[i].place, true
+}
+
+// mostOf is the part of the dots, in the middle of each direction, that a fitted
+// view shows.
+const mostOf = 0.8
+
+// bounds returns corners around most of the dots that do not stand back, or of
+// all if all do, and false without dots.
+func (c *Cloud) bounds() (low, high r2.Vec, ok bool) {
+	if c == nil || len(c.points) == 0 {
+		return low, high, false
+	}
+	if c.most == nil {
+		shown := c.points[c.faint:]
+		if len(shown) == 0 {
+			shown = c.points
+		}
+		c.most = new([2]r2.Vec)
+		cut := int(float64(len(shown)) * (1 - mostOf) / 2)
+		side := make([]float64, len(shown))
+		for axis := range 2 {
+			for i, p := range shown {
+				side[i] = [2]float64{p.X, p.Y}[axis]
+			}
+			slices.Sort(side)
+			first, last := side[cut], side[len(side)-1-cut]
+			if axis == 0 {
+				c.most[0].X, c.most[1].X = first, last
+			} else {
+				c.most[0].Y, c.most[1].Y = first, last
+			}
+		}
+	}
+	return c.most[0], c.most[1], true
+}
+
+// dotReach is the radius of a dot where the view is not far in or out [m].
+const dotReach = 0.27 * units.Inch
+
+// Sizes of dots and the marks around some of them [px].
+const (
+	leastDot    = 1.7
+	greatestDot = 3.2
+	faintSize   = 0.78 // of the size of other dots
+	faintShare  = 0.34 // of the opacity
+	dotPick     = 6.0
+	presentMark = 9.5
+	pickedMark  = 10.0
+	pointedMark = 6.5
+)
+
+// cloud draws the dots.
+func (b *builder) cloud() {
+	c := b.options.Cloud
+	if c == nil || len(c.points) == 0 {
+		return
+	}
+	b.add(Item{ID: ID{Kind: Dot}, Shape: Swarm, Points: c.points, Radius: dotReach, Pick: dotPick, Cloud: c})
+}
+
+// cloudMarks draws the signs of the present combination, a ring, of the one
+// picked, a diamond, and of the one pointed at, a sight.
+func (b *builder) cloudMarks() {
+	c := b.options.Cloud
+	if c == nil {
+		return
+	}
+	for _, m := range []struct {
+		index int
+		shape Shape
+		size  float64
+		color Color
+	}{{c.Present, Disc, presentMark, Ink}, {c.Picked, Diamond, pickedMark, Ink}, {c.Pointed, Sight, pointedMark, Ink}} {
+		i, ok := c.find(m.index)
+		if !ok {
+			continue
+		}
+		at, id := c.points[i:i+1], ID{Kind: Dot, Index: m.index}
+		b.add(Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: Background, Width: 4})
+		b.add(Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: m.color, Width: line})
+		place := c.dots[i].place
+		switch {
+		case m.shape == Sight && b.options.Hot.Kind != Dot: // else the tag beside the pointer names it
+			b.label(id, at[0], holesText(place)+"  "+centerText(place, b.options.Units), Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
+			b.stay()
+		case m.shape == Diamond && c.Pointed != c.Picked:
+			b.label(id, at[0], holesText(place), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+		}
+	}
+}
+
+// stay has the label added last stay at the picture's edge.
+func (b *builder) stay() {
+	if last := &b.items[len(b.items)-1]; last.Shape == Label {
+		last.Stays = true
+	}
+}
+
+// holesText writes the numbers of a place's holes, counted from 1.
+func holesText(p *holes.Place) string {
+	column, _ := holes.ColumnOf("holes")
+	return column.Text(p, units.US)
+}
+
+// centerText writes instant center and anti-squat of a place.
+func centerText(p *holes.Place, u units.System) string {
+	c := p.Combination()
+	text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, c.InstantCenter.X), u.Format(units.Length, c.InstantCenter.Y))
+	if c.HasAntiSquat {
+		text += fmt.Sprintf("  anti-squat %.0f %%", 100*c.AntiSquat)
+	}
+	return text
+}
+
+// describe names a combination.
+func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
+	p, ok := c.Place(index)
+	if !ok {
+		return nil
+	}
+	k := p.Combination()
+	length := func(x float64) string { return o.Units.Format(units.Length, x) }
+	first := "Holes " + holesText(p)
+	if p.Present {
+		first += ", the present ones"
+	}
+	squat := "anti-squat has no value"
+	if k.HasAntiSquat {
+		squat = fmt.Sprintf("anti-squat %.1f %%", 100*k.AntiSquat)
+	}
+	lines := []string{
+		first,
+		squat + ", IC " + length(k.InstantCenter.X) + " ahead, " + length(k.InstantCenter.Y) + " up",
+		fmt.Sprintf("largest load %.0f %% of its limit", 100*k.Highest()),
+	}
+	if o.Launch != nil || math.Abs(s.Pose.Travel) > 1e-9 || math.Abs(s.Pose.FrontTravel) > 1e-9 {
+		lines[1] += ", both at ride height"
+	}
+	switch i, _ := c.find(index); {
+	case c.Outdated:
+		lines = append(lines, "as the car was before the last edit")
+	case p.Unmet != 0:
+		lines = append(lines, "stands back: a wish is not met")
+	case c.dots[i].faint:
+		lines = append(lines, "stands back: a condition is not met")
+	}
+	if p.Present {
+		return lines
+	}
+	return append(lines, "click for a closer look, double click to use them")
+}

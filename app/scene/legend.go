@@ -1,0 +1,97 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/plot/vg"
+)
+
+// Sizes of the legend of a cloud's colors [px].
+const (
+	legendWidth  = 236.0
+	legendHeight = 56.0
+	legendEdge   = 8.0 // from the picture's edge
+	legendPad    = 8.0
+	legendBar    = 9.0  // height of the bar of colors
+	legendWord   = 40.0 // room for the word below the target
+)
+
+// legend returns the cloud whose colors need one, or nil.
+func (p *Picture) legend() *Cloud {
+	for i := range p.Drawn {
+		if d := &p.Drawn[i]; d.Shape == Swarm {
+			return d.Cloud
+		}
+	}
+	return nil
+}
+
+// legendBox is where the legend stands: in the upper right corner.
+func legendBox(v View) box {
+	left := math.Max(0, v.Width-legendEdge-legendWidth)
+	return box{left, legendEdge, left + legendWidth, legendEdge + legendHeight}
+}
+
+// legend draws the bar of a cloud's colors with the target marked on it and
+// percents along it.
+func (r *Renderer) legend(c *Cloud, v View, colors *palette.Palette) {
+	frame := legendBox(v)
+	r.plate(frame.left, frame.top, legendWidth, legendHeight, veiled(colors.Raised))
+	left, width, top := frame.left+legendPad, legendWidth-2*legendPad, frame.top+23
+	scale := c.scale
+	along := func(x float64) float64 { return left + width*(x-scale.Low)/(scale.High-scale.Low) }
+
+	// Each shade from where it ends to the target, so that they leave no seams.
+	for i := palette.Shades - 1; i >= 0; i-- {
+		part := float64(i+1) / palette.Shades
+		low, high := scale.Target[0]-part*(scale.Target[0]-scale.Low), scale.Target[1]+part*(scale.High-scale.Target[1])
+		r.plate(along(low), top, along(scale.Target[0])-along(low), legendBar, colors.Squat.Below[i])
+		r.plate(along(scale.Target[1]), top, along(high)-along(scale.Target[1]), legendBar, colors.Squat.Above[i])
+	}
+	r.plate(along(scale.Target[0]), top, along(scale.Target[1])-along(scale.Target[0]), legendBar, colors.Squat.Inside)
+	r.frame(along(scale.Target[0]), top-3, along(scale.Target[1]), top+legendBar+3, colors)
+
+	percent := func(x float64) string { return fmt.Sprintf("%v", units.US.Exact(units.Percent, x)) }
+	foot := frame.top + legendHeight - legendPad
+	title := "Anti-squat at ride height, %"
+	if c.faint > 0 {
+		title = "Anti-squat at ride height, %; faint: ruled out"
+	}
+	r.caption(left, frame.top+legendPad+8, title, 0, Ink, colors)
+	r.caption(left, foot, "≤ "+percent(scale.Low), 0, Muted, colors)
+	r.caption(left+width, foot, "≥ "+percent(scale.High), 1, Muted, colors)
+	// Beside the target's ends, so that they keep apart however narrow it is.
+	r.caption(along(scale.Target[0])-3, foot, percent(scale.Target[0]), 1, Ink, colors)
+	r.caption(along(scale.Target[1])+3, foot, percent(scale.Target[1]), 0, Ink, colors)
+	if along(scale.Target[1])-along(scale.Target[0]) > legendWord {
+		r.caption((along(scale.Target[0])+along(scale.Target[1]))/2, foot, "target", 0.5, Ink, colors)
+	}
+}
+
+// frame outlines a rectangle [px].
+func (r *Renderer) frame(x0, y0, x1, y1 float64, colors *palette.Palette) {
+	r.path = r.path[:0]
+	r.path.Move(r.at(r2.Vec{X: x0, Y: y0}))
+	r.path.Line(r.at(r2.Vec{X: x1, Y: y0}))
+	r.path.Line(r.at(r2.Vec{X: x1, Y: y1}))
+	r.path.Line(r.at(r2.Vec{X: x0, Y: y1}))
+	r.path.Close()
+	r.canvas.SetColor(colors.Ink)
+	r.canvas.SetLineWidth(line)
+	r.canvas.SetLineDash(nil, 0)
+	r.canvas.Stroke(r.path)
+}
+
+// caption writes small words of which a part is left of x; y is their baseline
+// [px].
+func (r *Renderer) caption(x, y float64, text string, part float64, c Color, colors *palette.Palette) {
+	face := r.face(small)
+	r.canvas.SetColor(c.In(colors))
+	at := r.at(r2.Vec{X: x, Y: y})
+	r.canvas.FillString(face, vg.Point{X: at.X - vg.Length(part)*r.canvas.TextWidth(face, text), Y: at.Y}, text)
+}

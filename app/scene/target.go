@@ -1,0 +1,141 @@
+package scene
+
+import (
+	"fmt"
+
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Edges are edges of the target for the instant center that a drag takes along,
+// added up.
+type Edges int
+
+// The edges.
+const (
+	RearEdge Edges = 1 << iota
+	FrontEdge
+	LowerEdge
+	UpperEdge
+
+	AllEdges = RearEdge | FrontEdge | LowerEdge | UpperEdge
+)
+
+// Corners returns how far the rear lower and the front upper corner go when the
+// edges are dragged by d.
+func (e Edges) Corners(d r2.Vec) (low, high r2.Vec) {
+	if e&RearEdge != 0 {
+		low.X = d.X
+	}
+	if e&FrontEdge != 0 {
+		high.X = d.X
+	}
+	if e&LowerEdge != 0 {
+		low.Y = d.Y
+	}
+	if e&UpperEdge != 0 {
+		high.Y = d.Y
+	}
+	return low, high
+}
+
+// Sizes of the target's handles [px].
+const (
+	gripSize = 4.0
+	gripPick = 7.0
+	edgePick = 5.0
+)
+
+// target draws the box where the instant center should be.
+func (b *builder) target() {
+	box := targetCorners(b.result.Car)
+	item := Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1}
+	if b.options.Tuning {
+		item.ID.Index, item.Stroke, item.Width = int(AllEdges), Good, thin
+	}
+	b.add(item)
+	b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+	if !b.options.Tuning {
+		return
+	}
+	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
+		id := ID{Kind: TargetBox, Index: int(e)}
+		item := Item{ID: id, Points: []r2.Vec{box[i], box[(i+1)%4]}, Pick: edgePick}
+		if b.options.Hot == id {
+			item.Stroke, item.Width = Good, 2.5
+		}
+		b.add(item)
+	}
+}
+
+// targetCorners returns the corners of the target for the instant center, the
+// rear lower one first, then ahead.
+func targetCorners(c *car.Car) []r2.Vec {
+	x, z := c.Check.TargetICX, c.Check.TargetICZ
+	return []r2.Vec{{X: x[0], Y: z[0]}, {X: x[1], Y: z[0]}, {X: x[1], Y: z[1]}, {X: x[0], Y: z[1]}}
+}
+
+// targetHandles draws what the target is resized by while it is under the
+// pointer.
+func (b *builder) targetHandles() {
+	if !b.options.Tuning {
+		return
+	}
+	box := targetCorners(b.result.Car)
+	for i, e := range [...]Edges{RearEdge | LowerEdge, FrontEdge | LowerEdge, FrontEdge | UpperEdge, RearEdge | UpperEdge} {
+		b.handle(box[i], e)
+	}
+	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
+		b.handle(r2.Scale(0.5, r2.Add(box[i], box[(i+1)%4])), e)
+	}
+}
+
+// handle draws a handle of the target, or has it there unseen.
+func (b *builder) handle(at r2.Vec, e Edges) {
+	item := Item{ID: ID{Kind: TargetBox, Index: int(e)}, Shape: Disc, Points: []r2.Vec{at}, Pixels: gripSize, Pick: gripPick}
+	if b.options.Hot.Kind == TargetBox {
+		item.Fill, item.Stroke, item.Width = Background, Good, line
+		if b.options.Hot == item.ID {
+			item.Fill = Good
+		}
+	}
+	b.add(item)
+}
+
+// targetRays draws the lines of action of the least and the greatest
+// anti-squat aimed at: anti-squat is the line's slope times wheelbase over the
+// height of the center of gravity.
+func (b *builder) targetRays() {
+	if !b.options.Tuning {
+		return
+	}
+	s := b.station
+	for i, squat := range b.result.Car.Check.TargetAntiSquat {
+		slope := squat * s.CG.Y / s.Pose.Ground.Wheelbase
+		id := ID{Kind: TargetRay, Index: i}
+		b.add(Item{ID: id, Points: []r2.Vec{{}, {X: lineReach, Y: slope * lineReach}}, Stroke: Good, Width: thin, Pick: closePick})
+		if squat != 1 { // the 100 % line has its own label
+			x := 0.62 * s.Pose.Ground.Wheelbase
+			b.label(id, r2.Vec{X: x, Y: slope * x}, "target "+b.options.Units.FormatExact(units.Percent, squat), Good, r2.Vec{X: 0.5}, r2.Vec{Y: 4})
+		}
+	}
+}
+
+// targetWords names the anti-squat aimed at.
+func targetWords(c *car.Car, u units.System) string {
+	k := c.Check.TargetAntiSquat
+	return fmt.Sprintf("Target: anti-squat %v to %s", u.Exact(units.Percent, k[0]), u.FormatExact(units.Percent, k[1]))
+}
+
+// describeTarget names the target for the instant center.
+func describeTarget(c *car.Car, o Options) []string {
+	length := func(x float64) string { return o.Units.Format(units.Length, x) }
+	k := c.Check
+	lines := []string{"Target for the instant center", fmt.Sprintf("%s to %s ahead, %s to %s up", length(k.TargetICX[0]), length(k.TargetICX[1]), length(k.TargetICZ[0]), length(k.TargetICZ[1]))}
+	if o.Tuning {
+		lines = append(lines, "drag moves it; an edge or a corner resizes it")
+	}
+	return lines
+}

@@ -1,0 +1,256 @@
+package scene
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/carfile"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// tuning shows the reference car with its target to drag.
+func tuning(t testing.TB, hot ID) (*analysis.Result, *Picture) {
+	r := reference(t)
+	o := options()
+	o.Tuning, o.Hot = true, hot
+	return r, show(r, o)
+}
+
+// The reference car aims at 100 to 160 % and at 40 to 60 in ahead, 6 to 14 in up.
+func TestTargetCanBeTakenHoldOf(t *testing.T) {
+	_, p := tuning(t, ID{})
+	world := func(x, z float64) r2.Vec { return p.View.Screen(r2.Vec{X: x * inch, Y: z * inch}) }
+	for _, c := range []struct {
+		what string
+		at   r2.Vec
+		want Edges
+	}{
+		{"inside", world(50, 7.6), AllEdges},
+		{"the rear edge", world(40, 8), RearEdge},
+		{"beside the rear edge", r2.Add(world(40, 8), r2.Vec{X: -3}), RearEdge},
+		{"the middle of the rear edge", world(40, 10), RearEdge},
+		{"the lower edge", world(44, 6), LowerEdge},
+		{"the rear lower corner", world(40, 6), RearEdge | LowerEdge},
+		{"near the rear upper corner", r2.Add(world(40, 14), r2.Vec{X: 3, Y: 4}), RearEdge | UpperEdge},
+	} {
+		if got := p.Pick(c.at); got != (ID{Kind: TargetBox, Index: int(c.want)}) {
+			t.Errorf("%s: picked %+v", c.what, got)
+		}
+	}
+	// Elsewhere than in tuning it is one thing.
+	r := reference(t)
+	o := show(r, options())
+	for _, at := range []r2.Vec{world(50, 7.6), r2.Add(world(40, 6), r2.Vec{X: 2, Y: -2})} {
+		if got := o.Pick(at); got != (ID{Kind: TargetBox}) {
+			t.Errorf("picked %+v", got)
+		}
+	}
+}
+
+func TestTargetShowsItsHandlesUnderThePointer(t *testing.T) {
+	count := func(p *Picture) (handles, filled int) {
+		for _, d := range find(p, TargetBox) {
+			if d.Shape == Disc && d.Stroke != None {
+				handles++
+				if d.Fill == Good {
+					filled++
+				}
+			}
+		}
+		return handles, filled
+	}
+	for hot, want := range map[ID][2]int{
+		{}:                                      {0, 0},
+		{Kind: TargetBox, Index: int(AllEdges)}: {8, 0},
+		{Kind: TargetBox, Index: int(RearEdge | UpperEdge)}: {8, 1},
+		{Kind: TargetBox, Index: int(FrontEdge)}:            {8, 1},
+	} {
+		_, p := tuning(t, hot)
+		if handles, filled := count(p); handles != want[0] || filled != want[1] {
+			t.Errorf("with the pointer at %+v: %d handles, %d filled; want %v", hot, handles, filled, want)
+		}
+	}
+}
+
+func TestCorners(t *testing.T) {
+	d := r2.Vec{X: 1, Y: -2}
+	for e, want := range map[Edges][2]r2.Vec{
+		AllEdges:              {d, d},
+		RearEdge:              {{X: 1}, {}},
+		UpperEdge:             {{}, {Y: -2}},
+		FrontEdge | LowerEdge: {{Y: -2}, {X: 1}},
+	} {
+		if low, high := e.Corners(d); low != want[0] || high != want[1] {
+			t.Errorf("edges %b: %v, %v", e, low, high)
+		}
+	}
+}
+
+// An instant center on a ray gives the anti-squat aimed at: 100 % times z/x of
+// the instant center over height of the center of gravity per wheelbase (common
+// practice), at any travel.
+func TestTargetRays(t *testing.T) {
+	r := reference(t)
+	o := options()
+	o.Tuning = true
+	for _, s := range []*analysis.Station{&r.Ride, &r.Travel[0], &r.Travel[len(r.Travel)-1]} {
+		rays := find(&Picture{Drawn: drawn(Build(nil, r, s, o))}, TargetRay)
+		if len(rays) != 2 {
+			t.Fatalf("%d rays", len(rays))
+		}
+		for i, want := range []float64{1, 1.6} {
+			p := rays[i].Points[1]
+			if got := p.Y / p.X / (s.CG.Y / s.Pose.Ground.Wheelbase); math.Abs(got-want) > 1e-12 || rays[i].Points[0] != (r2.Vec{}) {
+				t.Errorf("travel %v: a ray through %v stands for %v, want %v", s.Pose.Travel, p, got, want)
+			}
+		}
+	}
+	words := strings.Join(Describe(ID{Kind: TargetRay}, r, &r.Ride, o), "; ")
+	if !strings.HasPrefix(words, "Target: anti-squat 100 to 160 %") {
+		t.Error(words)
+	}
+	p := show(r, o)
+	if got := p.Pick(p.View.Screen(r2.Vec{X: 30 * inch, Y: 1.6 * 30 * inch * 19.5 / 105})); got != (ID{Kind: TargetRay, Index: 1}) {
+		t.Errorf("on the ray is %+v", got)
+	}
+}
+
+// drawn lists items with their points in meters.
+func drawn(items []Item) []Drawn {
+	var list []Drawn
+	for i := range items {
+		list = append(list, Drawn{Item: &items[i], Points: items[i].Points})
+	}
+	return list
+}
+
+// withOther shows the reference car's first setup held against its second,
+// which has the lower bar in hole 1.
+func withOther(t testing.TB, launching bool) (*analysis.Result, *Picture, Options) {
+	t.Helper()
+	r := reference(t)
+	q, err := analysis.Run(context.Background(), r.Car, carfile.Stock(), analysis.Options{Setup: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := options()
+	o.Other = &Other{Name: "lower bar up", Result: q, Station: &q.Ride}
+	if launching {
+		o.Launch = &Instant{}
+		o.Other.Tension = &[2][2]float64{{}, {-20000, -40000}}
+	}
+	return r, show(r, o), o
+}
+
+func TestTheOtherSetupIsAGhostBehind(t *testing.T) {
+	for _, launching := range []bool{false, true} {
+		_, p, o := withOther(t, launching)
+		bars := find(p, OtherBar)
+		if len(bars) != 2 || len(find(p, OtherBarLine)) != 2 || len(find(p, OtherHole)) != 4 {
+			t.Fatalf("%d bars, %d lines, %d holes", len(bars), len(find(p, OtherBarLine)), len(find(p, OtherHole)))
+		}
+		if want := p.View.Screen(r2.Vec{X: 25.5 * inch, Y: 12.25 * inch}); r2.Norm(r2.Sub(bars[car.Lower].Points[1], want)) > 1e-6 {
+			t.Errorf("its lower bar ends at %v, its hole is at %v", bars[car.Lower].Points[1], want)
+		}
+		ic := p.View.Screen(o.Other.Station.InstantCenter)
+		for _, d := range append(find(p, OtherBarLine), find(p, OtherCenter)...) {
+			if at := d.Points[len(d.Points)-1]; r2.Norm(r2.Sub(at, ic)) > 1e-6 {
+				t.Errorf("%+v ends at %v, its instant center is at %v", d.ID, at, ic)
+			}
+		}
+		if words := labels(p, OtherCenter); len(words) != 1 || words[0] != "lower bar up" {
+			t.Errorf("labels %q", words)
+		}
+		// All of it is drawn before the setup's own bars.
+		last, first := 0, len(p.Drawn)
+		for i, d := range p.Drawn {
+			switch d.ID.Kind {
+			case OtherBar, OtherBarLine, OtherHole, OtherCenter:
+				last = max(last, i)
+			case UpperBar, LowerBar, BarLine, Pivot, InstantCenter:
+				first = min(first, i)
+			}
+		}
+		if last > first {
+			t.Error("the ghost covers the setup")
+		}
+	}
+}
+
+func TestTheSetupItselfIsPickedFirst(t *testing.T) {
+	_, p, o := withOther(t, false)
+	world := func(x, z float64) r2.Vec { return p.View.Screen(r2.Vec{X: x * inch, Y: z * inch}) }
+	for _, c := range []struct {
+		what string
+		at   r2.Vec
+		want ID
+	}{
+		// Its lower bar runs from (2.5, 11) to (25.5, 12.25), the setup's own to
+		// (25.5, 11.5).
+		{"where both lower bars are near", world(6, 11.3), ID{Kind: LowerBar}},
+		{"on the other's lower bar", r2.Add(world(24, 12.17), r2.Vec{Y: -6}), ID{Kind: OtherBar, Index: int(car.Lower)}},
+		{"the upper bars, one on the other", world(12.5, 19.75), ID{Kind: UpperBar}},
+		{"the other's hole", world(25.5, 12.25), ID{Kind: Hole, Row: car.ChassisLower, Index: 0}},
+		{"where an upper bar's line runs to both instant centers", p.View.Screen(o.Other.Station.InstantCenter), ID{Kind: BarLine, Index: int(car.Upper)}},
+		{"beside the other's instant center", r2.Add(p.View.Screen(o.Other.Station.InstantCenter), r2.Vec{X: 2, Y: -9}), ID{Kind: OtherCenter}},
+	} {
+		if got := p.Pick(c.at); got != c.want {
+			t.Errorf("%s: picked %+v, want %+v", c.what, got, c.want)
+		}
+	}
+}
+
+func TestTheOtherSetupNamesItself(t *testing.T) {
+	r, p, o := withOther(t, false)
+	for _, d := range p.Drawn {
+		if d.Pick > 0 && len(Describe(d.ID, r, &r.Ride, o)) == 0 {
+			t.Errorf("%+v has no name", d.ID)
+		}
+	}
+	say := func(o Options, id ID) string { return strings.Join(Describe(id, r, &r.Ride, o), "; ") }
+	for id, want := range map[ID]string{
+		{Kind: OtherBar, Index: int(car.Lower)}:     `Lower bar of "lower bar up", 23.03 in pin to pin; push `,
+		{Kind: OtherBarLine, Index: int(car.Upper)}: `Line of the upper bars of "lower bar up"`,
+		{Kind: OtherHole, Row: car.ChassisLower}:    `Lower chassis hole 1 of "lower bar up"; 25.5 in forward, 12.25 in above the ground`,
+		{Kind: OtherCenter}:                         `Instant center of "lower bar up"; `,
+	} {
+		if got := say(o, id); !strings.HasPrefix(got, want) {
+			t.Errorf("%+v: %q, want %q", id, got, want)
+		}
+	}
+	_, _, o = withOther(t, true)
+	lower := ID{Kind: OtherBar, Index: int(car.Lower)}
+	if got := say(o, lower); !strings.Contains(got, "left: push 4,496 lb") || !strings.Contains(got, "right: push 8,992 lb") {
+		t.Error(got)
+	}
+	o.Other.Tension = nil
+	if got := say(o, lower); strings.Contains(got, "lb") {
+		t.Error(got)
+	}
+}
+
+// Parallel bars have no instant center to be named at.
+func TestTheOtherSetupWithParallelBarsIsNamed(t *testing.T) {
+	r := reference(t)
+	c := r.Car.Clone()
+	// Both bars run level.
+	c.Chassis.Upper[2].Y, c.Chassis.Lower[1].Y = 22.5*inch, 11*inch
+	q, err := analysis.Run(context.Background(), c, carfile.Stock(), analysis.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if q.Ride.HasInstantCenter {
+		t.Fatalf("the bars meet at %v", q.Ride.InstantCenter)
+	}
+	o := options()
+	o.Other = &Other{Name: "level", Result: q, Station: &q.Ride}
+	p := show(r, o)
+	if words := labels(p, OtherBar); len(words) != 1 || words[0] != "level" || len(find(p, OtherCenter)) != 0 {
+		t.Errorf("labels %q", words)
+	}
+}
