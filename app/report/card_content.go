@@ -60,7 +60,10 @@ func (k *Card) sides(pair int) [2]*adjuster.BarChange {
 
 // engaged writes how much thread is in a bar's tube, diameters rounded down.
 func engaged(s units.System, b *adjuster.State) string {
-	diameters := fmt.Sprintf("%.1f D", math.Floor(10*max(0, b.Diameters)+1e-6)/10)
+	if b.Engaged <= 0 {
+		return "old tube: none"
+	}
+	diameters := fmt.Sprintf("%.1f D", math.Floor(10*b.Diameters+1e-6)/10)
 	switch b.Status {
 	case adjuster.TooShort:
 		return "old tube: " + diameters

@@ -18,6 +18,7 @@ const (
 	panelGap     = 8.0
 	panelEdge    = 5.0  // Room for a ring above and below a row.
 	panelSide    = 12.0 // Room for a number on either side.
+	numberAir    = 0.8  // Around a number.
 )
 
 // markSizes are the radii of the marks of holes, rings with their line [pt].
@@ -197,7 +198,8 @@ func (k *Card) panel(l *cardSheet, frame vg.Rectangle, rows [2]car.Row, scale fl
 			box := vg.Rectangle{Min: corner, Max: vg.Point{X: corner.X + w, Y: corner.Y + h}}
 			if within(box, frame) && !overlapsAny(box, taken) {
 				l.put(f, ink.Ink, corner.X, corner.Y, text)
-				taken = append(taken, box)
+				air := vg.Point{X: numberAir, Y: numberAir}
+				taken = append(taken, vg.Rectangle{Min: box.Min.Sub(air), Max: box.Max.Add(air)})
 				break
 			}
 		}
