@@ -59,7 +59,7 @@ const (
 )
 
 var changeNames = [changeRows]string{
-	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion", changePush: "Lower push", changeShare: "Highest share",
+	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion", changePush: "Lower push", changeShare: "Top share",
 }
 
 // changeKeys are the columns of package holes that the rows show.

@@ -15,10 +15,11 @@ import (
 // holesWorth tells for each row what its hole is worth in the current setup: the
 // next hole up and down, and moving the hole itself.
 type holesWorth struct {
-	study  *study.Study
-	steps  *readout.Table
-	rates  *readout.Table
-	object fyne.CanvasObject
+	study     *study.Study
+	steps     *readout.Table
+	rates     *readout.Table
+	rateTitle *readout.Prose
+	object    fyne.CanvasObject
 }
 
 // rateStep is the rise that the rates are told for, in shop units of length.
@@ -42,12 +43,13 @@ func newHolesWorth(s *study.Study) *holesWorth {
 		steps: readout.New([]string{"Anti-squat", "Lower push, hit"}, steps),
 		rates: readout.New([]string{"Anti-squat", "IC ahead"}, rowNames[:]),
 	}
-	small := func(text string) fyne.CanvasObject {
+	small := func(text string) *readout.Prose {
 		return readout.NewProse(text, theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{})
 	}
+	w.rateTitle = small("")
 	w.object = container.NewVBox(
 		small("One hole up or down, bars turned to keep wheelbase and pinion angle"), w.steps,
-		small("The hole itself moved up by a little, likewise"), w.rates)
+		w.rateTitle, w.rates)
 	return w
 }
 
@@ -59,9 +61,7 @@ func (w *holesWorth) refresh() {
 		w.step(2*int(worth.Row)+1, &worth.Down, u)
 		w.rate(&worth, u)
 	}
-	by := rateStep[u].words + " up"
-	w.rates.SetHeading(0, "Anti-squat, "+by)
-	w.rates.SetHeading(1, "IC ahead, "+by)
+	w.rateTitle.Set("The hole itself " + rateStep[u].words + " higher, likewise")
 }
 
 // step writes what the next hole does.

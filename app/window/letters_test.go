@@ -11,18 +11,19 @@ import (
 	"golang.org/x/image/font/sfnt"
 )
 
-// Every letter of the panels' words and numbers is in the window's font; one
-// that is not shows as an empty box.
-func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
+// lettering returns a check that every letter of a text is in the window's font,
+// and how many it has looked at. One that is not shows as an empty box.
+func lettering(t *testing.T) (check func(text string), letters *int) {
+	t.Helper()
 	font, err := opentype.Parse(theme.DefaultTextFont().Content())
 	if err != nil {
 		t.Fatal(err)
 	}
 	var buffer sfnt.Buffer
-	letters := 0
-	check := func(text string) {
+	letters = new(int)
+	return func(text string) {
 		for _, r := range text {
-			letters++
+			*letters++
 			if r == '\n' {
 				continue
 			}
@@ -30,7 +31,11 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 				t.Errorf("%q in %q is not in the font", r, text)
 			}
 		}
-	}
+	}, letters
+}
+
+func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
+	check, letters := lettering(t)
 	table := func(x *readout.Table, rows, columns int) {
 		for row := range rows {
 			for column := range columns {
@@ -63,7 +68,7 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 			check(line)
 		}
 	}
-	if letters < 3000 {
-		t.Errorf("only %d letters were looked at", letters)
+	if *letters < 3000 {
+		t.Errorf("only %d letters were looked at", *letters)
 	}
 }

@@ -1,0 +1,156 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/holes"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2/test"
+)
+
+// Whole texts of the card; lengths and turns by hand from the reference car's
+// holes: upper bar from (2.5, 21.75) to (22.5, 17.0) in, 20.5563 in instead of
+// 20.7424 in, which is 1.49 turns of two pitches of 1/16 in.
+func TestTheCardSaysHowToGetThere(t *testing.T) {
+	d := searching(t)
+	c := d.holes.chosen
+	to := math.Hypot(20, 4.75)
+	if turns := (math.Hypot(20, 5.5) - to) / 0.125; math.Round(turns*6) != 9 {
+		t.Fatalf("%v turns", turns)
+	}
+	const assumed = "; a thread of 3/4 in, 16 per inch, is assumed: the rod end's name has none"
+	d.study.Pick(d.study.Table().Index(car.Holes{ChassisUpper: 2, ChassisLower: 2, HousingUpper: 1, HousingLower: 1}))
+	d.settle()
+	texts(t, map[string][2]string{
+		"title":       {c.title.Text(), "Holes 3·3·2·2, rank 7 of 36"},
+		"reason":      {c.reason.Text(), "Inside the target; lower bars push 9,434 lb, 92 % of their limit; same distance as 20 others, least push decides."},
+		"upper":       {c.pairs[car.Upper].plain.Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (20.742 in to 20.556 in); thread engaged 1.23 in, 1.6 D" + assumed},
+		"lower":       {c.pairs[car.Lower].plain.Text(), "Lower bars: chassis end hole 2 to 3; housing end hole 1 to 2; no turn (23.005 in); thread engaged 1.14 in, 1.5 D" + assumed},
+		"upper recut": {c.pairs[car.Upper].recut.Text(), ""},
+	})
+	if !strings.HasPrefix(c.rest.Text(), "In the new holes, no bar turned: pinion 0.90° nose up, axle 0.091 in back\n") {
+		t.Errorf("the rest is %q", c.rest.Text())
+	}
+	d.doc.SetUnits(units.SI)
+	d.settle()
+	texts(t, map[string][2]string{
+		"upper": {c.pairs[car.Upper].plain.Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (526.86 mm to 522.13 mm); thread engaged 31.3 mm, 1.6 D" + assumed},
+	})
+	d.doc.SetUnits(units.US)
+
+	// What changes, from what the search found.
+	from, there := &d.study.Table().Combinations[d.study.Present()], d.study.Place(d.study.Picked()).Combination()
+	d.settle()
+	change := func(q units.Quantity, a, b float64) string {
+		text := units.US.Format(q, b-a)
+		if b > a {
+			return "+" + text
+		}
+		return text
+	}
+	texts(t, map[string][2]string{
+		"ahead":  {c.changes.Text(changeAhead, 2), change(units.Length, from.InstantCenter.X, there.InstantCenter.X)},
+		"up":     {c.changes.Text(changeUp, 2), change(units.Length, from.InstantCenter.Y, there.InstantCenter.Y)},
+		"squat":  {c.changes.Text(changeSquat, 2), change(units.Percent, from.AntiSquat, there.AntiSquat)},
+		"push":   {c.changes.Text(changePush, 2), change(units.Force, from.Peak[car.Lower][1][0], there.Peak[car.Lower][1][0])},
+		"in use": {c.changes.Text(changePush, 0), units.US.Format(units.Force, from.Peak[car.Lower][1][0])},
+		"these":  {c.changes.Text(changePush, 1), units.US.Format(units.Force, there.Peak[car.Lower][1][0])},
+	})
+}
+
+// A bar that has no thread left for other holes is warned of.
+func TestTheCardWarnsOfRecutTubes(t *testing.T) {
+	d := searching(t)
+	d.doc.Apply("Back", func(c *car.Car) { c.Chassis.Upper[0].X -= 3 * inch })
+	d.settle()
+	d.study.Pick(0)
+	d.settle()
+	c := d.holes.chosen
+	if got := c.pairs[car.Upper].recut.Text(); !strings.Contains(got, "tube too long, cut ") || c.pairs[car.Upper].plain.Text() != "" || !c.pairs[car.Upper].recut.Visible() {
+		t.Errorf("the warning is %q, the plain text %q", got, c.pairs[car.Upper].plain.Text())
+	}
+	if c.pairs[car.Lower].recut.Text() != "" || !c.pairs[car.Lower].plain.Visible() {
+		t.Error("the lower bars are warned of too")
+	}
+}
+
+func TestTheCardUsesAndKeeps(t *testing.T) {
+	d := searching(t)
+	c := d.holes.chosen
+	if c.title.Text() != "Holes 3·2·1·1, rank 11 of 36, in use" || !c.use.Disabled() || c.keep.Disabled() {
+		t.Errorf("the card is of %q, use %v, keep %v", c.title.Text(), c.use.Disabled(), c.keep.Disabled())
+	}
+	d.study.Pick(0)
+	d.settle()
+	test.Tap(c.use)
+	d.settle()
+	if d.doc.Car().Setups[0].Holes != (car.Holes{}) || d.doc.UndoLabel() != "Use holes 1·1·1·1" || !c.use.Disabled() {
+		t.Errorf("holes %v, undo %q", d.doc.Car().Setups[0].Holes, d.doc.UndoLabel())
+	}
+	d.undo()
+	d.settle()
+	test.Tap(c.keep)
+	d.settle()
+	if s := d.doc.Car().Setups; len(s) != 3 || s[1].Name != "holes 1·1·1·1" || d.doc.Setup() != 1 {
+		t.Errorf("setups %+v, current %d", s, d.doc.Setup())
+	}
+	d.undo()
+	d.settle()
+	if len(d.doc.Car().Setups) != 2 || d.doc.Setup() != 0 {
+		t.Error("undo leaves the setup kept")
+	}
+}
+
+// What a hole is worth: against the combinations one hole away, and against
+// moving the hole itself.
+func TestWhatEachHoleIsWorth(t *testing.T) {
+	d := searching(t)
+	w := d.holes.worth
+	test.Tap(d.holes.folds.worth.heading)
+	present := d.doc.Car().Setups[0].Holes
+	at := func(h car.Holes) *holes.Combination { return &d.study.Table().Combinations[d.study.Table().Index(h)] }
+	here := at(present)
+	for row, up := range map[car.Row]int{car.ChassisUpper: -1, car.ChassisLower: -1} {
+		h := present
+		*row.Of(&h) += up // The highest hole comes first.
+		squat := strings.TrimPrefix(w.steps.Text(2*int(row), 0), "+")
+		if want := units.US.Format(units.Percent, at(h).AntiSquat-here.AntiSquat); squat != want {
+			t.Errorf("%v up: anti-squat %q, want %q", row, squat, want)
+		}
+		push := strings.TrimPrefix(w.steps.Text(2*int(row), 1), "+")
+		if want := units.US.Format(units.Force, at(h).Peak[car.Lower][1][0]-here.Peak[car.Lower][1][0]); push != want {
+			t.Errorf("%v up: lower push %q, want %q", row, push, want)
+		}
+	}
+	if got := w.steps.Text(2*int(car.ChassisUpper)+1, 0); got != "no hole" {
+		t.Errorf("below the lowest hole: %q", got)
+	}
+	for _, u := range []units.System{units.US, units.SI} {
+		d.doc.SetUnits(u)
+		d.settle()
+		words := map[units.System]string{units.US: "The hole itself 1/16 in higher, likewise", units.SI: "The hole itself 1 mm higher, likewise"}[u]
+		if got := w.rateTitle.Text(); got != words {
+			t.Errorf("the title is %q", got)
+		}
+		for _, row := range car.Rows {
+			var x float64
+			if _, err := fmt.Sscanf(w.rates.Text(int(row), 0), "%f", &x); err != nil {
+				t.Fatal(err)
+			}
+			step := map[units.System]float64{units.US: inch / 16, units.SI: 0.001}[u]
+			was := d.study.Result().Ride.AntiSquat
+			d.doc.Begin("Move")
+			d.doc.Apply("Move", func(c *car.Car) { (*row.In(c))[*row.Of(&present)].Y += step })
+			moved := d.study.Result().Ride.AntiSquat
+			d.doc.Cancel()
+			if got := 100 * (moved - was); math.Abs(got-x) > 0.05+0.05*math.Abs(got) || x == 0 {
+				t.Errorf("%v up by %v m: told %v %%, is %v %%", row, step, x, got)
+			}
+		}
+	}
+}

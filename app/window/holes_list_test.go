@@ -1,0 +1,199 @@
+package window
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"bowline/app/study"
+	"bowline/model/car"
+	"bowline/model/holes"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2/theme"
+)
+
+func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
+	d := searching(t)
+	for _, u := range []units.System{units.US, units.SI} {
+		d.doc.SetUnits(u)
+		d.settle()
+		l := d.holes.list
+		if n := len(l.headings()); n != len(l.columns)+2 {
+			t.Fatalf("%d headings", n)
+		}
+		presents := 0
+		for row := range l.places {
+			p := &l.places[row]
+			want := []string{fmt.Sprint(row + 1)}
+			for _, c := range l.columns {
+				text := c.Text(p, u)
+				if symbol := u.Symbol(c.Quantity); symbol != "" {
+					text = strings.TrimRight(strings.ReplaceAll(text, symbol, ""), " ")
+				}
+				want = append(want, text)
+			}
+			want = append(want, p.Reason(u))
+			if p.Index == d.study.Present() {
+				want[1] += " •"
+				presents++
+			}
+			for column := range want {
+				if got, _ := l.Cell(row, column); got != want[column] {
+					t.Errorf("row %d, column %d: %q, want %q", row, column, got, want[column])
+				}
+			}
+		}
+		if presents != 1 {
+			t.Errorf("%d rows are the holes in use", presents)
+		}
+	}
+}
+
+// Rows that do not fulfil the wishes, and holes that cannot be used, stay and
+// are told apart.
+func TestUnmetAndRefusedRowsAreToldApart(t *testing.T) {
+	d := searching(t)
+	d.study.SetWishes(holes.Wishes{OneBar: true})
+	d.settle()
+	l := d.holes.list
+	muted := 0
+	for row := range l.places {
+		p := &l.places[row]
+		_, color := l.Cell(row, 3)
+		if (color == theme.ColorNamePlaceHolder) != (p.Unmet != 0) {
+			t.Errorf("%v: color %q, unmet %d", p.Holes(), color, p.Unmet)
+		}
+		if p.Unmet != 0 {
+			muted++
+			if why, _ := l.Cell(row, len(l.columns)+1); !strings.Contains(why, "both pairs would be moved") {
+				t.Errorf("%v: %q", p.Holes(), why)
+			}
+		}
+	}
+	if muted == 0 || muted == 36 {
+		t.Errorf("%d rows are muted", muted)
+	}
+
+	// A bar so steep that the travel cannot be closed.
+	d.study.SetWishes(holes.Wishes{})
+	d.doc.Apply("Short bar", func(c *car.Car) { c.Chassis.Upper[0].X = 5 * inch })
+	d.settle()
+	refused := 0
+	for row := range l.places {
+		p := &l.places[row]
+		if p.Combination().Usable() {
+			continue
+		}
+		refused++
+		_, color := l.Cell(row, 0)
+		text, _ := l.Cell(row, 2)
+		why, _ := l.Cell(row, len(l.columns)+1)
+		if color != theme.ColorNamePlaceHolder || text != "–" || why == "" {
+			t.Errorf("%v: color %q, %q, %q", p.Holes(), color, text, why)
+		}
+		d.study.Pick(p.Index)
+		d.settle()
+		if !d.holes.chosen.use.Disabled() || !d.holes.chosen.keep.Disabled() || d.holes.chosen.reason.Text() == "" {
+			t.Error("holes that cannot be used can be")
+		}
+	}
+	if refused == 0 || len(l.places) != 36 {
+		t.Errorf("%d of %d rows are refused", refused, len(l.places))
+	}
+	if got := d.holes.verdict.Text(); !strings.HasSuffix(got, fmt.Sprintf(" %d cannot be used.", refused)) {
+		t.Errorf("the verdict is %q", got)
+	}
+}
+
+func TestTheListIsSortedByItsHeadings(t *testing.T) {
+	d := searching(t)
+	l := d.holes.list
+	values := func(column int) []float64 {
+		var list []float64
+		for i := range l.places {
+			x, _ := l.columns[column-1].Value(&l.places[i])
+			list = append(list, x)
+		}
+		return list
+	}
+	byRank := func() bool {
+		for i := range l.places {
+			if l.places[i].Rank != i+1 {
+				return false
+			}
+		}
+		return true
+	}
+	for column := 1; column <= len(l.columns); column++ {
+		l.table.OnSort(column)
+		if !slices.IsSorted(values(column)) || l.sorted != column {
+			t.Errorf("column %d is not rising at first", column)
+		}
+		l.table.OnSort(column)
+		falling := values(column)
+		slices.Reverse(falling)
+		if !slices.IsSorted(falling) || !l.falling {
+			t.Errorf("column %d is not falling then", column)
+		}
+		// It stays so for the next list.
+		d.study.SetWishes(holes.Wishes{OneBar: column%2 == 0})
+		d.settle()
+		falling = values(column)
+		slices.Reverse(falling)
+		if !slices.IsSorted(falling) {
+			t.Errorf("column %d is in another order after a new ranking", column)
+		}
+		l.table.OnSort(column)
+		if !byRank() || l.sorted != listRank || l.falling {
+			t.Errorf("column %d: not by rank at last", column)
+		}
+	}
+	l.table.OnSort(listRank)
+	if l.places[0].Rank != 36 || l.places[35].Rank != 1 {
+		t.Error("a click on the ranks does not turn them around")
+	}
+	l.table.OnSort(len(l.columns) + 1)
+	if l.places[0].Rank != 36 {
+		t.Error("reasons are an order")
+	}
+	if d.study.Ranking()[0].Rank != 1 {
+		t.Error("the study's ranking is sorted too")
+	}
+}
+
+// The list and the side view point at the same combination, and pick the same.
+func TestListAndStudyPointAlike(t *testing.T) {
+	d := searching(t)
+	l := d.holes.list
+	l.table.OnHovered(7)
+	d.settle()
+	p := d.study.Place(7)
+	if want := study.HolesText(p.Holes()) + ": " + p.Reason(units.US) + "."; d.study.Pointed() != 7 || d.status.Text != want {
+		t.Errorf("pointed at %d, the window says %q, want %q", d.study.Pointed(), d.status.Text, want)
+	}
+	l.table.OnHovered(study.None)
+	if d.study.Pointed() != study.None || d.status.Text != hint {
+		t.Errorf("pointed at %d, the window says %q", d.study.Pointed(), d.status.Text)
+	}
+	l.table.OnSelected(9)
+	d.settle()
+	if d.study.Picked() != 9 || !strings.HasPrefix(d.holes.chosen.title.Text(), "Holes "+study.HolesText(d.study.Place(9).Holes())+", rank ") {
+		t.Errorf("picked %d, the card is %q", d.study.Picked(), d.holes.chosen.title.Text())
+	}
+	d.study.Pick(20)
+	d.settle()
+	if l.table.Selected() != 20 {
+		t.Errorf("%d is selected", l.table.Selected())
+	}
+	l.table.OnPointed(3)
+	if d.status.Text != l.columns[2].Help {
+		t.Errorf("of a heading the window says %q", d.status.Text)
+	}
+	l.table.OnActivated(20)
+	d.settle()
+	if d.study.Present() != 20 || d.doc.UndoLabel() != "Use holes "+study.HolesText(d.study.Place(20).Holes()) {
+		t.Errorf("in use is %d, undo says %q", d.study.Present(), d.doc.UndoLabel())
+	}
+}

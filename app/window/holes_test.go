@@ -1,0 +1,192 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/app/study"
+	"bowline/model/car"
+	"bowline/model/holes"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// searching opens the reference car and looks at its combinations of holes.
+func searching(t testing.TB) *desk {
+	t.Helper()
+	d, _ := openDesk(t)
+	d.show(panelHoles)
+	return d
+}
+
+// texts compares words by what they are of.
+func texts(t *testing.T, want map[string][2]string) {
+	t.Helper()
+	for what, w := range want {
+		if w[0] != w[1] {
+			t.Errorf("%s is\n%q, want\n%q", what, w[0], w[1])
+		}
+	}
+}
+
+func TestTheVerdictOnAllCombinations(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	// Counted here from what the search found.
+	met, k := 0, d.doc.Car().Check
+	in := func(x float64, r [2]float64) bool { return x >= r[0]-1e-9 && x <= r[1]+1e-9 }
+	for _, c := range d.study.Table().Combinations {
+		if c.HasInstantCenter && in(c.AntiSquat, k.TargetAntiSquat) && in(c.InstantCenter.X, k.TargetICX) && in(c.InstantCenter.Y, k.TargetICZ) {
+			met++
+		}
+	}
+	if met != 21 {
+		t.Fatalf("%d combinations meet the target", met)
+	}
+	want := "21 of 36 combinations meet the target; the best, 3·3·1·2, needs no bar turned. Holes in use: 3·2·1·1, rank 11."
+	if got := p.verdict.Text(); got != want {
+		t.Errorf("the verdict is\n%q, want\n%q", got, want)
+	}
+	d.study.SetWishes(holes.Wishes{Order: holes.LeastPush, OneBar: true})
+	d.settle()
+	if got := p.verdict.Text(); !strings.HasPrefix(got, "21 of 36 combinations meet the target; ") || !strings.Contains(got, " fulfil all wishes; the best, ") {
+		t.Errorf("with wishes it is %q", got)
+	}
+	d.study.SetWishes(holes.Wishes{})
+	d.doc.Apply("Target", func(c *car.Car) { c.Check.TargetAntiSquat = [2]float64{9, 9.5} })
+	d.settle()
+	if got := p.verdict.Text(); !strings.HasPrefix(got, "None of 36 combinations meets the target; the best, ") {
+		t.Errorf("far from the target it is %q", got)
+	}
+}
+
+func TestVerdictOfTheBest(t *testing.T) {
+	d := searching(t)
+	first := d.study.Ranking()[0]
+	d.study.UseHoles(first.Holes())
+	d.settle()
+	want := fmt.Sprintf("21 of 36 combinations meet the target; the holes in use are the best. Holes in use: %s, rank 1.", study.HolesText(first.Holes()))
+	if got := d.holes.verdict.Text(); got != want {
+		t.Errorf("the verdict is\n%q, want\n%q", got, want)
+	}
+}
+
+// entryWith returns the entry on the page that shows a text.
+func entryWith(d *desk, text string) fyne.Focusable {
+	d.t.Helper()
+	for _, o := range seen(d.holes.target.object) {
+		if e, ok := o.(interface {
+			fyne.Focusable
+			SelectedText() string
+		}); ok {
+			d.window.Canvas().Focus(e)
+			if e.SelectedText() == text {
+				return e
+			}
+		}
+	}
+	d.t.Fatalf("there is no entry with %q", text)
+	return nil
+}
+
+// typed types a text in place of what an entry holds, and Enter.
+func typed(e fyne.Focusable, text string) {
+	for _, r := range text {
+		e.TypedRune(r)
+	}
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func TestTheTargetIsTypedOnThePage(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	if got := p.folds.target.heading.Text; got != "Target and wishes: 100 to 160 %" || p.folds.target.isOpen() {
+		t.Errorf("the fold is %q, open %v", got, p.folds.target.isOpen())
+	}
+	test.Tap(p.folds.target.heading)
+	typed(entryWith(d, "160"), "120")
+	d.settle()
+	if got := d.doc.Car().Check.TargetAntiSquat; math.Abs(got[1]-1.2) > 1e-12 {
+		t.Errorf("the target is %v", got)
+	}
+	if got := p.folds.target.heading.Text; got != "Target and wishes: 100 to 120 %" {
+		t.Errorf("the fold is %q", got)
+	}
+	if strings.HasPrefix(p.verdict.Text(), "21 ") {
+		t.Errorf("the verdict is still %q", p.verdict.Text())
+	}
+	typed(entryWith(d, "120"), "many")
+	if d.settled() {
+		t.Error("with a refused target the window goes on")
+	}
+	d.undo() // of what is refused
+	if !d.settled() {
+		t.Error("undo does not take a refused target back")
+	}
+	d.undo()
+	d.settle()
+	if got := p.folds.target.heading.Text; got != "Target and wishes: 100 to 160 %" {
+		t.Errorf("after undo the fold is %q", got)
+	}
+}
+
+func TestWishesAreTicked(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	for i, want := range []holes.Wishes{
+		{InTarget: true}, {InTarget: true, OneBar: true}, {InTarget: true, OneBar: true, InReach: true},
+		{InTarget: true, OneBar: true, InReach: true, WithinPinion: true}, {InTarget: true, OneBar: true, InReach: true, WithinPinion: true, WithinLoad: true},
+	} {
+		test.Tap(p.target.checks[i])
+		if got := d.study.Wishes(); got != want {
+			t.Errorf("after %q the wishes are %+v", p.target.checks[i].Text, got)
+		}
+	}
+	p.target.order.SetSelected("fewest turns")
+	d.settle()
+	if d.study.Wishes().Order != holes.FewestTurns {
+		t.Errorf("the order is %v", d.study.Wishes().Order)
+	}
+	if got := p.folds.target.heading.Text; got != "Target and wishes: 100 to 160 %, 5 wishes" {
+		t.Errorf("the fold is %q", got)
+	}
+	// Others may change them.
+	d.study.SetWishes(holes.Wishes{WithinLoad: true})
+	d.settle()
+	for i, c := range p.target.checks {
+		if c.Checked != (i == 4) {
+			t.Errorf("%q is %v", c.Text, c.Checked)
+		}
+	}
+	if p.target.order.Selected != "nearest to the target" || p.folds.target.heading.Text != "Target and wishes: 100 to 160 %, 1 wish" {
+		t.Errorf("order %q, fold %q", p.target.order.Selected, p.folds.target.heading.Text)
+	}
+}
+
+// A refresh with nothing new, as when the pointer moves over the side view.
+func BenchmarkHolesRefresh(b *testing.B) {
+	d := newDesk(b)
+	d.show(panelHoles)
+	i := 0
+	for b.Loop() {
+		i++
+		d.study.Pick(i % len(d.study.Ranking()))
+		d.holes.refresh()
+	}
+}
+
+// A refresh with a new ranking.
+func BenchmarkHolesRanked(b *testing.B) {
+	d := newDesk(b)
+	d.show(panelHoles)
+	d.holes.list.sort(3)
+	on := false
+	for b.Loop() {
+		on = !on
+		d.study.SetWishes(holes.Wishes{OneBar: on})
+		d.holes.refresh()
+	}
+}
