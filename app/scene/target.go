@@ -56,7 +56,9 @@ func (b *builder) target() {
 		item.ID.Index, item.Stroke, item.Width = int(AllEdges), Good, thin
 	}
 	b.add(item)
-	b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+	if b.options.Cloud == nil { // among dots its word would hide some
+		b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+	}
 	if !b.options.Tuning {
 		return
 	}

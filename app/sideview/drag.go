@@ -47,27 +47,24 @@ func (v *SideView) MouseDown(e *desktop.MouseEvent) {
 			id = scene.ID{}
 		}
 	}
-	switch {
-	case id.Kind == scene.TargetBox && v.study.Searching():
-		v.drag = drag{id: id, from: v.view.World(at)}
-	default:
-		v.grab(id, at, e.Modifier)
-	}
+	v.grab(id, at, e.Modifier)
 	v.drag.dot, v.drag.before = dot, v.study.Document().Car()
 }
 
-// grab takes hold of a hole or a bracket, else of the view.
+// grab takes hold of a hole, a bracket or the target, else of the view.
 func (v *SideView) grab(id scene.ID, at r2.Vec, held fyne.KeyModifier) {
-	switch id.Kind {
-	case scene.Pivot, scene.Hole:
+	switch kind := id.Kind; {
+	case kind == scene.Pivot || kind == scene.Hole:
 		v.study.Select(id.Row)
 		v.drag = drag{id: id, moves: v.study.Moving() || held&fyne.KeyModifierShift != 0}
 		if p, ok := v.picture.Find(id); ok {
 			v.drag.grip = r2.Sub(p, at)
 		}
-	case scene.ChassisBody, scene.HousingBody:
+	case kind == scene.ChassisBody || kind == scene.HousingBody:
 		v.drag = drag{id: id}
 		v.drag.from = v.study.Local(v.bracketRow(), v.view.World(at))
+	case kind == scene.TargetBox && v.study.Searching():
+		v.drag = drag{id: id, from: v.view.World(at)}
 	default:
 		v.drag = drag{panning: true}
 	}
@@ -143,6 +140,7 @@ func (v *SideView) begin() {
 		if scene.Edges(v.drag.id.Index) != scene.AllEdges {
 			label = "Resize target"
 		}
+		v.setHot(v.drag.id) // even if it was taken hold of under a dot
 	}
 	v.study.Document().Begin(label)
 }
