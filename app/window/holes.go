@@ -57,7 +57,7 @@ func newHolesPanel(w *Window) *holesPanel {
 	shelf.Add(p.folds.target.object)
 	shelf.Add(p.folds.filter.object)
 
-	p.chosen = newChosenHoles(w.study, w.refused)
+	p.chosen = newChosenHoles(w.study, w.refused, w.printCard)
 	p.list = newHolesList(w.study, w.say, p.chosen.useHoles)
 	p.worth = newHolesWorth(w.study)
 	p.folds.worth = newFold("What each hole is worth", p.worth.object, func() { p.refresh(); p.relayout() })

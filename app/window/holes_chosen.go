@@ -29,6 +29,7 @@ type chosenHoles struct {
 	changes *readout.Table
 	use     *widget.Button
 	keep    *widget.Button
+	print   *widget.Button
 	object  fyne.CanvasObject
 	refused func([]car.Problem)
 }
@@ -67,8 +68,9 @@ var changeKeys = [changeRows]string{
 	changeAhead: "instant_center_x", changeUp: "instant_center_z", changeSquat: "anti_squat", changePinion: "pinion_change", changePush: "hit_lower_push", changeShare: "highest_share",
 }
 
-// newChosenHoles returns the card; refused hears why holes are not taken.
-func newChosenHoles(s *study.Study, refused func([]car.Problem)) *chosenHoles {
+// newChosenHoles returns the card; refused hears why holes are not taken, and
+// printed is asked to put the card on paper.
+func newChosenHoles(s *study.Study, refused func([]car.Problem), printed func(car.Holes)) *chosenHoles {
 	c := &chosenHoles{
 		study:   s,
 		title:   readout.NewProse("", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true}),
@@ -80,13 +82,18 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem)) *chosenHoles {
 	c.use = widget.NewButton("Use these holes", func() { c.useHoles(c.index()) })
 	c.use.Importance = widget.HighImportance
 	c.keep = widget.NewButton("Keep as a setup", c.keepHoles)
+	c.print = widget.NewButton("Card as PDF…", func() {
+		if p := s.Place(c.index()); p != nil {
+			printed(p.Holes())
+		}
+	})
 	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for p := range c.pairs {
 		c.pairs[p] = turnWords{words(theme.ColorNameForeground), words(theme.ColorNameError)}
 		turns.Add(c.pairs[p].plain)
 		turns.Add(c.pairs[p].recut)
 	}
-	c.object = container.NewVBox(c.title, container.NewHBox(c.use, c.keep), c.reason, turns, c.rest, c.changes)
+	c.object = container.NewVBox(c.title, container.NewHBox(c.use, c.keep, c.print), c.reason, turns, c.rest, c.changes)
 	return c
 }
 
@@ -131,6 +138,7 @@ func (c *chosenHoles) refresh() {
 		}
 		enable(c.use, false)
 		enable(c.keep, false)
+		enable(c.print, false)
 		return
 	}
 	present := p.Index == c.study.Present()
@@ -142,6 +150,7 @@ func (c *chosenHoles) refresh() {
 	c.reason.Set(sentence(p.Reason(u)))
 	enable(c.use, p.Combination().Usable() && !present)
 	enable(c.keep, p.Combination().Usable())
+	enable(c.print, p.Combination().Usable())
 	c.writeTurns(p, u)
 	c.writeChanges(p, u)
 }

@@ -3,6 +3,7 @@ package window
 import (
 	"fmt"
 	"math"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -152,5 +153,24 @@ func TestWhatEachHoleIsWorth(t *testing.T) {
 				t.Errorf("%v up by %v m: told %v %%, is %v %%", row, step, x, got)
 			}
 		}
+	}
+}
+
+func TestTheCardGoesToPaper(t *testing.T) {
+	d, car := openDesk(t)
+	d.show(panelHoles)
+	d.study.Pick(0)
+	d.settle()
+	test.Tap(d.holes.chosen.print)
+	d.settle()
+	d.wantAsked("Card as PDF")
+	d.name("card")
+	path := filepath.Join(filepath.Dir(car), "card.pdf")
+	if data := read(t, path); !strings.HasPrefix(data, "%PDF-") {
+		t.Errorf("it begins with %q", data[:min(len(data), 8)])
+	}
+	d.wantSaid("Card written to " + path)
+	if d.doc.Modified() {
+		t.Error("the card has changed the car")
 	}
 }
