@@ -63,7 +63,8 @@ func (p *Picture) pick(at r2.Vec, dots bool) ID {
 		if d.Pick == 0 || d.Shape == Swarm && !dots {
 			continue
 		}
-		distance, class, id := math.Inf(1), dotClass, d.ID
+		var distance float64
+		class, id := dotClass, d.ID
 		if d.Shape == Swarm {
 			distance, id.Index = d.nearest(at)
 		} else {
