@@ -62,7 +62,7 @@ func (n *number) read(typed string, v view) (float64, error) {
 	if typed == n.text(v, true) {
 		return *n.in(v.car), nil // to the last bit
 	}
-	return parseNumber(typed, n.quantity, v.units, *n.in(v.car))
+	return ParseNumber(typed, n.quantity, v.units, *n.in(v.car))
 }
 
 // steps are what the arrow keys change a quantity by, in shop units.

@@ -36,10 +36,10 @@ var otherUnits = map[units.Quantity]map[string]struct {
 	units.Angle:      {"deg": {units.US, 1}},
 }
 
-// parseNumber reads what a person typed as a quantity, in SI. Without a unit it
+// ParseNumber reads what a person typed as a quantity, in SI. Without a unit it
 // is in the unit of s. The error says what is wrong with it and names the kinds
 // of text that would do; now is the present value, for an example.
-func parseNumber(typed string, q units.Quantity, s units.System, now float64) (float64, error) {
+func ParseNumber(typed string, q units.Quantity, s units.System, now float64) (float64, error) {
 	typed = strings.TrimSpace(typed)
 	if typed == "" {
 		return 0, errors.New("nothing is typed; type " + examples(q, s, now))

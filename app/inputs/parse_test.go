@@ -55,7 +55,7 @@ func TestNumbersAsPeopleTypeThem(t *testing.T) {
 		{"90 %", units.Percent, units.US, 0.9},
 		{"0.9", units.Number, units.SI, 0.9},
 	} {
-		got, err := parseNumber(c.typed, c.q, c.s, 1)
+		got, err := ParseNumber(c.typed, c.q, c.s, 1)
 		if err != nil {
 			t.Errorf("%q: %v", c.typed, err)
 			continue
@@ -92,7 +92,7 @@ func TestTextThatIsNoNumber(t *testing.T) {
 		{"1,234,567", units.Number, `"1,234,567" is not a number; type a number such as 1000`},
 		{"--1", units.Number, `"--1" is not a number; type a number such as 1000`},
 	} {
-		got, err := parseNumber(c.typed, c.q, units.US, 1000)
+		got, err := ParseNumber(c.typed, c.q, units.US, 1000)
 		if err == nil {
 			t.Errorf("%q is read as %v", c.typed, got)
 		} else if err.Error() != c.want {
@@ -107,7 +107,7 @@ func FuzzParseNumber(f *testing.F) {
 		f.Add(text, uint8(2))
 	}
 	f.Fuzz(func(t *testing.T, typed string, q uint8) {
-		x, err := parseNumber(typed, units.Quantity(q%15), units.US, 1)
+		x, err := ParseNumber(typed, units.Quantity(q%15), units.US, 1)
 		if err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {
 			t.Errorf("%q is read as %v", typed, x)
 		}

@@ -1,27 +1,86 @@
 package window
 
 import (
+	"fmt"
+
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/model/car"
+	"bowline/plotting"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 )
 
 // setupsPanel answers the racer what the setups differ by and what the car did
 // with them.
 type setupsPanel struct {
 	study   *study.Study
-	verdict *readout.Prose
+	say     func(string)
+	list    *setupList
+	buttons struct{ copy, rename, remove, up, down *widget.Button }
+	name    *renameRow
+	refused *readout.Prose
+	compare *comparePart
+	log     *runLog
 	object  fyne.CanvasObject
 }
 
+// mostSetups is how many setups the list shows before it scrolls.
+const mostSetups = 8
+
+// newSetupsPanel returns the page: setups, comparison, run log and its chart.
 func newSetupsPanel(w *Window) *setupsPanel {
-	p := &setupsPanel{study: w.study, verdict: words(theme.ColorNameForeground)}
-	p.object = scrolled(p.verdict)
+	p := &setupsPanel{study: w.study, say: w.say, list: newSetupList(w.study), refused: words(theme.ColorNameError), compare: newComparePart(w.study)}
+	w.inputs.Said = w.say
+	scroll := container.NewVScroll(nil)
+	page := scroll.Scrolled
+	p.log = newRunLog(w.study, w.say, page)
+	p.name = newRenameRow(w.doc.RenameSetup, func() { p.refresh() }, page)
+
+	doc, b := w.doc, &p.buttons
+	b.copy = widget.NewButton("Copy", func() { p.try(doc.CopySetup(doc.Setup())) })
+	b.rename = widget.NewButton("Rename", func() { p.name.open(doc.Car(), doc.Setup()) })
+	b.remove = widget.NewButton("Delete", func() {
+		said, problems := doc.DeleteSetup(doc.Setup())
+		if p.try(problems) {
+			p.say(said)
+		}
+	})
+	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
+	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
+	scroll.Content = container.NewVBox(
+		listed(p.list.table, p.list.Len, mostSetups, page),
+		container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
+		p.name.object, p.refused,
+		p.compare.object, p.log.object,
+		w.charts.views[plotting.SixtyFootKey],
+	)
+	p.object = scroll
+	p.refresh()
 	return p
 }
 
-func (p *setupsPanel) charts() []string { return nil }
+func (p *setupsPanel) charts() []string { return []string{plotting.SixtyFootKey} }
 
-func (p *setupsPanel) refresh() {}
+// try shows why an edit was refused, and tells whether it was taken.
+func (p *setupsPanel) try(problems []car.Problem) bool {
+	text := ""
+	if len(problems) > 0 {
+		text = fmt.Sprintf("%s; %s", problems[0].Wrong, problems[0].Right)
+	}
+	p.refresh()
+	p.refused.Set(text)
+	return text == ""
+}
+
+// refresh takes up the setups and the log as they are.
+func (p *setupsPanel) refresh() {
+	p.list.refresh()
+	p.name.refresh(p.study.Document().Car())
+	p.refused.Set("")
+	p.compare.refresh()
+	p.log.refresh()
+}

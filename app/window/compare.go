@@ -1,0 +1,295 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/model/adjuster"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// comparePart holds the current setup against another one: words, numbers side
+// by side with their difference, and how to get there.
+type comparePart struct {
+	study   *study.Study
+	choice  *widget.Select
+	verdict *readout.Prose
+	tables  [compareTables]*readout.Table
+	plan    *readout.Prose
+	body    *fyne.Container // hidden while there is nothing to compare
+	object  fyne.CanvasObject
+}
+
+// The tables.
+const (
+	compareRide = iota
+	compareTravel
+	compareHit
+	compareHooked
+	compareTurns
+	compareTables
+)
+
+// compareTitles stand over the tables, compareNames before their rows.
+var (
+	compareTitles = [compareTables]string{
+		compareRide: "At ride height", compareTravel: "Over the travel",
+		compareHit: "Most in one bar over the travel, hit", compareHooked: "Most in one bar over the travel, hooked",
+		compareTurns: "Turns: each setup's own, and of the tube from one to the other",
+	}
+	compareNames = [compareTables][]string{
+		compareRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars"},
+		compareTravel: {"Anti-squat", "Pinion", "Pinion up", "Pinion down"},
+		compareHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
+		compareHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
+		compareTurns:  {"Upper left", "Upper right", "Lower left", "Lower right"},
+	}
+)
+
+// Columns of the tables.
+const (
+	compareA = iota
+	compareB
+	compareBy
+)
+
+// headingRoom is the width of a column at the least width of a panel [px].
+const headingRoom = 104
+
+func newComparePart(s *study.Study) *comparePart {
+	p := &comparePart{study: s, verdict: words(theme.ColorNameForeground), plan: words(theme.ColorNameForeground)}
+	p.choice = widget.NewSelect(nil, func(string) { s.Compare(p.choice.SelectedIndex() - 1) })
+	p.body = container.NewVBox()
+	for i := range p.tables {
+		p.tables[i] = readout.New([]string{"", "", "Difference"}, compareNames[i])
+		p.body.Add(boldLine(compareTitles[i]))
+		p.body.Add(p.tables[i])
+	}
+	p.body.Add(p.plan)
+	row := container.NewBorder(nil, nil, container.New(fixedWidth(100), widget.NewLabel("Compare with")), nil, p.choice)
+	p.object = container.NewVBox(row, p.verdict, p.body)
+	return p
+}
+
+// boldLine returns a bold line.
+func boldLine(text string) *readout.Prose {
+	return readout.NewProse(text, theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true})
+}
+
+// refresh writes words and numbers.
+func (p *comparePart) refresh() {
+	p.choose()
+	other, c := p.study.Other(), p.study.Document().Car()
+	if other == nil {
+		text := ""
+		if i, chosen := p.study.Chosen(); chosen {
+			text = fmt.Sprintf("%q is the current setup. Click another one in the list to hold it against this.", c.Setups[i].Name)
+		}
+		p.verdict.Set(text)
+		p.body.Hide()
+		return
+	}
+	p.body.Show()
+	a, u := p.study.Result(), p.study.Units()
+	names := [2]string{c.Setups[a.Options.Setup].Name, c.Setups[other.Setup].Name}
+	p.verdict.Set(compareWords(names, a, other.Result, u))
+	short := shortened(names)
+	for _, t := range p.tables {
+		t.SetHeading(compareA, short[0])
+		t.SetHeading(compareB, short[1])
+	}
+	p.writeRide(a, other.Result, u)
+	p.writeTravel(a, other.Result, u)
+	p.writeForces(compareHit, analysis.Hit, a, other.Result, u)
+	p.writeForces(compareHooked, analysis.Hooked, a, other.Result, u)
+	p.writePlan(names, c, a.Options.Setup, other.Setup, u)
+}
+
+// choose takes up the names to choose from and what is chosen.
+func (p *comparePart) choose() {
+	c := p.study.Document().Car()
+	none := "no other setup"
+	for c.SetupNamed(none) >= 0 {
+		none = "(" + none + ")"
+	}
+	options := []string{none}
+	for i := range c.Setups {
+		options = append(options, c.Setups[i].Name)
+	}
+	selected := none
+	if i, chosen := p.study.Chosen(); chosen {
+		selected = c.Setups[i].Name
+	}
+	if selected != p.choice.Selected || strings.Join(options, "\n") != strings.Join(p.choice.Options, "\n") {
+		p.choice.Options, p.choice.Selected = options, selected
+		p.choice.Refresh()
+	}
+}
+
+// set writes a row: both values, and by how much the second differs.
+func (p *comparePart) set(table, row int, a, b, by string) {
+	for column, text := range []string{a, b, by} {
+		p.tables[table].Set(row, column, text, "")
+	}
+}
+
+// writeRide writes what is so at ride height.
+func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
+	const none = "parallel bars"
+	ahead, up, by := [2]string{none, none}, [2]string{"—", "—"}, [2]string{"—", "—"}
+	for i, r := range []*analysis.Result{a, b} {
+		if ride := &r.Ride; ride.HasInstantCenter {
+			ahead[i], up[i] = u.Format(units.Length, ride.InstantCenter.X), u.Format(units.Length, ride.InstantCenter.Y)
+		}
+	}
+	switch was, is := &a.Ride, &b.Ride; {
+	case was.HasInstantCenter && is.HasInstantCenter:
+		by[0] = aheadBy(was.InstantCenter.X, is.InstantCenter.X, u)
+		by[1] = differs(u, units.Length, is.InstantCenter.Y-was.InstantCenter.Y, "higher", "lower")
+	case !was.HasInstantCenter && !is.HasInstantCenter:
+		by[0] = same
+	}
+	p.set(compareRide, 0, ahead[0], ahead[1], by[0])
+	p.set(compareRide, 1, up[0], up[1], by[1])
+	squat, squatBy := [2]string{"upright", "upright"}, "—"
+	for i, r := range []*analysis.Result{a, b} {
+		if r.Ride.HasAntiSquat {
+			squat[i] = u.Format(units.Percent, r.Ride.AntiSquat)
+		}
+	}
+	if a.Ride.HasAntiSquat && b.Ride.HasAntiSquat {
+		squatBy = differs(u, units.Percent, b.Ride.AntiSquat-a.Ride.AntiSquat, "more", "less")
+	}
+	p.set(compareRide, 2, squat[0], squat[1], squatBy)
+	for i, r := range []*analysis.Result{a, b} {
+		if r.Ride.HasAntiSquat {
+			p.tables[compareRide].Set(2, i, squat[i], targetColor(r, r.Ride.AntiSquat))
+		}
+	}
+	for _, pair := range car.Pairs {
+		was, is := a.Bars[pair].Length, b.Bars[pair].Length
+		p.set(compareRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), differs(u, units.Length, is-was, "longer", "shorter"))
+	}
+}
+
+// aheadBy writes how the instant center's distance ahead differs: of a swing
+// arm that reaches forward in both, how its length does.
+func aheadBy(was, is float64, u units.System) string {
+	if was > 0 && is > 0 {
+		return differs(u, units.Length, is-was, "farther", "nearer")
+	}
+	return differs(u, units.Length, is-was, "forward", "back")
+}
+
+// writeTravel writes what goes on over the travel.
+func (p *comparePart) writeTravel(a, b *analysis.Result, u units.System) {
+	was, is := overTravel(a), overTravel(b)
+	by := "—"
+	if was.squats && is.squats {
+		by = differs(u, units.Percent, (is.squat[1]-is.squat[0])-(was.squat[1]-was.squat[0]), "wider", "narrower")
+	}
+	p.set(compareTravel, 0, was.squatText(), is.squatText(), by)
+	angle := func(x float64) string { return u.Format(units.Angle, x) }
+	for i, of := range []func(*swing) float64{
+		func(s *swing) float64 { return s.pinion[1] - s.pinion[0] },
+		func(s *swing) float64 { return s.pinion[1] },
+		func(s *swing) float64 { return 0 - s.pinion[0] },
+	} {
+		p.set(compareTravel, 1+i, angle(of(&was)), angle(of(&is)), differs(u, units.Angle, of(&is)-of(&was), "more", "less"))
+	}
+}
+
+// swing is how far a setup's numbers go over the travel.
+type swing struct {
+	squats bool       // there is an anti-squat at any travel
+	squat  [2]float64 // least and greatest anti-squat [1]
+	pinion [2]float64 // least and greatest turn of the housing, nose-up positive [rad]
+}
+
+// overTravel finds the ends that numbers reach. The pinion's include none, at
+// ride height.
+func overTravel(r *analysis.Result) swing {
+	s := swing{squat: [2]float64{math.Inf(1), math.Inf(-1)}}
+	for i := range r.Travel {
+		t := &r.Travel[i]
+		s.pinion = [2]float64{min(s.pinion[0], t.Pose.Turn), max(s.pinion[1], t.Pose.Turn)}
+		if t.HasAntiSquat {
+			s.squats = true
+			s.squat = [2]float64{min(s.squat[0], t.AntiSquat), max(s.squat[1], t.AntiSquat)}
+		}
+	}
+	return s
+}
+
+// squatText writes the range of anti-squat.
+func (s *swing) squatText() string {
+	if !s.squats {
+		return "upright"
+	}
+	return fmt.Sprintf("%.0f to %.0f %%", 100*s.squat[0]+0, 100*s.squat[1]+0)
+}
+
+// writeForces writes the most that a bar carries in a load case.
+func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.Result, u units.System) {
+	was, is := mostIn(a, load), mostIn(b, load)
+	for _, pair := range car.Pairs {
+		for i, way := range []column.Direction{column.Push, column.Pull} {
+			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
+			p.set(table, row, "", "", differs(u, units.Force, to.Force-from.Force, "more", "less"))
+			for side, use := range []analysis.Use{from, to} {
+				text, color := "none", fyne.ThemeColorName("")
+				if use.Force > 0 {
+					text, color = fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share), shareColor(use.Share)
+				}
+				p.tables[table].Set(row, side, text, color)
+			}
+		}
+	}
+}
+
+// mostIn returns the most that one bar of a pair carries in a direction in a
+// load case over the travel.
+func mostIn(r *analysis.Result, load analysis.Case) (most [2][2]analysis.Use) {
+	for i := range r.Travel {
+		s := &r.Travel[i]
+		if !load.Of(&s.Loads).Balanced {
+			continue
+		}
+		for _, pair := range car.Pairs {
+			if use, way := r.Use(pair, load, s); use.Force > most[pair][way].Force {
+				most[pair][way] = use
+			}
+		}
+	}
+	return most
+}
+
+// writePlan writes turns, and how to get from the current setup to the other.
+func (p *comparePart) writePlan(names [2]string, c *car.Car, a, b int, u units.System) {
+	to := &c.Setups[b]
+	plan, err := adjuster.Plan(c, a, to.Holes, to.Turns)
+	if err != nil {
+		p.plan.Set(fmt.Sprintf("%q cannot be reached from %q: %v.", names[1], names[0], err))
+	} else {
+		p.plan.Set(fmt.Sprintf("From %q to %q:\n• ", names[0], names[1]) + strings.Join(plan.Text(u), "\n• "))
+	}
+	for i, bar := range car.BarTurns {
+		by := "—"
+		if err == nil {
+			pair := &plan.Pairs[i/2]
+			by = turnsBy([]adjuster.BarChange{pair.Left, pair.Right}[i%2].Turns)
+		}
+		p.set(compareTurns, i, ownTurns(*bar.Of(&c.Setups[a].Turns)), ownTurns(*bar.Of(&to.Turns)), by)
+	}
+}

@@ -1,0 +1,320 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/assets"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// comparing shows the setups with the reference car's second one held against
+// its first.
+func comparing(t *testing.T) (*desk, *comparePart) {
+	t.Helper()
+	d, _ := openDesk(t)
+	p := d.setups().compare
+	if p.body.Visible() || p.verdict.Text() != "" || p.choice.Selected != "no other setup" {
+		t.Errorf("at first it says %q, chosen is %q", p.verdict.Text(), p.choice.Selected)
+	}
+	p.choice.SetSelected("lower bar up")
+	d.settle()
+	if o := d.study.Other(); o == nil || o.Setup != 1 || !p.body.Visible() {
+		t.Fatal("the setup chosen is not compared")
+	}
+	return d, p
+}
+
+// The instant center and the anti-squat from the bars' lines alone, as for the
+// racer's numbers; the other setup's lower chassis hole is 0.75 in higher.
+func TestComparisonOfTwoSetups(t *testing.T) {
+	d, p := comparing(t)
+	var x, z, squat, lower [2]float64
+	for i, hole := range []float64{11.5, 12.25} {
+		up, low := (17-22.5)/20.0, (hole-11)/23.0
+		x[i] = 2.5 + (22.5-11)/(low-up)
+		z[i] = 11 + low*(x[i]-2.5)
+		squat[i] = 100 * z[i] / x[i] * 105 / 19.5
+		lower[i] = math.Hypot(23, hole-11)
+	}
+	if x[1] > x[0] || z[1] < z[0] || squat[1] < squat[0] {
+		t.Fatalf("the example is another one: %v, %v, %v", x, z, squat)
+	}
+	for row, want := range [][3]string{
+		{fmt.Sprintf("%.2f in", x[0]), fmt.Sprintf("%.2f in", x[1]), fmt.Sprintf("%.2f in nearer", x[0]-x[1])},
+		{fmt.Sprintf("%.2f in", z[0]), fmt.Sprintf("%.2f in", z[1]), fmt.Sprintf("%.2f in higher", z[1]-z[0])},
+		{fmt.Sprintf("%.1f %%", squat[0]), fmt.Sprintf("%.1f %%", squat[1]), fmt.Sprintf("%.1f %% more", squat[1]-squat[0])},
+		{"20.74 in", "20.74 in", same},
+		{fmt.Sprintf("%.2f in", lower[0]), fmt.Sprintf("%.2f in", lower[1]), fmt.Sprintf("%.2f in longer", lower[1]-lower[0])},
+	} {
+		for column, text := range want {
+			if got := p.tables[compareRide].Text(row, column); got != text {
+				t.Errorf("%s: %q, want %q", compareNames[compareRide][row], got, text)
+			}
+		}
+	}
+	a, b := d.study.Result(), d.study.Other().Result
+	wantForces(t, p, compareHit, analysis.Hit, a, b)
+	wantForces(t, p, compareHooked, analysis.Hooked, a, b)
+
+	// The lower bars' push hardly changes, so nothing is said of it.
+	pull := 100 * (b.Worst[car.Upper][column.Pull].Force/a.Worst[car.Upper][column.Pull].Force - 1)
+	push := 100 * (b.Worst[car.Lower][column.Push].Force/a.Worst[car.Lower][column.Push].Force - 1)
+	if pull > -0.5 || math.Abs(push) > 0.5 {
+		t.Errorf("upper bars pull %v %% more, lower ones push %v %% more", pull, push)
+	}
+	want := fmt.Sprintf(`"lower bar up" against "baseline": instant center %.2f in nearer and %.2f in higher, anti-squat %.0f %% more (%.0f %% for %.0f %%), upper bars pull %.0f %% less.`,
+		x[0]-x[1], z[1]-z[0], squat[1]-squat[0], squat[1], squat[0], -pull)
+	if got := p.verdict.Text(); got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+
+	// Half an inch and more of bar by 16 threads an inch: two pitches a turn.
+	turns := (lower[1] - lower[0]) / 2 * 16
+	for row, want := range [][3]string{{"none", "none", same}, {"none", "none", same}, {"none", "none", fmt.Sprintf("%.2f longer", turns)}, {"none", "none", fmt.Sprintf("%.2f longer", turns)}} {
+		for column, text := range want {
+			if got := p.tables[compareTurns].Text(row, column); got != text {
+				t.Errorf("%s: %q, want %q", compareNames[compareTurns][row], got, text)
+			}
+		}
+	}
+	plan := p.plan.Text()
+	for _, text := range []string{"From \"baseline\" to \"lower bar up\":\n• Upper bars: no turn", "• Lower bars: chassis end hole 2 to 1; "} {
+		if !strings.Contains(plan, text) {
+			t.Errorf("the plan is %q, which lacks %q", plan, text)
+		}
+	}
+	if h := p.tables[compareRide]; h.Heading(0) != "baseline" || h.Heading(1) != "lower bar up" {
+		t.Errorf("headings %q, %q", h.Heading(0), h.Heading(1))
+	}
+}
+
+// wantForces finds the most that a bar carries anew, station by station.
+func wantForces(t *testing.T, p *comparePart, table int, load analysis.Case, a, b *analysis.Result) {
+	t.Helper()
+	for row, name := range compareNames[table] {
+		pair, sign := car.Pair(row/2), float64(1-2*(1-row%2))
+		var most, share [2]float64
+		for i, r := range []*analysis.Result{a, b} {
+			for j := range r.Travel {
+				most[i] = max(most[i], sign*analysis.Tension(pair, load.Of(&r.Travel[j].Loads)))
+			}
+			share[i] = most[i] / r.Bars[pair].Push.Allowable
+			if sign > 0 {
+				share[i] = most[i] / r.Bars[pair].Pull.Allowable
+			}
+			want := fmt.Sprintf("%s, %.0f %%", units.US.Format(units.Force, most[i]), 100*share[i])
+			if most[i] == 0 {
+				want = "none"
+			}
+			if got := p.tables[table].Text(row, i); got != want {
+				t.Errorf("%s, %s: %q, want %q", load, name, got, want)
+			}
+		}
+		lb := (most[1] - most[0]) / (0.45359237 * 9.80665)
+		want := units.Group(fmt.Sprintf("%.0f", math.Abs(lb))) + map[bool]string{true: " lb more", false: " lb less"}[lb > 0]
+		if math.Abs(lb) < 0.5 {
+			want = same
+		}
+		if got := p.tables[table].Text(row, compareBy); got != want {
+			t.Errorf("%s, %s differ by %q, want %q", load, name, got, want)
+		}
+	}
+}
+
+// The other way round every difference is told the other way round.
+func TestComparisonTheOtherWayRound(t *testing.T) {
+	d, p := comparing(t)
+	opposite := strings.NewReplacer("nearer", "farther", "farther", "nearer", "higher", "lower", "lower", "higher", "more", "less", "less", "more",
+		"longer", "shorter", "shorter", "longer", "wider", "narrower", "narrower", "wider")
+	var want [][3]string
+	for i, table := range p.tables {
+		for row := range compareNames[i] {
+			want = append(want, [3]string{table.Text(row, 1), table.Text(row, 0), opposite.Replace(table.Text(row, 2))})
+		}
+	}
+	d.doc.SelectSetup(1)
+	d.study.Compare(0)
+	d.settle()
+	for i, table := range p.tables {
+		for row, name := range compareNames[i] {
+			if got := [3]string{table.Text(row, 0), table.Text(row, 1), table.Text(row, 2)}; got != want[0] {
+				t.Errorf("%s, %s: %q, want %q", compareTitles[i], name, got, want[0])
+			}
+			want = want[1:]
+		}
+	}
+	if text := p.verdict.Text(); !strings.HasPrefix(text, `"baseline" against "lower bar up": instant center `) || !strings.Contains(text, "in farther and") {
+		t.Errorf("it says %q", text)
+	}
+}
+
+func TestTheCurrentSetupChosenForComparison(t *testing.T) {
+	d, p := comparing(t)
+	d.doc.SelectSetup(1)
+	d.settle()
+	want := `"lower bar up" is the current setup. Click another one in the list to hold it against this.`
+	if p.body.Visible() || p.verdict.Text() != want || p.choice.Selected != "lower bar up" {
+		t.Errorf("visible %v, says %q, chosen %q", p.body.Visible(), p.verdict.Text(), p.choice.Selected)
+	}
+	d.doc.SelectSetup(0)
+	d.settle()
+	if !p.body.Visible() {
+		t.Error("back at the first setup nothing is compared")
+	}
+	p.choice.SetSelected("no other setup")
+	d.settle()
+	if _, chosen := d.study.Chosen(); chosen || p.body.Visible() {
+		t.Error("there is still a comparison")
+	}
+	// A setup may have the very name that stands for none.
+	d.doc.RenameSetup(1, "no other setup")
+	d.settle()
+	if p.choice.Selected != "(no other setup)" || p.choice.Options[2] != "no other setup" {
+		t.Errorf("chosen is %q of %q", p.choice.Selected, p.choice.Options)
+	}
+	p.choice.SetSelected("no other setup")
+	if i, chosen := d.study.Chosen(); i != 1 || !chosen {
+		t.Errorf("chosen is %d, %v", i, chosen)
+	}
+}
+
+func TestEqualSetupsAreTheSame(t *testing.T) {
+	d, p := comparing(t)
+	d.doc.CopySetup(0)
+	d.doc.SelectSetup(0)
+	d.study.Compare(1)
+	d.settle()
+	if got, want := p.verdict.Text(), `"baseline 2" against "baseline": instant center, anti-squat and loads are the same.`; got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+	for i, table := range p.tables {
+		for row, name := range compareNames[i] {
+			if got := table.Text(row, compareBy); got != same {
+				t.Errorf("%s, %s differ by %q", compareTitles[i], name, got)
+			}
+		}
+	}
+}
+
+// Words for what has no number.
+func TestComparisonWithoutAnInstantCenter(t *testing.T) {
+	center := func(x, z float64) *analysis.Station {
+		return &analysis.Station{HasInstantCenter: true, InstantCenter: r2.Vec{X: x * inch, Y: z * inch}, HasAntiSquat: true, AntiSquat: z / x}
+	}
+	parallel, upright := &analysis.Station{HasAntiSquat: true, AntiSquat: 0.3}, &analysis.Station{}
+	for _, c := range []struct{ got, want string }{
+		{centerWords(center(50, 10), center(48.5, 10), units.US), "instant center 1.50 in nearer"},
+		{centerWords(center(50, 10), center(51, 9), units.US), "instant center 1.00 in farther and 1.00 in lower"},
+		{centerWords(center(50, 10), center(-50, 10), units.US), "instant center 100.00 in back"},
+		{centerWords(center(-50, 10), center(-49, 10), units.US), "instant center 1.00 in forward"},
+		{centerWords(center(50, 10), center(50, 10), units.US), ""},
+		{centerWords(center(50, 10), parallel, units.US), "bars parallel, without an instant center"},
+		{centerWords(parallel, center(50, 10), units.US), "bars no more parallel, instant center 50.00 in ahead and 10.00 in up"},
+		{centerWords(parallel, parallel, units.US), ""},
+		{squatWords(center(50, 10), center(50, 15)), "anti-squat 10 % more (30 % for 20 %)"},
+		{squatWords(center(50, 10), upright), "anti-squat without a value"},
+		{squatWords(upright, parallel), "anti-squat 30 % where it had no value"},
+		{squatWords(upright, upright), ""},
+		{squatWords(parallel, parallel), ""},
+		{differs(units.SI, units.Length, 1.2344, "higher", "lower"), "1,234 mm higher"}, {differs(units.SI, units.Length, -0.9996, "higher", "lower"), "999.6 mm lower"},
+		{differs(units.US, units.Angle, 0.00001, "more", "less"), same},
+		{turnsBy(-1.504), "1.50 shorter"}, {turnsBy(0.001), same}, {ownTurns(2), "2.00 longer"}, {ownTurns(0), "none"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// Bars beyond their limit in one setup only are told of.
+func TestComparisonTellsOfLimits(t *testing.T) {
+	d, p := comparing(t)
+	share := func(r *analysis.Result) float64 {
+		return max(r.Worst[car.Upper][column.Push].Share, r.Worst[car.Upper][column.Pull].Share)
+	}
+	a, b := share(d.study.Result()), share(d.study.Other().Result)
+	if math.Abs(a-b) < 1e-3 {
+		t.Fatalf("both setups use %v of the limit", a)
+	}
+	// A factor with which the limit lies between the two.
+	factor := d.doc.Car().Check.Factor * 2 / (a + b)
+	if problems := d.doc.Apply("Factor", func(c *car.Car) { c.Check.Factor = factor }); problems != nil {
+		t.Fatal(problems)
+	}
+	d.settle()
+	want := fmt.Sprintf(" It takes the upper bars beyond their limit, to %.0f %% of it.", 100*b*2/(a+b))
+	if b < a {
+		want = fmt.Sprintf(" It brings the upper bars back within their limit, to %.0f %% of it.", 100*b*2/(a+b))
+	}
+	if !strings.Contains(p.verdict.Text(), want) {
+		t.Errorf("it says %q, want %q in it", p.verdict.Text(), want)
+	}
+}
+
+func TestLongNamesOverTheColumns(t *testing.T) {
+	comparing(t)
+	for names, want := range map[[2]string][2]string{
+		{"baseline", "bite"}: {"baseline", "bite"},
+		{"the setup of the first weekend", "the setup of the second weekend"}: {"A the setup o…", "B the setup o…"},
+	} {
+		got := shortened(names)
+		for _, text := range got {
+			wantRoom(t, "heading", text, true, compareRoom)
+		}
+		if got[0] == got[1] || len(names[0]) < 12 && got != want {
+			t.Errorf("%q are cut to %q", names, got)
+		}
+	}
+}
+
+// compareRoom is the room of a value in the tables of the comparison.
+const compareRoom = panelWidth*0.8/3 - textGap
+
+// The tables are legible in the width of a panel, with any two setups of any
+// example car, in any units.
+func TestTablesOfTheComparisonFitTheirPanel(t *testing.T) {
+	d := newDesk(t)
+	p := d.setups().compare
+	for _, name := range assets.CarNames() {
+		d.openExample(name)
+		for setup := range d.doc.Car().Setups {
+			d.doc.SelectSetup(setup)
+			for other := range d.doc.Car().Setups {
+				d.study.Compare(other)
+				for _, u := range []units.System{units.US, units.SI} {
+					d.doc.SetUnits(u)
+					p.refresh()
+					for i, table := range p.tables {
+						for row, what := range compareNames[i] {
+							wantRoom(t, "name", what, false, panelWidth*0.2-textGap)
+							for column := range 3 {
+								wantRoom(t, name+", "+what, table.Text(row, column), false, compareRoom)
+							}
+						}
+						for column := range 3 {
+							wantRoom(t, "heading", table.Heading(column), true, compareRoom)
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, text := range []string{"parallel bars", "99,999 N, 999 %", "-123,456.7 mm", "12.34 shorter", "100 to 1000 %"} {
+		wantRoom(t, "value", text, false, compareRoom)
+	}
+	// Nothing stands behind the differences.
+	for _, text := range []string{
+		"12.34 in forward", "234,567 N more", differs(units.SI, units.Length, 9.9994, "farther", "nearer"), differs(units.SI, units.Length, 0.9987, "farther", "nearer"),
+		differs(units.US, units.Percent, -12.345, "wider", "narrower"), differs(units.US, units.Percent, -1.2345, "wider", "narrower"),
+	} {
+		wantRoom(t, "difference", text, false, compareRoom+textGap)
+	}
+}

@@ -1,0 +1,104 @@
+package window
+
+import (
+	"bowline/app/readout"
+	"bowline/app/study"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// runLog shows what the car did with a setup: the runs logged, and where another
+// one is typed.
+type runLog struct {
+	study  *study.Study
+	say    func(string)
+	list   *runTable
+	form   *runForm
+	detail *readout.Prose
+	all    *widget.Check
+	edit   *widget.Button
+	remove *widget.Button
+	object fyne.CanvasObject
+}
+
+// mostRuns is how many runs the list shows before it scrolls.
+const mostRuns = 10
+
+// newRunLog returns the log; the wheel over it goes to page.
+func newRunLog(s *study.Study, say func(string), page func(*fyne.ScrollEvent)) *runLog {
+	l := &runLog{study: s, say: say, list: newRunTable(s), form: newRunForm(s, page), detail: words(theme.ColorNameForeground)}
+	l.all = widget.NewCheck("All setups", func(on bool) {
+		l.list.setAll(on)
+		l.refresh()
+	})
+	l.edit = widget.NewButton("Edit", l.editSelected)
+	l.remove = widget.NewButton("Delete", l.deleteSelected)
+	hear := l.list.table.OnSelected
+	l.list.table.OnSelected = func(key int) {
+		hear(key)
+		l.show()
+	}
+	l.list.table.OnActivated = func(int) { l.editSelected() }
+	l.form.logged = func(setup, run int, said string) {
+		l.list.refresh()
+		l.list.choose(setup, run)
+		l.show()
+		l.say(said)
+	}
+	l.object = container.NewVBox(
+		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
+		listed(l.list.table, l.list.Len, mostRuns, page), l.detail, l.form.object,
+	)
+	return l
+}
+
+// refresh takes up log and form as they are.
+func (l *runLog) refresh() {
+	l.list.refresh()
+	l.form.refresh()
+	l.show()
+}
+
+// show writes the run selected and what can be done to it.
+func (l *runLog) show() {
+	r, ok := l.list.selected()
+	text := ""
+	if ok {
+		text = r.describe(l.study.Units())
+	}
+	l.detail.Set(text)
+	for _, b := range []*widget.Button{l.edit, l.remove} {
+		if ok != !b.Disabled() {
+			if ok {
+				b.Enable()
+			} else {
+				b.Disable()
+			}
+		}
+	}
+}
+
+// editSelected puts the run selected into the form.
+func (l *runLog) editSelected() {
+	if r, ok := l.list.selected(); ok {
+		l.form.edit(r)
+	}
+}
+
+// deleteSelected deletes the run selected.
+func (l *runLog) deleteSelected() {
+	r, ok := l.list.selected()
+	if !ok {
+		return
+	}
+	if problems := l.study.Document().DeleteRun(r.setup, r.index); len(problems) > 0 {
+		l.say(problems[0].String())
+		return
+	}
+	l.say("The run of " + r.Date + " is deleted. Undo brings it back.")
+	l.refresh()
+}

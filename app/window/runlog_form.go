@@ -1,0 +1,391 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"bowline/app/document"
+	"bowline/app/inputs"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// runForm is where a run is typed: a new one, or one of the log that is edited.
+// What is typed stays until it is logged, or until another car is loaded.
+type runForm struct {
+	study  *study.Study
+	today  func() time.Time
+	logged func(setup, run int, said string) // a run is in the log
+
+	fields  []*runField
+	title   *readout.Prose
+	problem *readout.Prose
+	button  *widget.Button
+	cancel  *widget.Button
+	object  fyne.CanvasObject
+
+	editing *loggedRun // nil while a new run is typed
+	draft   []string   // what was typed of a new run when the edit began; nil for none
+	lost    bool       // the run that was edited has gone from the log
+	track   string     // of the run logged last
+}
+
+// runField is one line of the form.
+type runField struct {
+	label string
+	entry *runEntry
+	given string // what the form has typed itself
+	why   *readout.Prose
+	// read puts the text into a run, or says why not; want is the value where
+	// it stays as it was.
+	read func(text string, r *car.Run) (wrong string)
+	// write returns the text of a run.
+	write func(r *car.Run) string
+	// first returns the text of a new run; nil for none.
+	first func() string
+}
+
+// runEntry tells when it is left.
+type runEntry struct {
+	widget.Entry
+	left func()
+}
+
+// FocusLost has the text looked at.
+func (e *runEntry) FocusLost() {
+	e.Entry.FocusLost()
+	e.left()
+}
+
+// newRunForm returns an empty form; the wheel over it goes to page.
+func newRunForm(s *study.Study, page func(*fyne.ScrollEvent)) *runForm {
+	f := &runForm{study: s, today: time.Now, title: boldLine(""), problem: words(theme.ColorNameError)}
+	f.button = widget.NewButton("Log run", f.submit)
+	f.button.Importance = widget.HighImportance
+	f.cancel = widget.NewButton("Cancel", f.giveUp)
+	box := container.NewVBox(f.title)
+	add := func(field *runField, hint, beside string) {
+		field.why = words(theme.ColorNameError)
+		field.entry.SetPlaceHolder(hint)
+		f.fields = append(f.fields, field)
+		var end fyne.CanvasObject
+		if beside != "" {
+			end = container.New(fixedWidth(190), widget.NewLabel(beside))
+		}
+		box.Add(container.NewBorder(nil, nil, container.New(fixedWidth(64), widget.NewLabel(field.label)), end, underWheel(field.entry, page)))
+		box.Add(field.why)
+	}
+	add(f.dateField(), "", "year-month-day")
+	for _, t := range car.RunTexts[:1] {
+		add(f.textField(t, f.lastTrack), t.Help, "")
+	}
+	sixty := car.RunNumbers[0]
+	add(f.numberField(sixty), "", sixty.Range(units.US)+", or empty")
+	for _, t := range car.RunTexts[1:] {
+		add(f.textField(t, nil), t.Help, "")
+	}
+	box.Add(f.problem)
+	box.Add(container.NewHBox(f.button, f.cancel, layout.NewSpacer()))
+	f.object = box
+	f.fill(nil)
+	s.Document().Listen(func(e document.Event) {
+		if e.Has(document.Loaded) {
+			f.editing, f.draft, f.lost, f.track = nil, nil, false, ""
+			f.fill(nil)
+		}
+	})
+	return f
+}
+
+// field returns a line whose text is looked at when it is left, and again with
+// each letter while it is refused.
+func (f *runForm) field(label string) *runField {
+	field := &runField{label: label, entry: &runEntry{}}
+	e := field.entry
+	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
+	e.left = func() { f.check(field) }
+	e.OnChanged = func(string) {
+		f.problem.Set("")
+		if field.why.Text() != "" {
+			f.check(field)
+		}
+	}
+	e.OnSubmitted = func(string) { f.submit() }
+	e.ExtendBaseWidget(e)
+	return field
+}
+
+func (f *runForm) dateField() *runField {
+	field := f.field("Date")
+	field.read = func(text string, r *car.Run) string {
+		if !car.IsDate(text) {
+			return fmt.Sprintf("%q is no day of the calendar; %s", text, car.GiveDate)
+		}
+		r.Date = text
+		return ""
+	}
+	field.write = func(r *car.Run) string { return r.Date }
+	field.first = func() string { return f.today().Format(car.DateForm) }
+	return field
+}
+
+func (f *runForm) textField(t *car.RunText, first func() string) *runField {
+	field := f.field(t.Label)
+	field.read = func(text string, r *car.Run) string {
+		*t.Of(r) = text
+		return ""
+	}
+	field.write = func(r *car.Run) string { return *t.Of(r) }
+	field.first = first
+	return field
+}
+
+// likelyTime is an example of a 60-ft time [s].
+const likelyTime = 1.35
+
+func (f *runForm) numberField(n *car.RunNumber) *runField {
+	field := f.field(n.Label)
+	field.read = func(text string, r *car.Run) string {
+		*n.Of(r) = 0
+		if text == "" {
+			return ""
+		}
+		x, err := inputs.ParseNumber(text, n.Quantity, f.study.Units(), likelyTime)
+		if err != nil {
+			return err.Error()
+		}
+		if p, ok := n.Check(x, f.study.Units()); !ok {
+			return p.Wrong + "; " + p.Right
+		}
+		*n.Of(r) = x
+		return ""
+	}
+	field.write = func(r *car.Run) string {
+		if x := *n.Of(r); x != 0 {
+			return strconv.FormatFloat(units.US.Exact(n.Quantity, x), 'f', -1, 64)
+		}
+		return ""
+	}
+	return field
+}
+
+// text returns what is typed in a line, without spaces around it.
+func (field *runField) text() string { return strings.TrimSpace(field.entry.Text) }
+
+// check shows why a text is refused, if it is.
+func (f *runForm) check(field *runField) bool {
+	wrong := field.read(field.text(), new(car.Run))
+	field.why.Set(wrong)
+	return wrong == ""
+}
+
+// fill writes texts into the lines, or without any those of a new run.
+func (f *runForm) fill(texts []string) {
+	for i, field := range f.fields {
+		field.given = ""
+		if field.first != nil {
+			field.given = field.first()
+		}
+		text := field.given
+		if texts != nil {
+			text = texts[i]
+		}
+		field.why.Set("")
+		field.entry.SetText(text)
+	}
+	f.problem.Set("")
+	f.refresh()
+}
+
+// lastTrack returns where the last run was: that logged last, or the newest one
+// of the car.
+func (f *runForm) lastTrack() string {
+	if f.track != "" {
+		return f.track
+	}
+	track, date := "", ""
+	for i := range f.study.Document().Car().Setups {
+		for _, r := range f.study.Document().Car().Setups[i].Runs {
+			if r.Track != "" && r.Date >= date {
+				track, date = r.Track, r.Date
+			}
+		}
+	}
+	return track
+}
+
+// refresh takes up setup and day; what a person has typed stays.
+func (f *runForm) refresh() {
+	c, current := f.study.Document().Car(), f.study.Document().Setup()
+	if f.editing != nil && !f.find() {
+		f.editing, f.lost = nil, true
+	}
+	title, button := fmt.Sprintf("Log a run with %q", c.Setups[current].Name), "Log run"
+	switch {
+	case f.editing != nil:
+		title, button = fmt.Sprintf("Edit the run of %s with %q", f.editing.Date, f.editing.name), "Save run"
+	case f.lost:
+		title = fmt.Sprintf("The run edited is not in the log any more. Log what is typed as a new one with %q", c.Setups[current].Name)
+	default:
+		for _, field := range f.fields {
+			if field.first == nil || field.entry.Text != field.given {
+				continue
+			}
+			if text := field.first(); text != field.given {
+				field.given = text
+				field.entry.SetText(text)
+			}
+		}
+	}
+	f.title.Set(title)
+	if f.button.Text != button {
+		f.button.SetText(button)
+	}
+	if back := f.editing != nil || f.lost; back != f.cancel.Visible() {
+		f.cancel.Hidden = !back
+		f.cancel.Refresh()
+	}
+}
+
+// find finds the run edited again after the car has changed.
+func (f *runForm) find() bool {
+	c := f.study.Document().Car()
+	at := func(setup, index int) bool {
+		runs := c.Setups[setup].Runs
+		if index >= len(runs) || runs[index] != f.editing.Run {
+			return false
+		}
+		f.editing.setup, f.editing.index, f.editing.name = setup, index, c.Setups[setup].Name
+		return true
+	}
+	if i := c.SetupNamed(f.editing.name); i >= 0 && at(i, f.editing.index) {
+		return true
+	}
+	for i := range c.Setups {
+		for j := range c.Setups[i].Runs {
+			if at(i, j) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// edit begins to edit a run. A new one half typed comes back afterwards; another
+// edit that is not finished keeps the form.
+func (f *runForm) edit(r loggedRun) {
+	if f.editing != nil || f.lost {
+		if f.changed() {
+			f.problem.Set("Save or cancel this edit first.")
+			return
+		}
+	} else {
+		f.draft = f.texts()
+	}
+	f.editing, f.lost = &r, false
+	texts := make([]string, len(f.fields))
+	for i, field := range f.fields {
+		texts[i] = field.write(&r.Run)
+	}
+	f.fill(texts)
+}
+
+// changed tells whether what is typed is not what the run edited has.
+func (f *runForm) changed() bool {
+	for _, field := range f.fields {
+		if f.editing == nil || field.text() != field.write(&f.editing.Run) {
+			return true
+		}
+	}
+	return false
+}
+
+// texts returns what is typed. Of a form that nobody has typed in, nil.
+func (f *runForm) texts() []string {
+	var texts []string
+	typed := false
+	for _, field := range f.fields {
+		texts = append(texts, field.entry.Text)
+		typed = typed || field.entry.Text != field.given
+	}
+	if !typed {
+		return nil
+	}
+	return texts
+}
+
+// giveUp ends an edit and brings back what was typed before it.
+func (f *runForm) giveUp() {
+	f.editing, f.lost = nil, false
+	draft := f.draft
+	f.draft = nil
+	f.fill(draft)
+}
+
+// submit logs the run typed, or saves the one edited.
+func (f *runForm) submit() {
+	var run car.Run
+	if f.editing != nil {
+		run = f.editing.Run
+	}
+	var refused *runField
+	for _, field := range f.fields {
+		wrong := field.read(field.text(), &run)
+		field.why.Set(wrong)
+		if wrong != "" && refused == nil {
+			refused = field
+		}
+	}
+	if refused != nil {
+		if canvas := fyne.CurrentApp().Driver().CanvasForObject(refused.entry); canvas != nil {
+			canvas.Focus(refused.entry)
+		}
+		return
+	}
+	doc := f.study.Document()
+	setup, index, said := doc.Setup(), len(doc.Car().Setups[doc.Setup()].Runs), ""
+	var problems []car.Problem
+	if f.editing != nil {
+		setup, index, said = f.editing.setup, f.editing.index, "Run saved."
+		problems = doc.EditRun(setup, index, run)
+	} else {
+		run.AntiSquat = squatThen(&f.study.Result().Ride)
+		said = fmt.Sprintf("Run logged with %q.", doc.Car().Setups[setup].Name)
+		problems = doc.LogRun(setup, run)
+	}
+	if len(problems) > 0 {
+		f.problem.Set(problems[0].String())
+		return
+	}
+	if f.editing == nil && run.Track != "" {
+		f.track = run.Track
+	}
+	f.giveUp()
+	f.logged(setup, index, said)
+}
+
+// squatThen returns the anti-squat at ride height as it is shown, to a tenth of
+// a percent; 0 where it has none that a log may have [1].
+func squatThen(ride *analysis.Station) float64 {
+	if !ride.HasAntiSquat {
+		return 0
+	}
+	u := units.US
+	x := u.ToSI(units.Percent, math.Round(10*u.FromSI(units.Percent, ride.AntiSquat))/10)
+	if _, ok := car.RunNumbers[1].Check(x, u); !ok {
+		return 0
+	}
+	return x
+}
