@@ -221,12 +221,14 @@ func best(p *holes.Place) string {
 // needs says how bars are to be turned, or made anew.
 func needs(p *holes.Place) string {
 	var said []string
+	and := " and "
 	for _, pair := range car.Pairs {
 		bars := [...]string{"upper bars", "lower bars"}[pair]
 		turn := adjuster.InFlats(p.Turns[pair])
 		switch {
 		case p.Recut(pair):
 			said = append(said, "new tubes for the "+bars)
+			and = ", and "
 		case !turn.None():
 			said = append(said, "the "+bars+" "+turn.String())
 		}
@@ -234,7 +236,7 @@ func needs(p *holes.Place) string {
 	if len(said) == 0 {
 		return "no bar turned"
 	}
-	return strings.Join(said, " and ")
+	return strings.Join(said, and)
 }
 
 // holesLayout puts verdict, progress and tools over the list, which gets the

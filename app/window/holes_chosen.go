@@ -30,7 +30,7 @@ type chosenHoles struct {
 	use     *widget.Button
 	keep    *widget.Button
 	print   *widget.Button
-	object  fyne.CanvasObject
+	object  *fyne.Container // hidden while there are no combinations
 	refused func([]car.Problem)
 }
 
@@ -75,7 +75,7 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), printed func(ca
 		study:   s,
 		title:   readout.NewProse("", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true}),
 		reason:  words(theme.ColorNameForeground),
-		rest:    words(theme.ColorNamePlaceHolder),
+		rest:    words(theme.ColorNameForeground),
 		changes: readout.New([]string{"In use", "These", "Change"}, changeNames[:]),
 		refused: refused,
 	}
@@ -129,16 +129,7 @@ func (c *chosenHoles) tell(problems []car.Problem) {
 // refresh writes the card.
 func (c *chosenHoles) refresh() {
 	p, u := c.study.Place(c.index()), c.study.Units()
-	if p == nil {
-		c.title.Set("")
-		c.reason.Set("")
-		tell(c.rest, "")
-		for _, t := range c.pairs {
-			t.set("", false)
-		}
-		enable(c.use, false)
-		enable(c.keep, false)
-		enable(c.print, false)
+	if c.object.Hidden = p == nil; p == nil {
 		return
 	}
 	present := p.Index == c.study.Present()

@@ -63,6 +63,28 @@ func TestTheVerdictOnAllCombinations(t *testing.T) {
 	}
 }
 
+func TestWithoutCombinationsThereIsNoCard(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	if !p.chosen.object.Visible() {
+		t.Error("there is no card")
+	}
+	p.searcher.halt()
+	d.doc.Apply("Another hole", func(c *car.Car) {
+		c.Chassis.Upper = append(c.Chassis.Upper, c.Chassis.Upper[0])
+		c.Chassis.Upper[3].Y += inch
+	})
+	d.settle()
+	if p.chosen.object.Visible() || p.list.Len() != 0 || p.verdict.Text() != "Every combination of holes is searched for the one nearest to the target." || p.progress.Text() != "The search was stopped." {
+		t.Errorf("the verdict is %q, the progress %q, %d rows", p.verdict.Text(), p.progress.Text(), p.list.Len())
+	}
+	p.searcher.resume()
+	d.settle()
+	if !p.chosen.object.Visible() || p.list.Len() != 48 {
+		t.Errorf("%d rows", p.list.Len())
+	}
+}
+
 func TestVerdictOfTheBest(t *testing.T) {
 	d := searching(t)
 	first := d.study.Ranking()[0]

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"bowline/model/adjuster"
@@ -202,7 +203,7 @@ func (p *Place) tie() string {
 		return ""
 	}
 	same := [...]string{"same distance as", "same push as", "same share as", "same turns as"}[p.ranking.wishes.Order]
-	others := fmt.Sprintf("%d others", p.Others)
+	others := units.Group(strconv.Itoa(p.Others)) + " others"
 	if p.Others == 1 {
 		others = "1 other"
 	}
