@@ -73,7 +73,10 @@ func (f *holesFilter) refresh() {
 	u := f.study.Units()
 	for _, e := range f.fields {
 		e.name(u)
-		if u != f.units && !e.pending() {
+		if u == f.units {
+			continue
+		}
+		if e.take(f.units) { // What is being typed is in those before.
 			e.write(e.condition.In(u))
 		}
 	}
@@ -100,16 +103,6 @@ func (f *holesFilter) empty() {
 		e.restore()
 	}
 	f.study.SetConditions(nil)
-}
-
-// commit takes what has been typed in any field and not been taken yet, and tells
-// whether all of it was.
-func (f *holesFilter) commit() bool {
-	all := true
-	for _, e := range f.fields {
-		all = e.commit() && all
-	}
-	return all
 }
 
 // filterField is where the condition on a column is typed.
@@ -166,20 +159,20 @@ func (e *filterField) restore() {
 	e.write(e.condition.In(e.filter.study.Units()))
 }
 
-// commit takes what was typed, if anything, and tells whether it could be.
-func (e *filterField) commit() bool {
+// take takes what was typed in some units, if anything, and tells whether it
+// could be.
+func (e *filterField) take(u units.System) bool {
+	e.refuse("")
 	if !e.pending() {
-		e.refuse("")
 		return true
 	}
-	c, err := e.column.Parse(e.Text, e.filter.study.Units())
+	c, err := e.column.Parse(e.Text, u)
 	if err != nil {
 		e.refuse(e.title() + ": " + err.Error() + ".")
 		return false
 	}
 	e.condition = c
-	e.refuse("")
-	e.write(c.In(e.filter.study.Units()))
+	e.write(c.In(u))
 	e.filter.study.SetConditions(e.filter.conditions())
 	return true
 }
@@ -204,14 +197,14 @@ func (e *filterField) FocusGained() {
 func (e *filterField) FocusLost() {
 	e.Entry.FocusLost()
 	e.filter.say("")
-	e.commit()
+	e.take(e.filter.study.Units())
 }
 
 // TypedKey takes what was typed on Enter, and takes it back on Escape.
 func (e *filterField) TypedKey(key *fyne.KeyEvent) {
 	switch key.Name {
 	case fyne.KeyReturn, fyne.KeyEnter:
-		e.commit()
+		e.take(e.filter.study.Units())
 	case fyne.KeyEscape:
 		e.restore()
 	default:

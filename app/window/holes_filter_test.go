@@ -119,4 +119,11 @@ func TestConditionsKeepTheirUnits(t *testing.T) {
 	if e.Text != "1016 mm to 1143 mm" {
 		t.Errorf("in inches it is %q", e.Text)
 	}
+	// What is being typed is meant in the units that it is typed in.
+	e.SetText("41 to 44")
+	d.doc.SetUnits(units.SI)
+	d.settle()
+	if e.Text != "41 in to 44 in" || len(p.list.places) >= listed {
+		t.Errorf("typed in inches, %q lists %d", e.Text, len(p.list.places))
+	}
 }

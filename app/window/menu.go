@@ -164,6 +164,9 @@ Charts and launch
 Point at a chart: the car moves there; click to stay.
 Launch: play, pause, drag the time line; slow motion beside the button.
 
+List of holes
+Click a heading to sort, again to turn around, again for ranks. Arrow keys select; Enter or a double click uses the holes.
+
 Fields
 Enter or Tab takes a value, Esc brings the old one back. Type 22.5, 22 1/2, 5/8, or any unit: 571 mm.
 

@@ -25,6 +25,7 @@ type Condition struct {
 type bound struct {
 	shop     float64      // in the unit of system
 	system   units.System // of the unit that was typed
+	typed    int          // decimals that were
 	decimals int          // that values are rounded to before they are compared
 	strict   bool         // the bound itself does not pass
 }
@@ -116,7 +117,7 @@ func bounded(text, typed string, q units.Quantity, s units.System, decimals func
 		return nil, fmt.Errorf("‘%s’ is no unit that fits here; %s", m[5], unitsOf(q, s))
 	}
 	x, err := strconv.ParseFloat("0"+m[2]+"."+m[4]+"0", 64)
-	b := &bound{shop: x, system: system, decimals: max(decimals(system), len(m[4]))}
+	b := &bound{shop: x, system: system, typed: len(m[4]), decimals: max(decimals(system), len(m[4]))}
 	if m[1] == "-" || m[1] == "−" {
 		b.shop = -b.shop
 	}
@@ -188,7 +189,7 @@ func (c Condition) In(s units.System) string {
 		return c.text
 	}
 	number := func(b *bound) string {
-		return strconv.FormatFloat(b.shop, 'f', -1, 64) + " " + b.system.Symbol(c.quantity)
+		return strconv.FormatFloat(b.shop, 'f', b.typed, 64) + " " + b.system.Symbol(c.quantity)
 	}
 	sign := func(b *bound, strict, loose string) string {
 		if b.strict {

@@ -81,6 +81,36 @@ func TestConditionRefusals(t *testing.T) {
 	}
 }
 
+// For a reader of other units a condition names its own.
+func TestConditionsInOtherUnits(t *testing.T) {
+	for _, c := range []struct {
+		text, in string
+		quantity units.Quantity
+	}{
+		{"40 to 45.50", "40 in to 45.50 in", units.Length},
+		{" < 5", "<5 in", units.Length},
+		{"<=5", "<=5 lb", units.Force},
+		{"> 1.250", ">1.250 in", units.Length},
+		{"≥ 3", ">=3 in", units.Length},
+		{"= 3", "3 in", units.Length},
+		{"39 in–1000 mm", "39 in to 1000 mm", units.Length},
+		{"25 mm", "25 mm", units.Length},
+		{"100..160", "100..160", units.Percent},
+		{"", "", units.Length},
+	} {
+		read, err := holes.ParseCondition(c.text, c.quantity, units.US)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := read.In(units.SI); got != c.in {
+			t.Errorf("%q is %q for a reader of SI, want %q", c.text, got, c.in)
+		}
+		if got := read.In(units.US); c.text != "39 in–1000 mm" && c.text != "25 mm" && got != strings.TrimSpace(c.text) {
+			t.Errorf("%q is %q for a reader of its own units", c.text, got)
+		}
+	}
+}
+
 // Any text is refused in words or read; what is read can be written and read
 // again to the same end, and lets a value pass or not without failing.
 func FuzzParseCondition(f *testing.F) {
@@ -108,6 +138,12 @@ func FuzzParseCondition(f *testing.F) {
 		}
 		if !math.IsNaN(x) && !math.IsInf(x, 0) && again.Met(x, true) != c.Met(x, true) {
 			t.Fatalf("%q: %v is met once and not again", text, x)
+		}
+		for _, other := range []units.System{units.US, units.SI} {
+			moved, err := holes.ParseCondition(c.In(other), q, other)
+			if err != nil || moved.Any() != c.Any() || !math.IsNaN(x) && !math.IsInf(x, 0) && moved.Met(x, true) != c.Met(x, true) {
+				t.Fatalf("%q: for a reader of other units it is %q, which is met otherwise: %v", text, c.In(other), err)
+			}
 		}
 	})
 }
