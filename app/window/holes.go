@@ -51,7 +51,7 @@ func newHolesPanel(w *Window) *holesPanel {
 	shelf := container.NewVBox()
 	p.tools = container.NewVScroll(shelf)
 	p.target = newHolesTarget(w.study, w.study.Library(), p.tools, p.relayout, w.say)
-	p.filter = newHolesFilter(w.study, p.relayout, w.say)
+	p.filter = newHolesFilter(w.study, p.tools, p.relayout, w.say)
 	p.folds.target = newFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
 	p.folds.filter = newFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
 	shelf.Add(p.folds.target.object)

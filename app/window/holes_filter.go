@@ -25,6 +25,7 @@ type holesFilter struct {
 	units  units.System // that the fields are in
 	grown  func()
 	say    func(string)
+	host   *container.Scroll // that it stands in
 }
 
 // filterAcross is the number of fields beside each other.
@@ -33,10 +34,10 @@ const filterAcross = 3
 // filterHint says what may be typed.
 const filterHint = "Write <5, >100, 100 to 160 or 3; Enter takes it."
 
-// newHolesFilter returns the fields; grown is called when they take more room,
+// newHolesFilter returns the fields, which stand in a scroll of the page; grown is called when they take more room,
 // and say hears what the field at hand is about.
-func newHolesFilter(s *study.Study, grown func(), say func(string)) *holesFilter {
-	f := &holesFilter{study: s, grown: grown, say: say, units: s.Units()}
+func newHolesFilter(s *study.Study, host *container.Scroll, grown func(), say func(string)) *holesFilter {
+	f := &holesFilter{study: s, host: host, grown: grown, say: say, units: s.Units()}
 	f.clear = widget.NewButton("Clear", f.empty)
 	hint := readout.NewProse(filterHint, theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{})
 	rows := container.NewVBox(container.NewBorder(nil, nil, nil, f.clear, hint))
@@ -187,9 +188,10 @@ func (e *filterField) refuse(why string) {
 	}
 }
 
-// FocusGained says what the column is.
+// FocusGained brings the field into sight and says what its column is.
 func (e *filterField) FocusGained() {
 	e.Entry.FocusGained()
+	reveal(e.filter.host, e)
 	e.filter.say(e.title() + ": " + e.column.Help + " " + filterHint)
 }
 

@@ -59,6 +59,16 @@ func TestThePageFitsItsRoom(t *testing.T) {
 			}
 		}
 	}
+	// A field that gets the focus comes into sight.
+	last := p.filter.fields[len(p.filter.fields)-1]
+	for _, e := range []*filterField{last, p.filter.fields[0]} {
+		d.window.Canvas().Focus(e)
+		driver := fyne.CurrentApp().Driver()
+		top := driver.AbsolutePositionForObject(e).Y - driver.AbsolutePositionForObject(p.tools).Y
+		if top < -0.5 || top+e.Size().Height > p.tools.Size().Height+0.5 {
+			t.Errorf("the field of %s is at %.0f in %.0f", e.title(), top, p.tools.Size().Height)
+		}
+	}
 	// A very low page scrolls.
 	lay(p, panelWidth, 150)
 	if p.page.Size().Height < leastList {

@@ -20,6 +20,17 @@ func tell(p *readout.Prose, text string) bool {
 	return p.Set(text)
 }
 
+// reveal brings an object within a scroll into sight, no farther than needed.
+func reveal(s *container.Scroll, o fyne.CanvasObject) {
+	d := fyne.CurrentApp().Driver()
+	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(s.Content).Y
+	to := s.Offset
+	to.Y = min(max(to.Y, top+o.Size().Height-s.Size().Height), top)
+	if to != s.Offset {
+		s.ScrollToOffset(to)
+	}
+}
+
 // scrolled stacks objects that scroll up and down together.
 func scrolled(objects ...fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewVScroll(container.NewVBox(objects...))
