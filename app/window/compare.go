@@ -46,7 +46,7 @@ var (
 	compareTitles = [compareTables]string{
 		compareRide: "At ride height", compareTravel: "Over the travel",
 		compareHit: "Most in one bar over the travel, hit", compareHooked: "Most in one bar over the travel, hooked",
-		compareTurns: "Turns: each setup's own, and of the tube from one to the other",
+		compareTurns: "Turns of each setup, and from one to the other",
 	}
 	compareNames = [compareTables][]string{
 		compareRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars"},
@@ -70,7 +70,7 @@ const headingRoom = 104
 func newComparePart(s *study.Study) *comparePart {
 	p := &comparePart{study: s, verdict: words(theme.ColorNameForeground), plan: words(theme.ColorNameForeground)}
 	p.choice = widget.NewSelect(nil, func(string) { s.Compare(p.choice.SelectedIndex() - 1) })
-	p.body = container.NewVBox()
+	p.body = stacked()
 	for i := range p.tables {
 		p.tables[i] = readout.New([]string{"", "", "Difference"}, compareNames[i])
 		p.body.Add(boldLine(compareTitles[i]))
@@ -78,7 +78,7 @@ func newComparePart(s *study.Study) *comparePart {
 	}
 	p.body.Add(p.plan)
 	row := container.NewBorder(nil, nil, container.New(fixedWidth(100), widget.NewLabel("Compare with")), nil, p.choice)
-	p.object = container.NewVBox(row, p.verdict, p.body)
+	p.object = stacked(row, p.verdict, p.body)
 	return p
 }
 

@@ -63,6 +63,27 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 			table(run.preload, 4, 6)
 		}
 	}
+	setups := d.panels[panelSetups].(*setupsPanel)
+	d.study.Compare(1)
+	for _, system := range []units.System{units.US, units.SI} {
+		d.doc.SetUnits(system)
+		setups.log.list.setAll(true)
+		setups.log.list.choose(1, 0)
+		setups.refresh()
+		for _, text := range []string{setups.compare.verdict.Text(), setups.compare.plan.Text(), setups.log.detail.Text(), setups.log.form.title.Text(), wordsOf(setups.log.form.object)} {
+			check(text)
+		}
+		for i, t := range setups.compare.tables {
+			check(compareTitles[i])
+			table(t, len(compareNames[i]), 3)
+		}
+		for row := range setups.list.Len() {
+			check(cells(setups.list, row, 8))
+		}
+		for row := range setups.log.list.Len() {
+			check(cells(setups.log.list, row, 8))
+		}
+	}
 	for _, c := range d.charts.current() {
 		for _, line := range c.Readout(0.1, units.SI) {
 			check(line)

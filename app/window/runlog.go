@@ -16,6 +16,7 @@ import (
 type runLog struct {
 	study  *study.Study
 	say    func(string)
+	on     *page
 	list   *runTable
 	form   *runForm
 	detail *readout.Prose
@@ -28,9 +29,9 @@ type runLog struct {
 // mostRuns is how many runs the list shows before it scrolls.
 const mostRuns = 10
 
-// newRunLog returns the log; the wheel over it goes to page.
-func newRunLog(s *study.Study, say func(string), page func(*fyne.ScrollEvent)) *runLog {
-	l := &runLog{study: s, say: say, list: newRunTable(s), form: newRunForm(s, page), detail: words(theme.ColorNameForeground)}
+// newRunLog returns the log for a page.
+func newRunLog(s *study.Study, say func(string), on *page) *runLog {
+	l := &runLog{study: s, say: say, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: words(theme.ColorNameForeground)}
 	l.all = widget.NewCheck("All setups", func(on bool) {
 		l.list.setAll(on)
 		l.refresh()
@@ -49,9 +50,9 @@ func newRunLog(s *study.Study, say func(string), page func(*fyne.ScrollEvent)) *
 		l.show()
 		l.say(said)
 	}
-	l.object = container.NewVBox(
+	l.object = stacked(
 		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
-		listed(l.list.table, l.list.Len, mostRuns, page), l.detail, l.form.object,
+		listed(l.list.table, l.list.Len, mostRuns, on), l.detail, l.form.object,
 	)
 	return l
 }
@@ -71,6 +72,7 @@ func (l *runLog) show() {
 		text = r.describe(l.study.Units())
 	}
 	l.detail.Set(text)
+	defer l.on.settle()
 	for _, b := range []*widget.Button{l.edit, l.remove} {
 		if ok != !b.Disabled() {
 			if ok {

@@ -26,6 +26,7 @@ import (
 // What is typed stays until it is logged, or until another car is loaded.
 type runForm struct {
 	study  *study.Study
+	on     *page
 	today  func() time.Time
 	logged func(setup, run int, said string) // a run is in the log
 
@@ -69,13 +70,13 @@ func (e *runEntry) FocusLost() {
 	e.left()
 }
 
-// newRunForm returns an empty form; the wheel over it goes to page.
-func newRunForm(s *study.Study, page func(*fyne.ScrollEvent)) *runForm {
-	f := &runForm{study: s, today: time.Now, title: boldLine(""), problem: words(theme.ColorNameError)}
+// newRunForm returns an empty form for a page.
+func newRunForm(s *study.Study, on *page) *runForm {
+	f := &runForm{study: s, on: on, today: time.Now, title: boldLine(""), problem: words(theme.ColorNameError)}
 	f.button = widget.NewButton("Log run", f.submit)
 	f.button.Importance = widget.HighImportance
 	f.cancel = widget.NewButton("Cancel", f.giveUp)
-	box := container.NewVBox(f.title)
+	box := stacked(f.title)
 	add := func(field *runField, hint, beside string) {
 		field.why = words(theme.ColorNameError)
 		field.entry.SetPlaceHolder(hint)
@@ -84,7 +85,7 @@ func newRunForm(s *study.Study, page func(*fyne.ScrollEvent)) *runForm {
 		if beside != "" {
 			end = container.New(fixedWidth(190), widget.NewLabel(beside))
 		}
-		box.Add(container.NewBorder(nil, nil, container.New(fixedWidth(64), widget.NewLabel(field.label)), end, underWheel(field.entry, page)))
+		box.Add(container.NewBorder(nil, nil, container.New(fixedWidth(64), widget.NewLabel(field.label)), end, underWheel(field.entry, on.scroll.Scrolled)))
 		box.Add(field.why)
 	}
 	add(f.dateField(), "", "year-month-day")
@@ -117,7 +118,7 @@ func (f *runForm) field(label string) *runField {
 	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	e.left = func() { f.check(field) }
 	e.OnChanged = func(string) {
-		f.problem.Set("")
+		f.tell(f.problem, "")
 		if field.why.Text() != "" {
 			f.check(field)
 		}
@@ -185,10 +186,15 @@ func (f *runForm) numberField(n *car.RunNumber) *runField {
 func (field *runField) text() string { return strings.TrimSpace(field.entry.Text) }
 
 // check shows why a text is refused, if it is.
-func (f *runForm) check(field *runField) bool {
-	wrong := field.read(field.text(), new(car.Run))
-	field.why.Set(wrong)
-	return wrong == ""
+func (f *runForm) check(field *runField) {
+	f.tell(field.why, field.read(field.text(), new(car.Run)))
+}
+
+// tell shows why something is refused; empty is that it is not.
+func (f *runForm) tell(in *readout.Prose, why string) {
+	if in.Set(why) {
+		f.on.settle()
+	}
 }
 
 // fill writes texts into the lines, or without any those of a new run.
@@ -202,10 +208,10 @@ func (f *runForm) fill(texts []string) {
 		if texts != nil {
 			text = texts[i]
 		}
-		field.why.Set("")
+		f.tell(field.why, "")
 		field.entry.SetText(text)
 	}
-	f.problem.Set("")
+	f.tell(f.problem, "")
 	f.refresh()
 }
 
@@ -288,7 +294,7 @@ func (f *runForm) find() bool {
 func (f *runForm) edit(r loggedRun) {
 	if f.editing != nil || f.lost {
 		if f.changed() {
-			f.problem.Set("Save or cancel this edit first.")
+			f.tell(f.problem, "Save or cancel this edit first.")
 			return
 		}
 	} else {
@@ -343,7 +349,7 @@ func (f *runForm) submit() {
 	var refused *runField
 	for _, field := range f.fields {
 		wrong := field.read(field.text(), &run)
-		field.why.Set(wrong)
+		f.tell(field.why, wrong)
 		if wrong != "" && refused == nil {
 			refused = field
 		}
@@ -366,7 +372,7 @@ func (f *runForm) submit() {
 		problems = doc.LogRun(setup, run)
 	}
 	if len(problems) > 0 {
-		f.problem.Set(problems[0].String())
+		f.tell(f.problem, problems[0].String())
 		return
 	}
 	if f.editing == nil && run.Track != "" {

@@ -25,6 +25,7 @@ type setupsPanel struct {
 	refused *readout.Prose
 	compare *comparePart
 	log     *runLog
+	page    *page
 	object  fyne.CanvasObject
 }
 
@@ -33,12 +34,11 @@ const mostSetups = 8
 
 // newSetupsPanel returns the page: setups, comparison, run log and its chart.
 func newSetupsPanel(w *Window) *setupsPanel {
-	p := &setupsPanel{study: w.study, say: w.say, list: newSetupList(w.study), refused: words(theme.ColorNameError), compare: newComparePart(w.study)}
+	p := &setupsPanel{study: w.study, say: w.say, page: newPage(), list: newSetupList(w.study), refused: words(theme.ColorNameError), compare: newComparePart(w.study)}
+	p.object = p.page.scroll
 	w.inputs.Said = w.say
-	scroll := container.NewVScroll(nil)
-	page := scroll.Scrolled
-	p.log = newRunLog(w.study, w.say, page)
-	p.name = newRenameRow(w.doc.RenameSetup, func() { p.refresh() }, page)
+	p.log = newRunLog(w.study, w.say, p.page)
+	p.name = newRenameRow(w.doc.RenameSetup, p.refresh, p.page)
 
 	doc, b := w.doc, &p.buttons
 	b.copy = widget.NewButton("Copy", func() { p.try(doc.CopySetup(doc.Setup())) })
@@ -51,14 +51,13 @@ func newSetupsPanel(w *Window) *setupsPanel {
 	})
 	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
 	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
-	scroll.Content = container.NewVBox(
-		listed(p.list.table, p.list.Len, mostSetups, page),
+	p.page.add(
+		listed(p.list.table, p.list.Len, mostSetups, p.page),
 		container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
 		p.name.object, p.refused,
 		p.compare.object, p.log.object,
 		w.charts.views[plotting.SixtyFootKey],
 	)
-	p.object = scroll
 	p.refresh()
 	return p
 }
@@ -73,6 +72,7 @@ func (p *setupsPanel) try(problems []car.Problem) bool {
 	}
 	p.refresh()
 	p.refused.Set(text)
+	p.page.settle()
 	return text == ""
 }
 
@@ -83,4 +83,5 @@ func (p *setupsPanel) refresh() {
 	p.refused.Set("")
 	p.compare.refresh()
 	p.log.refresh()
+	p.page.settle()
 }

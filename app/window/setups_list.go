@@ -58,12 +58,12 @@ func (l *setupList) refresh() {
 		l.units = u
 		length := u.Symbol(units.Length)
 		l.table.SetColumns([]listing.Column{
-			setupName: {Title: "Setup", Width: 11}, setupHoles: {Title: "Holes", Width: 7},
+			setupName: {Title: "Setup", Width: 8}, setupHoles: {Title: "Holes", Width: 6},
 			setupSquat: {Title: "Anti-\nsquat", Unit: "%", Width: 5, Align: listing.Right},
-			setupAhead: {Title: "IC\nahead", Unit: length, Width: 6, Align: listing.Right},
+			setupAhead: {Title: "IC\nahead", Unit: length, Width: 5, Align: listing.Right},
 			setupUp:    {Title: "IC\nup", Unit: length, Width: 5, Align: listing.Right},
 			setupShare: {Title: "Of\nlimit", Unit: "%", Width: 3, Align: listing.Right},
-			setupRuns:  {Title: "Runs", Width: 2, Align: listing.Right},
+			setupRuns:  {Title: "Log", Unit: "runs", Width: 2, Align: listing.Right},
 			setupBest:  {Title: "Best\n60 ft", Unit: "s", Width: 5, Align: listing.Right},
 		}, 1)
 	}
@@ -105,7 +105,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 		if !ride.HasInstantCenter {
 			return "—"
 		}
-		return bare(u, units.Length, x)
+		return coarse(u, x)
 	}
 	switch column {
 	case setupSquat:
@@ -151,6 +151,19 @@ func bare(u units.System, q units.Quantity, si float64) string {
 	return units.Group(strconv.FormatFloat(u.FromSI(q, si)+0, 'f', u.Decimals(q), 64))
 }
 
+// farAway is from which distance on a list does not tell how far off an instant
+// center is [m].
+const farAway = 9.99
+
+// coarse writes a length with a decimal less than is usual, as a list has room
+// for.
+func coarse(u units.System, si float64) string {
+	if math.Abs(si) > farAway {
+		return "far"
+	}
+	return units.Group(strconv.FormatFloat(u.FromSI(units.Length, si)+0, 'f', u.Decimals(units.Length)-1, 64))
+}
+
 // listRoom gives a list of rows the height of those that there are, within
 // bounds.
 type listRoom struct {
@@ -181,13 +194,13 @@ func (r listRoom) scrolls() bool { return r.rows() > r.most }
 
 // listed puts a list into a page: it is as high as its rows, and gives the wheel
 // to the page unless it has more rows than room or is turned sideways.
-func listed(table *listing.Table, rows func() int, most int, page func(*fyne.ScrollEvent)) *fyne.Container {
+func listed(table *listing.Table, rows func() int, most int, on *page) *fyne.Container {
 	room := listRoom{rows: rows, most: most}
 	return container.New(room, underWheel(table, func(e *fyne.ScrollEvent) {
 		if room.scrolls() || e.Scrolled.DX != 0 {
 			table.Scrolled(e)
 			return
 		}
-		page(e)
+		on.scroll.Scrolled(e)
 	}))
 }

@@ -17,6 +17,7 @@ import (
 type renameRow struct {
 	rename func(setup int, name string) []car.Problem
 	done   func()
+	on     *page
 	entry  *runEntry
 	title  *readout.Prose
 	why    *readout.Prose
@@ -26,14 +27,14 @@ type renameRow struct {
 	setup int
 }
 
-func newRenameRow(rename func(int, string) []car.Problem, done func(), page func(*fyne.ScrollEvent)) *renameRow {
-	r := &renameRow{rename: rename, done: done, entry: &runEntry{left: func() {}}, title: words(theme.ColorNameForeground), why: words(theme.ColorNameError)}
+func newRenameRow(rename func(int, string) []car.Problem, done func(), on *page) *renameRow {
+	r := &renameRow{rename: rename, done: done, on: on, entry: &runEntry{left: func() {}}, title: words(theme.ColorNameForeground), why: words(theme.ColorNameError)}
 	r.entry.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
-	r.entry.OnChanged = func(string) { r.why.Set("") }
+	r.entry.OnChanged = func(string) { r.tell("") }
 	r.entry.OnSubmitted = func(string) { r.submit() }
 	r.entry.ExtendBaseWidget(r.entry)
 	buttons := container.NewHBox(widget.NewButton("Take name", r.submit), widget.NewButton("Cancel", r.close))
-	r.object = container.NewVBox(r.title, container.NewBorder(nil, nil, nil, buttons, underWheel(r.entry, page)), r.why)
+	r.object = stacked(r.title, container.NewBorder(nil, nil, nil, buttons, underWheel(r.entry, on.scroll.Scrolled)), r.why)
 	r.object.Hide()
 	return r
 }
@@ -46,6 +47,7 @@ func (r *renameRow) open(c *car.Car, setup int) {
 		r.entry.SetText(c.Setups[setup].Name)
 		r.object.Show()
 		r.refresh(c)
+		r.on.settle()
 	}
 	if canvas := fyne.CurrentApp().Driver().CanvasForObject(r.entry); canvas != nil {
 		canvas.Focus(r.entry)
@@ -56,12 +58,20 @@ func (r *renameRow) open(c *car.Car, setup int) {
 func (r *renameRow) close() {
 	r.why.Set("")
 	r.object.Hide()
+	r.on.settle()
+}
+
+// tell shows why a name is refused; empty is that it is not.
+func (r *renameRow) tell(why string) {
+	if r.why.Set(why) {
+		r.on.settle()
+	}
 }
 
 // submit takes the name typed.
 func (r *renameRow) submit() {
 	if problems := r.rename(r.setup, r.entry.Text); len(problems) > 0 {
-		r.why.Set(problems[0].Wrong + "; " + problems[0].Right)
+		r.tell(problems[0].Wrong + "; " + problems[0].Right)
 		return
 	}
 	r.close()

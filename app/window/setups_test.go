@@ -83,7 +83,7 @@ func TestTheSetupsAreListed(t *testing.T) {
 				worst = max(worst, r.Worst[pair][way].Share)
 			}
 		}
-		want := fmt.Sprintf("%s | %.1f | %.2f | %.2f | %.0f | %s",
+		want := fmt.Sprintf("%s | %.1f | %.1f | %.1f | %.0f | %s",
 			[]string{"baseline | 3·2·1·1", "lower bar up | 3·1·1·1"}[row], 100*z/x*105/19.5, x, z, 100*worst, []string{"0 | —", "3 | 1.388"}[row])
 		if got := cells(p.list, row, 8); got != want {
 			t.Errorf("row %d is %q, want %q", row, got, want)
@@ -91,7 +91,7 @@ func TestTheSetupsAreListed(t *testing.T) {
 	}
 	d.doc.SetUnits(units.SI)
 	p.refresh()
-	ahead := fmt.Sprintf(" | %s | ", units.Group(fmt.Sprintf("%.1f", 25.4*(2.5+11.5/((11.5-11)/23+(22.5-17)/20)))))
+	ahead := fmt.Sprintf(" | %s | ", units.Group(fmt.Sprintf("%.0f", 25.4*(2.5+11.5/((11.5-11)/23+(22.5-17)/20)))))
 	if got := cells(p.list, 0, 8); !strings.Contains(got, ahead) {
 		t.Errorf("in SI the first row is %q", got)
 	}
@@ -273,7 +273,7 @@ func TestListsOfSetupsFitTheirColumns(t *testing.T) {
 			d.doc.SetUnits(u)
 			p.refresh()
 			for row := range p.list.Len() {
-				for column, digits := range []int{0, 7, 5, 6, 5, 3, 2, 5} {
+				for column, digits := range []int{0, 6, 5, 5, 5, 3, 2, 5} {
 					if column > 0 {
 						text, _ := p.list.Cell(row, column)
 						wantRoom(t, name, text, false, columnRoom(digits))
@@ -288,6 +288,12 @@ func TestListsOfSetupsFitTheirColumns(t *testing.T) {
 				}
 			}
 		}
+	}
+	for x, want := range map[float64]string{-9.9887: "-9,989", 9.9887: "9,989", 10: "far", -1e5: "far", 0: "0", 1.0854: "1,085"} {
+		if got := coarse(units.SI, x); got != want {
+			t.Errorf("%v m is listed as %q, want %q", x, got, want)
+		}
+		wantRoom(t, "length", want, false, columnRoom(5)+1)
 	}
 	wantRoom(t, "date", "2026-12-28", false, columnRoom(runHeadings[runDate].Width))
 	wantRoom(t, "time", "13.412", false, columnRoom(runHeadings[runSixty].Width))
