@@ -146,11 +146,16 @@ func (w *Window) settled() bool {
 	return true
 }
 
-// leave asks about unsaved changes before it goes on.
+// leave asks about a run not logged and about unsaved changes before it goes on.
 func (w *Window) leave(then func()) {
 	if !w.settled() {
 		return
 	}
+	w.leaveRun(w.panels[panelSetups].(*setupsPanel).log.form, func() { w.leaveCar(then) })
+}
+
+// leaveCar asks about unsaved changes before it goes on.
+func (w *Window) leaveCar(then func()) {
 	if !w.doc.Modified() {
 		then()
 		return

@@ -104,3 +104,25 @@ func (l *runLog) deleteSelected() {
 	l.say("The run of " + r.Date + " is deleted. Undo brings it back.")
 	l.refresh()
 }
+
+// leaveRun asks about a run that is typed and not logged before it goes on.
+// Without one it goes on at once.
+func (w *Window) leaveRun(form *runForm, then func()) {
+	if !form.typed() {
+		then()
+		return
+	}
+	w.ask("Run not logged", "A run is typed on the page Setups that is not in the log.",
+		answer{"Log it", func() {
+			if form.submit() {
+				w.leaveRun(form, then)
+			} else {
+				w.say("The run is refused; the page Setups of the tab Tune says why.")
+			}
+		}},
+		answer{"Drop it", func() {
+			form.drop()
+			then()
+		}},
+		answer{"Keep editing", nil})
+}

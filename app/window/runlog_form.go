@@ -3,12 +3,9 @@ package window
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 	"time"
 
 	"bowline/app/document"
-	"bowline/app/inputs"
 	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/model/analysis"
@@ -43,37 +40,10 @@ type runForm struct {
 	track   string     // of the run logged last
 }
 
-// runField is one line of the form.
-type runField struct {
-	label string
-	entry *runEntry
-	given string // what the form has typed itself
-	why   *readout.Prose
-	// read puts the text into a run, or says why not; want is the value where
-	// it stays as it was.
-	read func(text string, r *car.Run) (wrong string)
-	// write returns the text of a run.
-	write func(r *car.Run) string
-	// first returns the text of a new run; nil for none.
-	first func() string
-}
-
-// runEntry tells when it is left.
-type runEntry struct {
-	widget.Entry
-	left func()
-}
-
-// FocusLost has the text looked at.
-func (e *runEntry) FocusLost() {
-	e.Entry.FocusLost()
-	e.left()
-}
-
 // newRunForm returns an empty form for a page.
 func newRunForm(s *study.Study, on *page) *runForm {
 	f := &runForm{study: s, on: on, today: time.Now, title: boldLine(""), problem: words(theme.ColorNameError)}
-	f.button = widget.NewButton("Log run", f.submit)
+	f.button = widget.NewButton("Log run", func() { f.submit() })
 	f.button.Importance = widget.HighImportance
 	f.cancel = widget.NewButton("Cancel", f.giveUp)
 	box := stacked(f.title)
@@ -109,81 +79,6 @@ func newRunForm(s *study.Study, on *page) *runForm {
 	})
 	return f
 }
-
-// field returns a line whose text is looked at when it is left, and again with
-// each letter while it is refused.
-func (f *runForm) field(label string) *runField {
-	field := &runField{label: label, entry: &runEntry{}}
-	e := field.entry
-	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
-	e.left = func() { f.check(field) }
-	e.OnChanged = func(string) {
-		f.tell(f.problem, "")
-		if field.why.Text() != "" {
-			f.check(field)
-		}
-	}
-	e.OnSubmitted = func(string) { f.submit() }
-	e.ExtendBaseWidget(e)
-	return field
-}
-
-func (f *runForm) dateField() *runField {
-	field := f.field("Date")
-	field.read = func(text string, r *car.Run) string {
-		if !car.IsDate(text) {
-			return fmt.Sprintf("%q is no day of the calendar; %s", text, car.GiveDate)
-		}
-		r.Date = text
-		return ""
-	}
-	field.write = func(r *car.Run) string { return r.Date }
-	field.first = func() string { return f.today().Format(car.DateForm) }
-	return field
-}
-
-func (f *runForm) textField(t *car.RunText, first func() string) *runField {
-	field := f.field(t.Label)
-	field.read = func(text string, r *car.Run) string {
-		*t.Of(r) = text
-		return ""
-	}
-	field.write = func(r *car.Run) string { return *t.Of(r) }
-	field.first = first
-	return field
-}
-
-// likelyTime is an example of a 60-ft time [s].
-const likelyTime = 1.35
-
-func (f *runForm) numberField(n *car.RunNumber) *runField {
-	field := f.field(n.Label)
-	field.read = func(text string, r *car.Run) string {
-		*n.Of(r) = 0
-		if text == "" {
-			return ""
-		}
-		x, err := inputs.ParseNumber(text, n.Quantity, f.study.Units(), likelyTime)
-		if err != nil {
-			return err.Error()
-		}
-		if p, ok := n.Check(x, f.study.Units()); !ok {
-			return p.Wrong + "; " + p.Right
-		}
-		*n.Of(r) = x
-		return ""
-	}
-	field.write = func(r *car.Run) string {
-		if x := *n.Of(r); x != 0 {
-			return strconv.FormatFloat(units.US.Exact(n.Quantity, x), 'f', -1, 64)
-		}
-		return ""
-	}
-	return field
-}
-
-// text returns what is typed in a line, without spaces around it.
-func (field *runField) text() string { return strings.TrimSpace(field.entry.Text) }
 
 // check shows why a text is refused, if it is.
 func (f *runForm) check(field *runField) {
@@ -332,6 +227,23 @@ func (f *runForm) texts() []string {
 	return texts
 }
 
+// typed tells whether something is typed that is not in the log.
+func (f *runForm) typed() bool {
+	switch {
+	case f.editing != nil:
+		return f.draft != nil || f.changed()
+	case f.lost:
+		return true
+	}
+	return f.texts() != nil
+}
+
+// drop forgets all that is typed.
+func (f *runForm) drop() {
+	f.draft = nil
+	f.giveUp()
+}
+
 // giveUp ends an edit and brings back what was typed before it.
 func (f *runForm) giveUp() {
 	f.editing, f.lost = nil, false
@@ -340,8 +252,9 @@ func (f *runForm) giveUp() {
 	f.fill(draft)
 }
 
-// submit logs the run typed, or saves the one edited.
-func (f *runForm) submit() {
+// submit logs the run typed, or saves the one edited, and tells whether it was
+// taken.
+func (f *runForm) submit() bool {
 	var run car.Run
 	if f.editing != nil {
 		run = f.editing.Run
@@ -358,7 +271,7 @@ func (f *runForm) submit() {
 		if canvas := fyne.CurrentApp().Driver().CanvasForObject(refused.entry); canvas != nil {
 			canvas.Focus(refused.entry)
 		}
-		return
+		return false
 	}
 	doc := f.study.Document()
 	setup, index, said := doc.Setup(), len(doc.Car().Setups[doc.Setup()].Runs), ""
@@ -373,13 +286,14 @@ func (f *runForm) submit() {
 	}
 	if len(problems) > 0 {
 		f.tell(f.problem, problems[0].String())
-		return
+		return false
 	}
 	if f.editing == nil && run.Track != "" {
 		f.track = run.Track
 	}
 	f.giveUp()
 	f.logged(setup, index, said)
+	return true
 }
 
 // squatThen returns the anti-squat at ride height as it is shown, to a tenth of
