@@ -4,7 +4,6 @@ import (
 	"image"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -320,13 +319,9 @@ func (d *desk) choose(menu, label string) {
 
 // show puts a panel on show.
 func (d *desk) show(panel int) {
-	switch page := slices.Index(d.tune.panels, panel); {
-	case page >= 0:
-		d.tabs().SelectIndex(0)
-		d.tune.tabs.SelectIndex(page)
-	default:
-		d.tabs().SelectIndex(1)
+	if panel != panelLaunch {
+		d.study.SetLaunching(false)
 	}
-	d.study.SetLaunching(panel == panelLaunch)
+	d.Window.show(panel)
 	d.settle()
 }

@@ -80,8 +80,15 @@ func (w *Window) remake() {
 		fyne.NewMenuItemSeparator(), quit)
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
 	view := fyne.NewMenu("View",
+		w.item("Tune: here", key(fyne.Key1), func() { w.show(panelHere) }),
+		w.item("Tune: holes", key(fyne.Key2), func() { w.show(panelHoles) }),
+		w.item("Tune: setups", key(fyne.Key3), func() { w.show(panelSetups) }),
+		w.item("Check", key(fyne.Key4), func() { w.show(panelCheck) }),
+		w.item("Launch", key(fyne.Key5), func() { w.show(panelLaunch) }),
+		fyne.NewMenuItemSeparator(),
 		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(sideview.FitLink) }),
 		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(sideview.FitCar) }),
+		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(panelHoles); w.view.SetFit(sideview.FitCloud) }),
 		w.item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
 		w.item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
 		w.item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
@@ -155,7 +162,9 @@ const keys = `Side view
 Drag a bar's end: it goes from hole to hole. Click a free hole to use it.
 With Shift, or with "Move holes" ticked, the hole itself moves.
 Drag a bracket's plate: all its holes move. Drag elsewhere: pan.
-Mouse wheel, + and −: zoom. F: fit bars. C: fit car. M: "Move holes".
+Mouse wheel, + and −: zoom. F: fit bars. C: fit car. H: fit all instant centers. M: "Move holes".
+On the page Holes: point at a dot to see its holes, click to look closer, double click or Enter to use them;
+drag the target's box, its edges and corners.
 1, 2, 3, 4: select the upper chassis, lower chassis, upper housing, lower housing pivot.
 Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that.
 Esc while dragging: take the drag back.
@@ -170,6 +179,7 @@ Click a heading to sort, again to turn around, again for ranks. Arrow keys selec
 Fields
 Enter or Tab takes a value, Esc brings the old one back. Type 22.5, 22 1/2, 5/8, or any unit: 571 mm.
 
+Ctrl with 1 to 5: the pages of Tune, Check, the launch.
 Ctrl with O, S, Z, Y, E, P, Q: open, save, undo, redo, export, report, quit.`
 
 // showKeys shows the help on keys.

@@ -1,6 +1,10 @@
 package window
 
-import "fyne.io/fyne/v2/container"
+import (
+	"slices"
+
+	"fyne.io/fyne/v2/container"
+)
 
 // tunePages are the pages of the tab Tune: the holes in use, all combinations
 // of holes, and the setups.
@@ -25,3 +29,14 @@ func newTunePages(here *herePanel, holes *holesPanel, setups *setupsPanel, turne
 
 // shown returns the index of the panel on show.
 func (p *tunePages) shown() int { return p.panels[p.tabs.SelectedIndex()] }
+
+// show puts a panel on show.
+func (w *Window) show(panel int) {
+	if page := slices.Index(w.tune.panels, panel); page >= 0 {
+		w.tabs.SelectIndex(0)
+		w.tune.tabs.SelectIndex(page)
+		return
+	}
+	w.tabs.SelectIndex(1)
+	w.study.SetLaunching(panel == panelLaunch)
+}

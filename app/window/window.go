@@ -44,6 +44,7 @@ type Window struct {
 	post   func(func()) // to the goroutine that owns the window
 
 	panels   [panelCount]panel
+	tabs     *container.AppTabs
 	tune     *tunePages
 	holes    *holesPanel
 	shown    int          // index of the panel on show
@@ -158,7 +159,7 @@ func (w *Window) build(o Options) {
 	turned := func() {}
 	w.tune = newTunePages(here, w.holes, setups, func() { turned() })
 	loads, below := container.NewStack(), container.NewStack()
-	tabs := container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", loads))
+	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", loads))
 	travel := newTravelBar(w.study).object
 	w.clock = newTimeBar(w.study, w.post)
 	w.launcher = newLauncher(w.study, o.Library, w.post, w.fail)
@@ -166,7 +167,7 @@ func (w *Window) build(o Options) {
 	choose := func() {
 		launching := w.study.Launching()
 		switch {
-		case tabs.SelectedIndex() == 0:
+		case w.tabs.SelectedIndex() == 0:
 			w.shown = w.tune.shown()
 		case launching:
 			w.shown = panelLaunch
@@ -187,8 +188,8 @@ func (w *Window) build(o Options) {
 		choose()
 		w.refresh()
 	}
-	tabs.OnSelected = func(*container.TabItem) { turned() }
-	tabs.SelectIndex(1)
+	w.tabs.OnSelected = func(*container.TabItem) { turned() }
+	w.tabs.SelectIndex(1)
 	choose()
 	w.soon = runner.NewSoon(w.post, w.refresh)
 	w.study.Listen(func(c study.Change) {
@@ -199,7 +200,7 @@ func (w *Window) build(o Options) {
 	})
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, below, nil, nil, w.view)
 	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
-	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, tabs))
+	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, w.tabs))
 	w.panes = container.NewHSplit(w.inputs, w.center)
 	p := w.app.Preferences()
 	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
