@@ -44,6 +44,11 @@ func (s *Script) Click(at Point) *Script {
 	return s.Move(at).Pause(holdFor).Press().Pause(holdFor).Release()
 }
 
+// DoubleClick presses and releases the left button twice, as fast as a hand does.
+func (s *Script) DoubleClick(at Point) *Script {
+	return s.Click(at).Pause(holdFor).Press().Pause(holdFor).Release()
+}
+
 // Key presses and releases a key or a chord, such as "Tab" or "ctrl+z".
 func (s *Script) Key(chord string) *Script { return s.add("key %s", chord) }
 

@@ -22,6 +22,18 @@ sleep 1.500
 	}
 }
 
+func TestDoubleClickPressesTwiceAtOnePlace(t *testing.T) {
+	var acts []string
+	for _, line := range strings.Split(new(Script).DoubleClick(Point{3, 4}).text("9"), "\n") {
+		if !strings.HasPrefix(line, "sleep") {
+			acts = append(acts, line)
+		}
+	}
+	if got := strings.Join(acts, ", "); got != "mousemove --window 9 3 4, mousedown 1, mouseup 1, mousedown 1, mouseup 1, " {
+		t.Errorf("actions %q", got)
+	}
+}
+
 func TestDragPressesAtTheStartAndReleasesAtTheEnd(t *testing.T) {
 	var acts []string
 	for _, line := range strings.Split(new(Script).Drag(Point{100, 200}, Point{140, 120}).text("7"), "\n") {
