@@ -1,33 +1,54 @@
 package runner
 
-// Soon runs a function once after the events at hand, however often it is
-// asked for meanwhile: for work that follows the mouse, whose events come
-// faster than pictures. It serves the goroutine that owns the window.
+import "time"
+
+// Soon runs a function for work that follows the mouse, whose events come
+// faster than pictures: at once when the last run is as long ago as a picture
+// takes, otherwise once after the events at hand, however often it is asked for
+// meanwhile. So every picture shows something new, and none costs more than one
+// run. It serves the goroutine that owns the window.
 type Soon struct {
 	post    func(func())
 	run     func()
+	now     func() time.Time
+	last    time.Time // when it ran last
 	waiting bool
 }
 
-// NewSoon returns a Soon that has run called by post, which takes a function
-// to the end of the window's queue as fyne.Do does.
-func NewSoon(post func(func()), run func()) *Soon { return &Soon{post: post, run: run} }
+// between is how long after a run the next one may be at once: longer than the
+// events of one picture take, shorter than from picture to picture at 60 a
+// second.
+const between = 8 * time.Millisecond
 
-// Ask has the function run soon, if it does not wait already.
+// NewSoon returns a Soon that has run called at once or by post, which takes a
+// function to the end of the window's queue as fyne.Do does.
+func NewSoon(post func(func()), run func()) *Soon {
+	return &Soon{post: post, run: run, now: time.Now}
+}
+
+// Ask has the function run at once or soon, if it does not wait already.
 func (s *Soon) Ask() {
-	if s.waiting {
+	if s.now().Sub(s.last) >= between {
+		s.start()
 		return
 	}
-	s.waiting = true
-	s.post(s.Flush)
+	if !s.waiting {
+		s.waiting = true
+		s.post(s.Flush)
+	}
 }
 
 // Flush runs the function at once if it waits.
 func (s *Soon) Flush() {
 	if s.waiting {
-		s.waiting = false
-		s.run()
+		s.start()
 	}
+}
+
+// start runs the function.
+func (s *Soon) start() {
+	s.waiting, s.last = false, s.now()
+	s.run()
 }
 
 // Drop forgets what was asked for.
