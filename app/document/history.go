@@ -35,6 +35,9 @@ func (d *Document) Begin(label string) {
 	d.tell()
 }
 
+// Dragging tells whether a drag goes on.
+func (d *Document) Dragging() bool { return d.drag != nil }
+
 // End ends a drag. One that ends where it began is no step. Without a drag, as
 // after loading another car in the middle of one, it does nothing.
 func (d *Document) End() {

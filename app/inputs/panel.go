@@ -11,6 +11,7 @@ package inputs
 import (
 	"iter"
 	"slices"
+	"time"
 
 	"bowline/app/document"
 	"bowline/model/car"
@@ -29,6 +30,7 @@ type Document interface {
 	Car() *car.Car
 	Setup() int
 	Units() units.System
+	Dragging() bool
 	Apply(label string, edit func(*car.Car)) []car.Problem
 	SelectSetup(i int)
 	CopySetup(i int) []car.Problem
@@ -44,6 +46,9 @@ type Panel struct {
 	// Said hears what is to be told of an edit; nil for nobody.
 	Said func(string)
 
+	// Later has a function run by the goroutine of the window after a while.
+	Later func(after time.Duration, run func())
+
 	doc     Document
 	library stock.Library
 
@@ -58,12 +63,13 @@ type Panel struct {
 	pointed          bool     // the pointer has moved since the focus did
 	refused          []origin // whose change was refused
 	loose            bool     // what the sections hold has changed, so they must be laid out
+	behind           bool     // a drag has gone on since the values were shown
 }
 
 // New returns the panel of doc, which it listens to for good. Tubes and
 // materials to choose from come from library. The sections about holes are open.
 func New(doc Document, library stock.Library) *Panel {
-	p := &Panel{doc: doc, library: library, help: newProse("", theme.ColorNameForeground), rule: canvas.NewRectangle(nil)}
+	p := &Panel{doc: doc, library: library, Later: later, help: newProse("", theme.ColorNameForeground), rule: canvas.NewRectangle(nil)}
 	p.ExtendBaseWidget(p)
 	p.build()
 	p.list = container.New(stack{})
@@ -89,13 +95,33 @@ func (p *Panel) hear(e document.Event) {
 		}
 		p.RestorePending()
 	}
-	if e.Has(document.Changed | document.SetupSelected | document.UnitsChanged) {
-		p.refresh()
+	switch changed := e.Has(document.Changed | document.SetupSelected | document.UnitsChanged); {
+	case !p.doc.Dragging():
+		if changed || p.behind {
+			p.refresh()
+		}
+	case changed && !p.behind:
+		p.behind = true
+		p.Later(dragPace, func() {
+			if p.behind {
+				p.refresh()
+			}
+		})
 	}
+}
+
+// dragPace is how far the values may be behind a drag: the toolkit takes as
+// long for one text that changes as the side view for all of the car.
+const dragPace = 100 * time.Millisecond
+
+// later is what Panel.Later is by default.
+func later(after time.Duration, run func()) {
+	time.AfterFunc(after, func() { fyne.Do(run) })
 }
 
 // refresh shows the document as it is now.
 func (p *Panel) refresh() {
+	p.behind = false
 	for _, from := range slices.Clone(p.refused) {
 		if !from.pending() {
 			p.forgive(from)

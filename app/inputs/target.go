@@ -15,7 +15,7 @@ import (
 // as its rows. What a row means goes to help, empty when it is on none; grown is
 // called when the height has changed.
 func NewTarget(doc Document, library stock.Library, host *container.Scroll, help func(text string), grown func()) *Panel {
-	p := &Panel{doc: doc, library: library, scroll: host, host: &guest{tell: help, grown: grown}}
+	p := &Panel{doc: doc, library: library, Later: later, scroll: host, host: &guest{tell: help, grown: grown}}
 	p.ExtendBaseWidget(p)
 	p.section("Target", func(s *section) {
 		fillTarget(s)

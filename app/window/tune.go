@@ -17,9 +17,9 @@ type tunePages struct {
 func newTunePages(here *herePanel, holes *holesPanel, setups *setupsPanel, turned func()) *tunePages {
 	p := &tunePages{
 		tabs: container.NewAppTabs(
-			container.NewTabItem("Here", here.object),
-			container.NewTabItem("Holes", holes.object),
-			container.NewTabItem("Setups", setups.object),
+			container.NewTabItem("Here", steady(here.object)),
+			container.NewTabItem("Holes", steady(holes.object)),
+			container.NewTabItem("Setups", steady(setups.object)),
 		),
 		panels: []int{panelHere, panelHoles, panelSetups},
 	}

@@ -143,6 +143,7 @@ func (w *Window) offerLeft(folder string) {
 // build lays the window out.
 func (w *Window) build(o Options) {
 	w.inputs = inputs.New(w.doc, o.Library)
+	w.inputs.Later = w.later
 	w.inputs.SetOpenSections(w.app.Preferences().StringListWithFallback(prefOpen, []string{inputs.TitleSetup}))
 	w.view = sideview.New(w.study, look.Current)
 	w.view.Refused = w.refused
@@ -153,13 +154,14 @@ func (w *Window) build(o Options) {
 	here := newHerePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
 	setups := newSetupsPanel(w)
 	w.holes = newHolesPanel(w)
+	w.holes.target.inputs.Later = w.later
 	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
 	run := newLaunchPanel(w.study, w.charts.views["launch-bars"], w.charts.views["launch-attitude"], w.charts.views["launch-tires"])
 	w.panels = [panelCount]panel{panelHere: here, panelHoles: w.holes, panelSetups: setups, panelCheck: check, panelLaunch: run}
 	turned := func() {}
 	w.tune = newTunePages(here, w.holes, setups, func() { turned() })
 	loads, below := container.NewStack(), container.NewStack()
-	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", loads))
+	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", steady(loads)))
 	travel := newTravelBar(w.study).object
 	w.clock = newTimeBar(w.study, w.post)
 	w.launcher = newLauncher(w.study, o.Library, w.post, w.fail)
@@ -200,14 +202,19 @@ func (w *Window) build(o Options) {
 	})
 	middle := container.NewBorder(newToolbar(w.study, w.view).object, below, nil, nil, w.view)
 	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
-	w.center = container.NewHSplit(middle, container.NewBorder(nil, caution, nil, nil, w.tabs))
-	w.panes = container.NewHSplit(w.inputs, w.center)
+	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.tabs))
+	w.panes = container.NewHSplit(steady(w.inputs), w.center)
 	p := w.app.Preferences()
 	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
 	w.center.SetOffset(p.FloatWithFallback(prefRight, firstRight))
 	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.panes))
 	w.window.SetPadded(false)
 	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
+}
+
+// later has a function run after a while by the goroutine that owns the window.
+func (w *Window) later(after time.Duration, run func()) {
+	time.AfterFunc(after, func() { w.post(run) })
 }
 
 // swap puts an object in place of what a stack holds.
