@@ -61,7 +61,7 @@ func newHolesPanel(w *Window) *holesPanel {
 	p.list = newHolesList(w.study, w.say, p.chosen.useHoles)
 	p.worth = newHolesWorth(w.study)
 	p.folds.worth = newFold("What each hole is worth", p.worth.object, func() { p.refresh(); p.relayout() })
-	split := container.NewVSplit(p.list.table, container.NewVScroll(container.NewVBox(p.chosen.object, p.folds.worth.object)))
+	split := container.NewVSplit(p.list.table, scrolled(p.chosen.object, p.folds.worth.object))
 	split.SetOffset(listShare)
 	p.page = container.New(&holesLayout{}, p.verdict, p.status, p.tools, split)
 	p.object = container.NewVScroll(p.page)

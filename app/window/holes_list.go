@@ -1,6 +1,7 @@
 package window
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -182,7 +183,10 @@ func (l *holesList) Cell(row, at int) (string, fyne.ThemeColorName) {
 		return p.Reason(l.units), rowColor(p, false)
 	}
 	c := l.columns[at-1]
-	text := bareText(c, p, l.units)
+	text := farText(c, p)
+	if text == "" {
+		text = bareText(c, p, l.units)
+	}
 	if at == listHoles && present {
 		return text + presentMark, rowColor(p, true)
 	}
@@ -190,6 +194,20 @@ func (l *holesList) Cell(row, at int) (string, fyne.ThemeColorName) {
 		return text, color
 	}
 	return text, valueColor(c, p)
+}
+
+// farText writes where an instant center is that nearly parallel bars send too
+// far off for a number of use; empty when it is not.
+func farText(c *holes.Column, p *holes.Place) string {
+	x, ok := c.Value(p)
+	back, center := map[string]string{"instant_center_x": "far back", "instant_center_z": "far down"}[c.Key]
+	switch {
+	case !ok || !center || math.Abs(x) <= farAway:
+		return ""
+	case x < 0:
+		return back
+	}
+	return "far"
 }
 
 // rowColor tells the holes in use, and combinations that cannot be used or do

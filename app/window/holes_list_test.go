@@ -2,6 +2,7 @@ package window
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -23,7 +24,7 @@ func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
 		if n := len(l.headings()); n != len(l.columns)+2 {
 			t.Fatalf("%d headings", n)
 		}
-		presents := 0
+		presents, far := 0, 0
 		for row := range l.places {
 			p := &l.places[row]
 			want := []string{fmt.Sprint(row + 1)}
@@ -31,6 +32,12 @@ func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
 				text := c.Text(p, u)
 				if symbol := u.Symbol(c.Quantity); symbol != "" {
 					text = strings.TrimRight(strings.ReplaceAll(text, symbol, ""), " ")
+				}
+				if x, ok := c.Value(p); ok && strings.HasPrefix(c.Key, "instant_center") && math.Abs(x) > 9.99 {
+					far++
+					if text = "far"; x < 0 {
+						text += map[string]string{"instant_center_x": " back", "instant_center_z": " down"}[c.Key]
+					}
 				}
 				want = append(want, text)
 			}
@@ -44,6 +51,9 @@ func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
 					t.Errorf("row %d, column %d: %q, want %q", row, column, got, want[column])
 				}
 			}
+		}
+		if far == 0 {
+			t.Error("no instant center is far off: the test does not look at those")
 		}
 		if presents != 1 {
 			t.Errorf("%d rows are the holes in use", presents)

@@ -17,7 +17,7 @@ type page struct {
 // newPage returns an empty page.
 func newPage() *page {
 	p := &page{stack: container.New(pageStack{})}
-	p.scroll = container.NewVScroll(p.stack)
+	p.scroll = container.NewVScroll(container.New(besideBar{}, p.stack))
 	return p
 }
 

@@ -33,5 +33,23 @@ func reveal(s *container.Scroll, o fyne.CanvasObject) {
 
 // scrolled stacks objects that scroll up and down together.
 func scrolled(objects ...fyne.CanvasObject) fyne.CanvasObject {
-	return container.NewVScroll(container.NewVBox(objects...))
+	return container.NewVScroll(container.New(besideBar{}, container.NewVBox(objects...)))
+}
+
+// besideBar is the layout of what scrolls: it stays clear of the bar at its
+// right.
+type besideBar struct{}
+
+// barRoom is the width of a bar with a little air.
+const barRoom = 6
+
+// MinSize implements fyne.Layout.
+func (besideBar) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(barRoom, 0)
+}
+
+// Layout implements fyne.Layout.
+func (besideBar) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Move(fyne.Position{})
+	objects[0].Resize(size.SubtractWidthHeight(barRoom, 0))
 }

@@ -52,6 +52,12 @@ func (s *Script) DoubleClick(at Point) *Script {
 // Key presses and releases a key or a chord, such as "Tab" or "ctrl+z".
 func (s *Script) Key(chord string) *Script { return s.add("key %s", chord) }
 
+// Hold presses a key until Free.
+func (s *Script) Hold(key string) *Script { return s.add("keydown %s", key) }
+
+// Free releases a key.
+func (s *Script) Free(key string) *Script { return s.add("keyup %s", key) }
+
 // Type types a text without spaces.
 func (s *Script) Type(text string) *Script { return s.add("type %s", text) }
 

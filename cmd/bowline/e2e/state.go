@@ -112,6 +112,15 @@ func (l *StateLog) Wait(timeout time.Duration, what string, condition func(State
 	}
 }
 
+// Count takes all states that there are and returns how many.
+func (l *StateLog) Count() (int, error) {
+	for n := 0; ; n++ {
+		if _, ok, err := l.take(); err != nil || !ok {
+			return n, err
+		}
+	}
+}
+
 // Settle takes states until none has come for the quiet time, and returns the last one; from is returned when none comes at all. It fails
 // when states still come after the timeout.
 func (l *StateLog) Settle(from State, quiet, timeout time.Duration) (State, error) {

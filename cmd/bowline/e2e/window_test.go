@@ -37,7 +37,7 @@ func TestMain(m *testing.M) {
 
 // open shows the test's car in the window and returns the program with the state it has come to rest in. When the test ends, the program
 // must end well and must not have complained about calls on the wrong thread; of a failure a picture is kept.
-func open(t *testing.T) (*Program, State) {
+func open(t testing.TB) (*Program, State) {
 	t.Helper()
 	display, err := StartDisplay(screenWidth, screenHeight)
 	if err != nil {
@@ -65,7 +65,7 @@ func open(t *testing.T) (*Program, State) {
 }
 
 // finish ends the program and holds its manners against it.
-func finish(t *testing.T, p *Program) {
+func finish(t testing.TB, p *Program) {
 	if t.Failed() {
 		file := filepath.Join(t.ArtifactDir(), "screen.png")
 		if err := p.Screenshot(file); err != nil {
@@ -86,7 +86,7 @@ func finish(t *testing.T, p *Program) {
 }
 
 // settle waits until the window shows nothing new and returns the last state.
-func settle(t *testing.T, p *Program, from State) State {
+func settle(t testing.TB, p *Program, from State) State {
 	t.Helper()
 	s, err := p.States.Settle(from, quietTime, stateTimeout)
 	if err != nil {
