@@ -21,7 +21,7 @@ func (w *Window) printCard(to car.Holes) {
 		w.fail(err)
 		return
 	}
-	name := w.fileName() + "-holes-" + strings.ReplaceAll(study.HolesText(to), "·", "-") + ".pdf"
+	name := w.fileName() + "-holes-" + strings.ReplaceAll(to.String(), "·", "-") + ".pdf"
 	w.askFile("Card as PDF", ".pdf", name, func(path string) {
 		if err := card.Save(path, time.Now()); err != nil {
 			w.fail(err)

@@ -181,7 +181,7 @@ func (p *holesPanel) words() string {
 	}
 	text := strings.Join(append(said, best(&places[0])), "; ") + "."
 	if o := p.study.Place(p.study.Present()); o != nil {
-		text += fmt.Sprintf(" Holes in use: %s, rank %s.", study.HolesText(o.Holes()), count(o.Rank))
+		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes().String(), count(o.Rank))
 	}
 	switch refused {
 	case 0:
@@ -206,7 +206,7 @@ func fulfilled(n int) string {
 
 // best says what the best combination needs.
 func best(p *holes.Place) string {
-	name := "the best, " + study.HolesText(p.Holes()) + ","
+	name := "the best, " + p.Holes().String() + ","
 	switch {
 	case !p.Combination().Usable():
 		return "no combination can be used"

@@ -160,7 +160,7 @@ func (l *holesList) hovered(key int) {
 		l.say("")
 		return
 	}
-	l.say(study.HolesText(p.Holes()) + ": " + p.Reason(l.units) + ".")
+	l.say(p.Holes().String() + ": " + p.Reason(l.units) + ".")
 }
 
 // Len implements listing.Source.

@@ -180,7 +180,7 @@ func TestListAndStudyPointAlike(t *testing.T) {
 	l.table.OnHovered(7)
 	d.settle()
 	p := d.study.Place(7)
-	if want := study.HolesText(p.Holes()) + ": " + p.Reason(units.US) + "."; d.study.Pointed() != 7 || d.status.Text != want {
+	if want := p.Holes().String() + ": " + p.Reason(units.US) + "."; d.study.Pointed() != 7 || d.status.Text != want {
 		t.Errorf("pointed at %d, the window says %q, want %q", d.study.Pointed(), d.status.Text, want)
 	}
 	l.table.OnHovered(study.None)
@@ -189,7 +189,7 @@ func TestListAndStudyPointAlike(t *testing.T) {
 	}
 	l.table.OnSelected(9)
 	d.settle()
-	if d.study.Picked() != 9 || !strings.HasPrefix(d.holes.chosen.title.Text(), "Holes "+study.HolesText(d.study.Place(9).Holes())+", rank ") {
+	if d.study.Picked() != 9 || !strings.HasPrefix(d.holes.chosen.title.Text(), "Holes "+d.study.Place(9).Holes().String()+", rank ") {
 		t.Errorf("picked %d, the card is %q", d.study.Picked(), d.holes.chosen.title.Text())
 	}
 	d.study.Pick(20)
@@ -203,7 +203,7 @@ func TestListAndStudyPointAlike(t *testing.T) {
 	}
 	l.table.OnActivated(20)
 	d.settle()
-	if d.study.Present() != 20 || d.doc.UndoLabel() != "Use holes "+study.HolesText(d.study.Place(20).Holes()) {
+	if d.study.Present() != 20 || d.doc.UndoLabel() != "Use holes "+d.study.Place(20).Holes().String() {
 		t.Errorf("in use is %d, undo says %q", d.study.Present(), d.doc.UndoLabel())
 	}
 }

@@ -23,7 +23,7 @@ func lay(p *holesPanel, width, height float32) {
 func TestThePageFitsItsRoom(t *testing.T) {
 	d := searching(t)
 	p := d.holes
-	if w := p.object.MinSize().Width; w > panelWidth {
+	if w := p.object.MinSize().Width; w > pageWidth {
 		t.Errorf("the page asks for a width of %.0f", w)
 	}
 	for _, fold := range []*fold{nil, p.folds.target, p.folds.filter} {
@@ -31,8 +31,8 @@ func TestThePageFitsItsRoom(t *testing.T) {
 			fold.open(true)
 		}
 		for _, height := range []float32{560, 430} {
-			lay(p, panelWidth, height)
-			if size := p.page.Size(); size.Height > height+0.5 || size.Width > panelWidth+0.5 {
+			lay(p, pageWidth, height)
+			if size := p.page.Size(); size.Height > height+0.5 || size.Width > pageWidth+0.5 {
 				t.Errorf("in %v the page takes %v", height, size)
 			}
 			if got := p.list.table.Size().Height; got < 105 {
@@ -40,7 +40,7 @@ func TestThePageFitsItsRoom(t *testing.T) {
 			}
 		}
 	}
-	lay(p, panelWidth, 560)
+	lay(p, pageWidth, 560)
 	for _, o := range seen(p.object) {
 		if b, ok := o.(*widget.Button); ok && b.MinSize().Width > b.Size().Width+0.5 {
 			t.Errorf("button %q is %.0f wide and asks for %.0f", b.Text, b.Size().Width, b.MinSize().Width)
@@ -70,7 +70,7 @@ func TestThePageFitsItsRoom(t *testing.T) {
 		}
 	}
 	// A very low page scrolls.
-	lay(p, panelWidth, 150)
+	lay(p, pageWidth, 150)
 	if p.page.Size().Height < leastList {
 		t.Errorf("in 150 the page is %v high", p.page.Size().Height)
 	}

@@ -21,6 +21,9 @@ import (
 // panelWidth is what a panel has at least: its tables ask for it.
 const panelWidth = 416
 
+// pageWidth is what a page has at least: a panel and the bar beside it.
+const pageWidth = panelWidth + barRoom
+
 // Parts of a table's width, without the room that one text leaves before the
 // next [px].
 const (

@@ -90,7 +90,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	case setupName:
 		return setup.Name, ""
 	case setupHoles:
-		return study.HolesText(setup.Holes), ""
+		return setup.Holes.String(), ""
 	case setupRuns:
 		return strconv.Itoa(len(setup.Runs)), ""
 	case setupBest:
