@@ -50,7 +50,7 @@ func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock
 		wrong = append(wrong, p.Wrong+"; "+p.Right)
 	}
 	if len(wrong) > 0 {
-		return nil, fmt.Errorf("holes %s cannot be used: %s", numbers(to), strings.Join(wrong, "; "))
+		return nil, fmt.Errorf("holes %s cannot be used: %s", to, strings.Join(wrong, "; "))
 	}
 	if change.Turned.Cannot != nil {
 		return nil, errors.New("the bars " + change.Turned.Text(s) + "; give the setup fewer turns")
@@ -65,15 +65,6 @@ func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock
 		return nil, err
 	}
 	return k, nil
-}
-
-// numbers writes holes in the order of car.Rows, counted from 1, as in "4·3·2·3".
-func numbers(h car.Holes) string {
-	var list []string
-	for _, row := range car.Rows {
-		list = append(list, fmt.Sprint(*row.Of(&h)+1))
-	}
-	return strings.Join(list, "·")
 }
 
 const (
@@ -113,7 +104,7 @@ func (k *Card) Save(path string, date time.Time) error {
 }
 
 func (k *Card) title() string {
-	return fmt.Sprintf("%s, setup %q to holes %s", plainText(k.car.Body.Name), k.car.Setups[k.setup].Name, numbers(k.to))
+	return fmt.Sprintf("%s, setup %q to holes %s", plainText(k.car.Body.Name), k.car.Setups[k.setup].Name, k.to)
 }
 
 // cutMarks draws two lines outside each corner of a card at the origin.

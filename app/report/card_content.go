@@ -2,9 +2,7 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"bowline/model/adjuster"
@@ -46,7 +44,7 @@ func (k *Card) bars() table {
 			if b.After.Recut() {
 				turn = "new tube"
 			}
-			t.rows = append(t.rows, []cell{words(cardBars[i][side]), words(turn), words(caliper(k.units, b.After.Length)), words(engaged(k.units, &b.After))})
+			t.rows = append(t.rows, []cell{words(cardBars[i][side]), words(turn), words(k.units.FormatFine(units.Length, b.After.Length)), words(engaged(k.units, &b.After))})
 		}
 	}
 	return t
@@ -58,12 +56,12 @@ func (k *Card) sides(pair int) [2]*adjuster.BarChange {
 	return [2]*adjuster.BarChange{&p.Left, &p.Right}
 }
 
-// engaged writes how much thread is in a bar's tube, diameters rounded down.
+// engaged writes how much thread is in a bar's tube.
 func engaged(s units.System, b *adjuster.State) string {
 	if b.Engaged <= 0 {
 		return "old tube: none"
 	}
-	diameters := fmt.Sprintf("%.1f D", math.Floor(10*b.Diameters+1e-6)/10)
+	diameters := b.DiametersText()
 	switch b.Status {
 	case adjuster.TooShort:
 		return "old tube: " + diameters
@@ -106,14 +104,12 @@ func (k *Card) alerts() []string {
 	for i := range k.change.Pairs {
 		p := &k.change.Pairs[i]
 		for side, b := range k.sides(i) {
-			bar, tube := cardBars[i][side], caliper(k.units, math.Abs(b.After.Tube))
+			bar := cardBars[i][side]
 			switch {
 			case !p.Bar.Usable():
-				words.say(bar, fmt.Sprintf("rod end's thread of %s is too short for a jam nut of %s and 1 D engaged", caliper(k.units, p.Bar.ThreadLength), caliper(k.units, p.Bar.JamNut)))
-			case b.After.Status == adjuster.TooShort:
-				words.say(bar, "tube too short, make one "+tube+" longer")
-			case b.After.Status == adjuster.TooLong:
-				words.say(bar, "tube too long, cut "+tube+" off")
+				words.say(bar, "rod end's "+p.Bar.ShortThread(k.units))
+			case b.After.Recut():
+				words.say(bar, b.After.TubeText(k.units))
 			case b.After.Status == adjuster.Shallow:
 				words.say(bar, fmt.Sprintf("(!) under %v D engaged, a longer tube is better", adjuster.WellEngaged))
 			}
@@ -148,10 +144,9 @@ func (k *Card) assumptions() []string {
 func (k *Card) pinion() table {
 	t := table{columns: make([]heading, 2)}
 	add := func(label, text string) { t.rows = append(t.rows, []cell{words(label), words(text)}) }
-	none := k.nose(0)
 	turn := k.change.Turned.Pinion
 	was, is := k.car.Driveline.PinionAngle, k.car.Driveline.PinionAngle+turn
-	stays := k.units.Format(units.Angle, math.Abs(turn)) == k.units.Format(units.Angle, 0)
+	stays := k.units.ReadsZero(units.Angle, turn)
 	end := "turns " + k.nose(turn)
 	switch {
 	case stays && k.car.Driveline.Given:
@@ -161,7 +156,7 @@ func (k *Card) pinion() table {
 	case k.car.Driveline.Given:
 		end = k.nose(was) + " → " + k.nose(is)
 	}
-	if !k.turned(car.Upper) && !k.turned(car.Lower) {
+	if !k.change.Pairs[car.Upper].Turned() && !k.change.Pairs[car.Lower].Turned() {
 		add("in these holes", end)
 		return t
 	}
@@ -173,12 +168,12 @@ func (k *Card) pinion() table {
 		switch {
 		case e.Cannot != nil:
 			return "cannot be put together"
-		case k.nose(e.Pinion) == none:
+		case k.units.ReadsZero(units.Angle, e.Pinion):
 			return "unchanged"
 		}
 		return "goes " + k.nose(e.Pinion)
 	}
-	if k.turned(car.Upper) && k.turned(car.Lower) {
+	if k.change.Pairs[car.Upper].Turned() && k.change.Pairs[car.Lower].Turned() {
 		add("only uppers turned", effect(k.change.Pairs[car.Upper].Alone))
 		add("only lowers turned", effect(k.change.Pairs[car.Lower].Alone))
 	} else if slices.ContainsFunc(k.change.Pairs[:], func(p adjuster.PairChange) bool { return p.Moved() }) {
@@ -187,22 +182,9 @@ func (k *Card) pinion() table {
 	return t
 }
 
-// turned tells whether a bar of the pair is turned by a flat.
-func (k *Card) turned(p car.Pair) bool {
-	c := &k.change.Pairs[p]
-	return !c.Left.Turn().None() || !c.Right.Turn().None()
-}
-
 // nose writes an angle of the pinion.
 func (k *Card) nose(angle float64) string {
-	text := k.units.Format(units.Angle, math.Abs(angle))
-	switch {
-	case text == k.units.Format(units.Angle, 0):
-		return text
-	case angle < 0:
-		return text + " nose down"
-	}
-	return text + " nose up"
+	return k.units.Directed(units.Angle, angle, "nose up", "nose down")
 }
 
 // compared sets what the holes do before and after side by side.
@@ -262,10 +244,4 @@ func (k *Card) boxes() []string {
 		}
 	}
 	return []string{"jam nuts tight", turned, "pinion angle checked", "ride height checked"}
-}
-
-// caliper writes a length with one decimal more than is usual, as a caliper on
-// a bar reads it.
-func caliper(s units.System, si float64) string {
-	return strconv.FormatFloat(s.FromSI(units.Length, si)+0, 'f', s.Decimals(units.Length)+1, 64) + " " + s.Symbol(units.Length)
 }

@@ -203,9 +203,9 @@ func (k *Card) head(l *cardSheet, date time.Time) {
 	l.put(small, ink.Muted, right-small.Width(day), l.y-big.Font.Size*0.95, day)
 	l.line(big, ink.Ink, cardMargin, clipped(big, plainText(k.car.Body.Name), l.room()-small.Width(day)-8))
 	heavy := l.bold(cardBody)
-	to := numbers(k.from()) + " → " + numbers(k.to)
+	to := k.from().String() + " → " + k.to.String()
 	if k.from() == k.to {
-		to = numbers(k.to)
+		to = k.to.String()
 	}
 	l.put(heavy, ink.Ink, right-heavy.Width("holes "+to), l.y-heavy.Font.Size*0.95, "holes "+to)
 	l.line(heavy, ink.Ink, cardMargin, clipped(heavy, "setup "+plainText(k.car.Setups[k.setup].Name), l.room()-heavy.Width("holes "+to)-8))

@@ -57,7 +57,7 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	reasons := section{title: "Why", list: true}
 	for i := range places[:n] {
 		p := &places[i]
-		reasons.lines = append(reasons.lines, fmt.Sprintf("%d, holes %s: %s", p.Rank, numbers(p.Holes()), p.Reason(s)))
+		reasons.lines = append(reasons.lines, fmt.Sprintf("%d, holes %s: %s", p.Rank, p.Holes(), p.Reason(s)))
 	}
 	text.section(reasons)
 	text.line("", "")
@@ -91,7 +91,7 @@ func (w writer) places(places []holes.Place) table {
 	t.columns = append(t.columns, heading{})
 	for i := range places {
 		p := &places[i]
-		row := []cell{{figure: strconv.Itoa(p.Rank)}, words(numbers(p.Holes()))}
+		row := []cell{{figure: strconv.Itoa(p.Rank)}, words(p.Holes().String())}
 		for _, column := range columns {
 			row = append(row, cell{figure: w.shown(column, p)})
 		}

@@ -7,10 +7,7 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/car"
-	"bowline/model/statics"
 	"bowline/model/units"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // rows is about how many travels a table shows.
@@ -168,24 +165,12 @@ func (w writer) holeForces() section {
 				line = append(line, words("none"), words("none"))
 				continue
 			}
-			f := intoHole(row, l)
+			f := row.Force(l)
 			line = append(line, w.signed(units.Force, f.X, "fore", "aft"), w.signed(units.Force, f.Y, "up", "down"))
 		}
 		s.table.rows = append(s.table.rows, line)
 	}
 	return s
-}
-
-// intoHole returns the force into a hole of a row, forward and up [N].
-func intoHole(row car.Row, l *statics.Load) r2.Vec {
-	bar := l.Lower
-	if row.Upper() {
-		bar = l.Upper
-	}
-	if row.OnChassis() {
-		return bar.OnChassis()
-	}
-	return bar.OnHousing
 }
 
 // travelCell is a travel in a table.

@@ -7,7 +7,6 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/car"
-	"bowline/model/statics"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -112,7 +111,7 @@ func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []s
 		placeWords(h, id.Row.OnChassis(), o.Units),
 	}
 	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil {
-		lines = append(lines, "one bar puts in "+forceWords(holeForce(id.Row, l), o.Units)+" ("+o.Case.String()+")")
+		lines = append(lines, "one bar puts in "+forceWords(id.Row.Force(l), o.Units)+" ("+o.Case.String()+")")
 	}
 	return append(lines, hint)
 }
@@ -128,18 +127,6 @@ func placeWords(h r2.Vec, onChassis bool, u units.System) string {
 	}
 	from := map[bool]string{true: "the ground", false: "the axle"}[onChassis]
 	return side(h.X, "forward", "back") + ", " + side(h.Y, "above ", "below ") + from
-}
-
-// holeForce returns the force of one bar into the hole of a row.
-func holeForce(row car.Row, l *statics.Load) r2.Vec {
-	bar := l.Lower
-	if row.Upper() {
-		bar = l.Upper
-	}
-	if row.OnChassis() {
-		return bar.OnChassis()
-	}
-	return bar.OnHousing
 }
 
 // forceWords writes a force as a part along the ground and a part upright.
@@ -165,14 +152,10 @@ func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string
 	}
 }
 
-// noseWords writes an angle as nose up or down.
+// noseWords writes an angle as nose up or down, or level.
 func noseWords(turn float64, u units.System) string {
-	switch a := u.Format(units.Angle, math.Abs(turn)); {
-	case math.Abs(turn) < 5e-5:
+	if u.ReadsZero(units.Angle, turn) {
 		return "level"
-	case turn > 0:
-		return a + " nose up"
-	default:
-		return a + " nose down"
 	}
+	return u.Directed(units.Angle, turn, "nose up", "nose down")
 }

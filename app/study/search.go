@@ -1,7 +1,6 @@
 package study
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
 
@@ -231,26 +230,20 @@ func (s *Study) Present() int {
 // UseHoles puts the current setup's bars into the holes of a combination.
 func (s *Study) UseHoles(h car.Holes) []car.Problem {
 	setup := s.doc.Setup()
-	return s.doc.Apply("Use holes "+HolesText(h), func(c *car.Car) { c.Setups[setup].Holes = h })
+	return s.doc.Apply("Use holes "+h.String(), func(c *car.Car) { c.Setups[setup].Holes = h })
 }
 
 // KeepHoles adds a setup with the holes of a combination behind the current one,
 // under a name of its own, and makes it the current one. Turns stay as they are.
 func (s *Study) KeepHoles(h car.Holes) []car.Problem {
 	at := s.doc.Setup()
-	problems := s.doc.Apply("Keep holes "+HolesText(h), func(c *car.Car) {
+	problems := s.doc.Apply("Keep holes "+h.String(), func(c *car.Car) {
 		twin := c.Setups[at]
-		twin.Name, twin.Note, twin.Holes, twin.Runs = c.FreeSetupName("holes "+HolesText(h)), "", h, nil
+		twin.Name, twin.Note, twin.Holes, twin.Runs = c.FreeSetupName("holes "+h.String()), "", h, nil
 		c.Setups = slices.Insert(c.Setups, at+1, twin)
 	})
 	if len(problems) == 0 {
 		s.doc.SelectSetup(at + 1)
 	}
 	return problems
-}
-
-// HolesText writes the numbers of holes counted from 1: upper and lower chassis
-// hole, upper and lower housing hole.
-func HolesText(h car.Holes) string {
-	return fmt.Sprintf("%d·%d·%d·%d", h.ChassisUpper+1, h.ChassisLower+1, h.HousingUpper+1, h.HousingLower+1)
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"bowline/app/report"
-	"bowline/app/study"
 	"bowline/model/car"
 )
 

@@ -97,7 +97,7 @@ func (p *herePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	if s.Joints.Given {
 		set(tuneJoint, nose(s.Joints.Pinion, u))
 	}
-	set(tuneShift, either(s.Pose.Shift, u, "forward", "back"))
+	set(tuneShift, u.Directed(units.Length, s.Pose.Shift, "forward", "back"))
 	set(tuneCG, length(s.CG.Y))
 	hooked := &s.Loads.Hooked
 	spring, share := "—", "—"
@@ -120,20 +120,5 @@ func (p *herePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 
 // nose writes an angle as nose up or down.
 func nose(turn float64, u units.System) string {
-	if math.Abs(turn) < 5e-5 {
-		return u.Format(units.Angle, 0)
-	}
-	return u.Format(units.Angle, math.Abs(turn)) + map[bool]string{true: " up", false: " down"}[turn > 0]
-}
-
-// either writes a length with a word for its direction.
-func either(x float64, u units.System, positive, negative string) string {
-	text := u.Format(units.Length, math.Abs(x))
-	switch {
-	case text == u.Format(units.Length, 0):
-		return text
-	case x > 0:
-		return text + " " + positive
-	}
-	return text + " " + negative
+	return u.Directed(units.Angle, turn, "up", "down")
 }

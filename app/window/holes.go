@@ -181,7 +181,7 @@ func (p *holesPanel) words() string {
 	}
 	text := strings.Join(append(said, best(&places[0])), "; ") + "."
 	if o := p.study.Place(p.study.Present()); o != nil {
-		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes().String(), count(o.Rank))
+		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes(), count(o.Rank))
 	}
 	switch refused {
 	case 0:

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/holes"
 
@@ -90,7 +89,7 @@ func TestVerdictOfTheBest(t *testing.T) {
 	first := d.study.Ranking()[0]
 	d.study.UseHoles(first.Holes())
 	d.settle()
-	want := fmt.Sprintf("21 of 36 combinations meet the target; the holes in use are the best. Holes in use: %s, rank 1.", first.Holes().String())
+	want := fmt.Sprintf("21 of 36 combinations meet the target; the holes in use are the best. Holes in use: %s, rank 1.", first.Holes())
 	if got := d.holes.verdict.Text(); got != want {
 		t.Errorf("the verdict is\n%q, want\n%q", got, want)
 	}

@@ -63,14 +63,10 @@ func (s *slider) show(low, high, x float64, u units.System) {
 
 // travelWords writes a travel as bump or droop.
 func travelWords(x float64, u units.System) string {
-	text := u.Format(units.Length, math.Abs(x))
-	switch {
-	case text == u.Format(units.Length, 0):
+	if u.ReadsZero(units.Length, x) {
 		return "ride height"
-	case x > 0:
-		return text + " bump"
 	}
-	return text + " droop"
+	return u.Directed(units.Length, x, "bump", "droop")
 }
 
 // newTravelBar returns the bar under the side view.

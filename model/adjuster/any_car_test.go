@@ -189,7 +189,6 @@ func effects(t *rapid.T, c *car.Car, from int, change *Change) {
 		if err == nil {
 			near(t, w.name+", pinion", w.effect.Pinion, turn-turn0, 1e-9)
 			near(t, w.name+", shift", w.effect.Shift, shift-shift0, 1e-9)
-			near(t, w.name+", wheelbase", w.effect.Wheelbase(), shift0-shift, 1e-9)
 		}
 	}
 	const h = 1e-4 // of a turn

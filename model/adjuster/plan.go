@@ -73,20 +73,14 @@ type Effect struct {
 	Cannot error
 }
 
-// Wheelbase returns the change of the wheelbase, −Shift, longer positive [m].
-func (e Effect) Wheelbase() float64 { return 0 - e.Shift }
-
 // Moved tells whether an end of the pair goes to another hole.
 func (p *PairChange) Moved() bool { return p.Chassis.Moved() || p.Housing.Moved() }
 
+// Turned tells whether a bar of the pair is turned by a flat or more.
+func (p *PairChange) Turned() bool { return !p.Left.Turn().None() || !p.Right.Turn().None() }
+
 // Recut tells whether a bar of the pair needs another tube.
 func (p *PairChange) Recut() bool { return p.Left.After.Recut() || p.Right.After.Recut() }
-
-// Reachable tells whether the change needs no other tubes and the bars can be
-// put in.
-func (c *Change) Reachable() bool {
-	return !c.Pairs[car.Upper].Recut() && !c.Pairs[car.Lower].Recut() && c.Turned.Cannot == nil
-}
 
 // Plan returns how to get from the setup with index from to the given holes and
 // turns. It refuses a setup or holes that c does not have, turns beyond
@@ -117,7 +111,7 @@ func Plan(c *car.Car, from int, holes car.Holes, turns car.Turns) (Change, error
 		bar := Of(c, p)
 		_, pitch := p.Bar(c).Pitch()
 		_, diameter := p.Bar(c).ThreadDiameter()
-		chassis, housing := rows(p)
+		chassis, housing := p.Rows()
 		pair := PairChange{
 			Pair: p, Bar: bar, Assumed: Assumed{Pitch: !pitch, Diameter: !diameter},
 			Chassis: Move{chassis, *chassis.Of(&setup.Holes), *chassis.Of(&holes)},

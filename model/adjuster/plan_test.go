@@ -64,13 +64,13 @@ func TestPlanByHand(t *testing.T) {
 			t.Errorf("%v, before %v", bar.After.Status, bar.Before.Status)
 		}
 	}
-	if lower.Recut() || !change.Reachable() || !lower.Moved() || upper.Moved() {
-		t.Errorf("recut %v, reachable %v, moved %v and %v", lower.Recut(), change.Reachable(), lower.Moved(), upper.Moved())
+	if lower.Recut() || upper.Recut() || change.Turned.Cannot != nil || !lower.Moved() || upper.Moved() {
+		t.Errorf("recut %v and %v, cannot %v, moved %v and %v", lower.Recut(), upper.Recut(), change.Turned.Cannot, lower.Moved(), upper.Moved())
 	}
 	near(t, "per turn, pinion", lower.PerTurn.Pinion, -0.125/11.5, 1e-12)
-	near(t, "per turn, wheelbase", lower.PerTurn.Wheelbase()/inch, 0.125*6.5/11.5, 1e-12)
+	near(t, "per turn, shift", lower.PerTurn.Shift/inch, -0.125*6.5/11.5, 1e-12)
 	near(t, "per turn of the upper bars, pinion", upper.PerTurn.Pinion, 0.125/11.5, 1e-12)
-	near(t, "per turn of the upper bars, wheelbase", upper.PerTurn.Wheelbase()/inch, 0.125*5/11.5, 1e-12)
+	near(t, "per turn of the upper bars, shift", upper.PerTurn.Shift/inch, -0.125*5/11.5, 1e-12)
 	near(t, "unturned, pinion", change.Unturned.Pinion, 0.311/11.5, 3e-5)
 	near(t, "unturned, shift", change.Unturned.Shift/inch, 0.311*6.5/11.5, 0.004)
 	near(t, "turned, pinion", change.Turned.Pinion, 0, 1e-12)
@@ -99,7 +99,7 @@ func TestPlanNeedsAnotherTube(t *testing.T) {
 		3: "Lower bars: chassis end hole 1 to 4; 16 turns shorter (23.000 in to 21.000 in); thread engaged 2.14 in, 2.8 D; tube too long, cut 2.000 in off",
 	} {
 		change := mustPlan(t, level(), car.Holes{ChassisLower: hole}, car.Turns{})
-		if change.Reachable() || !change.Pairs[car.Lower].Recut() || change.Pairs[car.Upper].Recut() {
+		if !change.Pairs[car.Lower].Recut() || change.Pairs[car.Upper].Recut() {
 			t.Errorf("hole %d: reachable without another tube", hole+1)
 		}
 		if got := change.Pairs[car.Lower].Text(units.US); got != want {
@@ -132,8 +132,8 @@ func TestPlanShortThread(t *testing.T) {
 	if got := change.Pairs[car.Lower].Text(units.US); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
-	if change.Reachable() {
-		t.Error("reachable with too little thread")
+	if lower := &change.Pairs[car.Lower]; !lower.Recut() || lower.Bar.Usable() {
+		t.Error("usable with too little thread")
 	}
 }
 
@@ -184,8 +184,8 @@ func TestPlanCannot(t *testing.T) {
 	c := level()
 	c.Chassis.Upper[1].X = 60 * inch
 	change := mustPlan(t, c, car.Holes{ChassisUpper: 1}, car.Turns{})
-	if change.Unturned.Cannot == nil || change.Turned.Cannot != nil || change.Reachable() {
-		t.Errorf("unturned %v, turned %v, reachable %v", change.Unturned.Cannot, change.Turned.Cannot, change.Reachable())
+	if change.Unturned.Cannot == nil || change.Turned.Cannot != nil || !change.Pairs[car.Upper].Recut() {
+		t.Errorf("unturned %v, turned %v, recut %v", change.Unturned.Cannot, change.Turned.Cannot, change.Pairs[car.Upper].Recut())
 	}
 	if text := change.Unturned.Text(units.US); !strings.HasPrefix(text, "cannot be put together: upper bars of 20.000 in and lower bars of 23.000 in do not close") {
 		t.Error(text)

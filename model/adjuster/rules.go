@@ -71,16 +71,8 @@ func Of(c *car.Car, p car.Pair) Bar {
 // between returns the distance between a pair's holes at ride height, the
 // length of its bars without preload [m].
 func between(c *car.Car, p car.Pair, holes car.Holes) float64 {
-	chassis, housing := rows(p)
+	chassis, housing := p.Rows()
 	front := (*chassis.In(c))[*chassis.Of(&holes)]
 	rear := r2.Add(r2.Vec{Y: c.Tires.RearRadius}, (*housing.In(c))[*housing.Of(&holes)])
 	return r2.Norm(r2.Sub(front, rear))
-}
-
-// rows returns the rows of holes that take a pair's ends.
-func rows(p car.Pair) (chassis, housing car.Row) {
-	if p == car.Upper {
-		return car.ChassisUpper, car.HousingUpper
-	}
-	return car.ChassisLower, car.HousingLower
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"bowline/model/car"
@@ -21,7 +20,7 @@ func (c *Change) Text(s units.System) []string {
 	for i := range c.Pairs {
 		p := &c.Pairs[i]
 		moved = moved || p.Moved()
-		turned = turned || !p.still()
+		turned = turned || p.Turned()
 	}
 	if !moved && !turned {
 		return lines
@@ -29,7 +28,7 @@ func (c *Change) Text(s units.System) []string {
 	if moved {
 		lines = append(lines, "In the new holes, no bar turned: "+c.Unturned.Text(s))
 	}
-	if !c.Pairs[car.Upper].still() && !c.Pairs[car.Lower].still() {
+	if c.Pairs[car.Upper].Turned() && c.Pairs[car.Lower].Turned() {
 		for i := range c.Pairs {
 			p := &c.Pairs[i]
 			lines = append(lines, fmt.Sprintf("Only the %ss turned: %s", p.Pair, p.Alone.Text(s)))
@@ -65,9 +64,9 @@ func (p *PairChange) Text(s units.System) string {
 		both(func(b *BarChange) string { return b.text(s) }),
 		both(func(b *BarChange) string { return b.After.text(s) }))
 	if !p.Bar.Usable() {
-		parts = append(parts, fmt.Sprintf("the rod ends' thread of %s is too short for a jam nut of %s and 1 D engaged", length(s, p.Bar.ThreadLength), length(s, p.Bar.JamNut)))
+		parts = append(parts, "the rod ends' "+p.Bar.ShortThread(s))
 	} else if p.Recut() {
-		parts = append(parts, both(func(b *BarChange) string { return b.After.tube(s) }))
+		parts = append(parts, both(func(b *BarChange) string { return b.After.TubeText(s) }))
 	}
 	switch {
 	case p.Assumed.Diameter:
@@ -78,12 +77,9 @@ func (p *PairChange) Text(s units.System) string {
 	return [...]string{"Upper bars: ", "Lower bars: "}[p.Pair] + strings.Join(parts, "; ")
 }
 
-// still tells whether no bar of the pair is turned by a flat.
-func (p *PairChange) still() bool { return p.Left.Turn().None() && p.Right.Turn().None() }
-
 // text writes the turn and the real lengths.
 func (b *BarChange) text(s units.System) string {
-	from, to := length(s, b.Before.Length), length(s, b.After.Length)
+	from, to := s.FormatFine(units.Length, b.Before.Length), s.FormatFine(units.Length, b.After.Length)
 	if from == to {
 		return fmt.Sprintf("%s (%s)", b.Turn(), from)
 	}
@@ -95,18 +91,29 @@ func (s *State) text(u units.System) string {
 	if s.Engaged <= 0 {
 		return "no thread engaged"
 	}
-	// Rounded down, so that 1.46 D do not read as the 1.5 D that they lack.
-	diameters := math.Floor(10*s.Diameters+1e-6) / 10
-	words := fmt.Sprintf("thread engaged %s, %.1f D", u.Format(units.Length, s.Engaged), diameters)
+	words := fmt.Sprintf("thread engaged %s, %s", u.Format(units.Length, s.Engaged), s.DiametersText())
 	if s.Status == Shallow {
 		words += fmt.Sprintf(", under %v D", WellEngaged)
 	}
 	return words
 }
 
-// tube writes what has to be done to the tube.
-func (s *State) tube(u units.System) string {
-	by := length(u, math.Abs(s.Tube))
+// DiametersText writes the thread engaged in diameters, as in "1.4 D". It is
+// rounded down, so that 1.46 D do not read as the 1.5 D that they lack.
+func (s *State) DiametersText() string {
+	return fmt.Sprintf("%.1f D", math.Floor(10*s.Diameters+1e-6)/10)
+}
+
+// ShortThread says by which measures the thread of a bar that is not Usable is
+// too short.
+func (b Bar) ShortThread(s units.System) string {
+	return fmt.Sprintf("thread of %s is too short for a jam nut of %s and 1 D engaged", s.FormatFine(units.Length, b.ThreadLength), s.FormatFine(units.Length, b.JamNut))
+}
+
+// TubeText writes what has to be done to the tube, as in "tube too long, cut
+// 0.250 in off".
+func (s *State) TubeText(u units.System) string {
+	by := u.FormatFine(units.Length, math.Abs(s.Tube))
 	switch s.Status {
 	case TooShort:
 		return "tube too short, make one " + by + " longer"
@@ -123,30 +130,16 @@ func (e Effect) Text(s units.System) string {
 	switch {
 	case errors.As(e.Cannot, &stuck):
 		return fmt.Sprintf("cannot be put together: upper bars of %s and lower bars of %s do not close; they do only as far as %s and %s",
-			length(s, stuck.Upper), length(s, stuck.Lower), length(s, stuck.ReachedUpper), length(s, stuck.ReachedLower))
+			s.FormatFine(units.Length, stuck.Upper), s.FormatFine(units.Length, stuck.Lower), s.FormatFine(units.Length, stuck.ReachedUpper), s.FormatFine(units.Length, stuck.ReachedLower))
 	case e.Cannot != nil:
 		return "cannot be put together: " + e.Cannot.Error()
 	}
-	pinion, axle := s.Format(units.Angle, math.Abs(e.Pinion)), length(s, math.Abs(e.Shift))
-	words := []string{"pinion unchanged", "axle stays"}
-	if pinion != s.Format(units.Angle, 0) {
-		words[0] = "pinion " + pinion + either(e.Pinion > 0, " nose up", " nose down")
+	pinion, axle := "pinion unchanged", "axle stays"
+	if !s.ReadsZero(units.Angle, e.Pinion) {
+		pinion = "pinion " + s.Directed(units.Angle, e.Pinion, "nose up", "nose down")
 	}
-	if axle != length(s, 0) {
-		words[1] = "axle " + axle + either(e.Shift > 0, " forward", " back")
+	if shift := s.FormatFine(units.Length, math.Abs(e.Shift)); shift != s.FormatFine(units.Length, 0) {
+		axle = "axle " + shift + map[bool]string{true: " forward", false: " back"}[e.Shift > 0]
 	}
-	return strings.Join(words, ", ")
-}
-
-func either(first bool, a, b string) string {
-	if first {
-		return a
-	}
-	return b
-}
-
-// length writes a length with one decimal more than is usual, as a tape or
-// caliper on a bar reads it: "21.430 in", "544.32 mm".
-func length(s units.System, si float64) string {
-	return strconv.FormatFloat(s.FromSI(units.Length, si)+0, 'f', s.Decimals(units.Length)+1, 64) + " " + s.Symbol(units.Length)
+	return pinion + ", " + axle
 }

@@ -1,6 +1,12 @@
 package car
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"fmt"
+
+	"bowline/model/statics"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
 
 // Row is one of the four hole rows; each bar's end sits in a hole of one row.
 type Row int
@@ -34,8 +40,39 @@ func (r Row) SetupKey() string {
 // OnChassis tells whether the row is in the chassis bracket.
 func (r Row) OnChassis() bool { return r == ChassisUpper || r == ChassisLower }
 
-// Upper tells whether the row takes the upper bars.
-func (r Row) Upper() bool { return r == ChassisUpper || r == HousingUpper }
+// Pair returns the pair of bars whose ends sit in the row.
+func (r Row) Pair() Pair {
+	if r == ChassisUpper || r == HousingUpper {
+		return Upper
+	}
+	return Lower
+}
+
+// Rows returns the rows that the pair's ends sit in.
+func (p Pair) Rows() (chassis, housing Row) {
+	if p == Upper {
+		return ChassisUpper, HousingUpper
+	}
+	return ChassisLower, HousingLower
+}
+
+// Force returns what one bar puts into a hole of the row, forward and up [N].
+func (r Row) Force(l *statics.Load) r2.Vec {
+	bar := l.Upper
+	if r.Pair() == Lower {
+		bar = l.Lower
+	}
+	if r.OnChassis() {
+		return bar.OnChassis()
+	}
+	return bar.OnHousing
+}
+
+// String writes the holes in the order of Rows, counted from 1, as in
+// "4·3·2·3".
+func (h Holes) String() string {
+	return fmt.Sprintf("%d·%d·%d·%d", h.ChassisUpper+1, h.ChassisLower+1, h.HousingUpper+1, h.HousingLower+1)
+}
 
 // In returns the row's holes in c: the chassis frame for chassis rows, from
 // the axle centerline for housing rows.

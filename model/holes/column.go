@@ -106,10 +106,7 @@ func holeColumns() []*Column {
 	list := []*Column{{
 		Key: "holes", Title: "Holes", Help: "Upper and lower chassis hole, upper and lower housing hole, counted from 1.", Quantity: units.Number, Uses: OnScreen,
 		value: func(p *Place) (float64, bool) { return float64(p.Index), true },
-		text: func(p *Place) string {
-			h := p.Holes()
-			return fmt.Sprintf("%d·%d·%d·%d", h.ChassisUpper+1, h.ChassisLower+1, h.HousingUpper+1, h.HousingLower+1)
-		},
+		text:  func(p *Place) string { return p.Holes().String() },
 	}}
 	for _, row := range car.Rows {
 		list = append(list, &Column{

@@ -152,7 +152,7 @@ func (p *Place) move(from *car.Setup, present *Combination) {
 	c := p.Combination()
 	for _, row := range car.Rows {
 		if *row.Of(&c.Holes) != *row.Of(&from.Holes) {
-			p.Moved[pairOf(row)]++
+			p.Moved[row.Pair()]++
 		}
 	}
 	p.Present = c.Holes == from.Holes

@@ -149,7 +149,7 @@ func intersect(direction [2]r2.Vec, moment [2]float64) (x, y, w float64) {
 
 // moved returns how the homogeneous intersection changes when a row's hole moves.
 func (b *barLines) moved(row car.Row, by r2.Vec) (dx, dy, dw float64) {
-	p := pairOf(row)
+	p := row.Pair()
 	turn, moment := by, r2.Cross(by, b.housing[p])
 	if !row.OnChassis() {
 		turn, moment = r2.Scale(-1, by), r2.Cross(b.chassis[p], by)
@@ -158,14 +158,6 @@ func (b *barLines) moved(row car.Row, by r2.Vec) (dx, dy, dw float64) {
 	direction, moments := b.direction, b.moment
 	direction[p], moments[p] = turn, moment
 	return intersect(direction, moments)
-}
-
-// pairOf returns the pair of bars whose ends are in a row.
-func pairOf(row car.Row) car.Pair {
-	if row.Upper() {
-		return car.Upper
-	}
-	return car.Lower
 }
 
 // next returns the hole of a row nearest above (+1) or below (−1) one of its

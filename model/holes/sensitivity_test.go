@@ -93,7 +93,7 @@ func TestRatesAgainstSlidingPoint(t *testing.T) {
 	z := ends[0][0].Y + u*(x-ends[0][0].X)
 	for _, row := range car.Rows {
 		mine, other, e := u, l, ends[0]
-		if !row.Upper() {
+		if row.Pair() == car.Lower {
 			mine, other, e = l, u, ends[1]
 		}
 		part := (x - e[0].X) / (e[1].X - e[0].X)

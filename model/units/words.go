@@ -1,0 +1,32 @@
+package units
+
+import (
+	"math"
+	"strconv"
+)
+
+// ReadsZero tells whether Format shows an SI value as zero.
+func (s System) ReadsZero(q Quantity, si float64) bool {
+	return s.Format(q, si) == s.Format(q, 0)
+}
+
+// Directed writes the magnitude of an SI value as Format does and the word for
+// its sign behind it, as in "0.45° nose up"; alone what ReadsZero.
+func (s System) Directed(q Quantity, si float64, positive, negative string) string {
+	text := s.Format(q, math.Abs(si))
+	switch {
+	case s.ReadsZero(q, si):
+		return text
+	case si > 0:
+		return text + " " + positive
+	}
+	return text + " " + negative
+}
+
+// FormatFine writes an SI value as Format does, with one decimal more, as a tape
+// or caliper on a bar reads it: "21.430 in", "544.32 mm".
+func (s System) FormatFine(q Quantity, si float64) string {
+	u := tables[s][q]
+	decimals := u.decimals + 1
+	return join(Group(strconv.FormatFloat(round(si/u.factor, decimals), 'f', decimals, 64)), u.symbol)
+}

@@ -1,0 +1,56 @@
+package units
+
+import "testing"
+
+func TestDirected(t *testing.T) {
+	for _, c := range []struct {
+		s    System
+		q    Quantity
+		si   float64
+		want string
+	}{
+		{US, Length, 2.1 * Inch, "2.10 in forward"},
+		{US, Length, -2.1 * Inch, "2.10 in back"},
+		{US, Length, -0.0049 * Inch, "0.00 in"},
+		{US, Length, 0.0051 * Inch, "0.01 in forward"},
+		{SI, Length, -1.2345, "1,234.5 mm back"},
+		{SI, Angle, 0, "0.00°"},
+	} {
+		if got := c.s.Directed(c.q, c.si, "forward", "back"); got != c.want {
+			t.Errorf("%v is %q, want %q", c.si, got, c.want)
+		}
+	}
+}
+
+func TestReadsZero(t *testing.T) {
+	for _, c := range []struct {
+		s    System
+		q    Quantity
+		si   float64
+		want bool
+	}{
+		{US, Length, 0.0049 * Inch, true},
+		{US, Length, -0.0049 * Inch, true},
+		{US, Length, 0.0051 * Inch, false},
+		{SI, Length, 0.00006, false},
+		{SI, Length, 0.00004, true},
+		{SI, Number, 0, true},
+	} {
+		if got := c.s.ReadsZero(c.q, c.si); got != c.want {
+			t.Errorf("%v in %v: %v", c.si, c.s, got)
+		}
+	}
+}
+
+func TestFormatFine(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{US.FormatFine(Length, 21.43*Inch), "21.430 in"},
+		{SI.FormatFine(Length, 0.54432), "544.32 mm"},
+		{SI.FormatFine(Length, 1.05), "1,050.00 mm"},
+		{US.FormatFine(Length, -1e-9), "0.000 in"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
+	}
+}
