@@ -1,0 +1,3 @@
+package document
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package inputs
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package look
+
+import _ "bowline/model/sameseed" // of the property tests

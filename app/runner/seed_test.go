@@ -1,0 +1,3 @@
+package runner
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package scene
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package study
+
+import _ "bowline/model/sameseed" // of the property tests

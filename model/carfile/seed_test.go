@@ -1,0 +1,3 @@
+package carfile
+
+import _ "bowline/model/sameseed" // of the property tests

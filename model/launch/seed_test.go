@@ -1,0 +1,3 @@
+package launch
+
+import _ "bowline/model/sameseed" // of the property tests

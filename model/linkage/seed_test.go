@@ -1,0 +1,3 @@
+package linkage
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package statics
+
+import _ "bowline/model/sameseed" // of the property tests

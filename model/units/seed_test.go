@@ -1,0 +1,3 @@
+package units
+
+import _ "bowline/model/sameseed" // of the property tests

@@ -1,0 +1,3 @@
+package plotting
+
+import _ "bowline/model/sameseed" // of the property tests
