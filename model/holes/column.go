@@ -78,7 +78,7 @@ func (c *Column) Decimals(s units.System) int {
 // Parse reads a condition for the column as ParseCondition does, for values as
 // the column shows them.
 func (c *Column) Parse(text string, s units.System) (Condition, error) {
-	return parseCondition(text, c.Quantity, s, c.Decimals)
+	return ParseCondition(text, c.Quantity, s, c.Decimals)
 }
 
 // ColumnOf returns the column with a key.

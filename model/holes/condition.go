@@ -1,6 +1,7 @@
 package holes
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"regexp"
@@ -30,21 +31,6 @@ type bound struct {
 	strict   bool         // the bound itself does not pass
 }
 
-// ParseCondition reads a condition for a quantity whose numbers are in the unit
-// of s unless they name another unit of it:
-//
-//	                 anything, missing values too
-//	<5   <= 5        less than 5, at most 5
-//	>100   >= 100    more than 100, at least 100
-//	100 to 160       both ends included; 100..160 and 100–160 do as well
-//	3   =3           what is shown as 3
-//
-// A decimal comma is read as a point. The error says what is wrong with the
-// text and what would be right.
-func ParseCondition(text string, q units.Quantity, s units.System) (Condition, error) {
-	return parseCondition(text, q, s, func(s units.System) int { return s.Decimals(q) })
-}
-
 // examples are what error messages offer.
 const examples = "write <5, >100, 100 to 160 or 3"
 
@@ -55,8 +41,19 @@ var (
 	span       = regexp.MustCompile(`^(.*?\S)\s*(?:to|\.\.\.?|…|–)\s*(\S.*)$`)
 )
 
-// parseCondition reads a condition for values shown with so many decimals.
-func parseCondition(text string, q units.Quantity, s units.System, decimals func(units.System) int) (Condition, error) {
+// ParseCondition reads a condition for a quantity whose numbers are in the unit
+// of s unless they name another unit of it:
+//
+//	                 anything, missing values too
+//	<5   <= 5        less than 5, at most 5
+//	>100   >= 100    more than 100, at least 100
+//	100 to 160       both ends included; 100..160 and 100–160 do as well
+//	3   =3           what is shown as 3
+//
+// Numbers are read as units.System.ReadNumber does, and values compared with the
+// decimals that they are shown with in a system, or those typed if they are more.
+// The error says what is wrong with the text and what would be right.
+func ParseCondition(text string, q units.Quantity, s units.System, decimals func(units.System) int) (Condition, error) {
 	text = strings.TrimSpace(text)
 	c := Condition{text: text, quantity: q}
 	number := func(typed string) (*bound, error) { return bounded(text, typed, q, s, decimals) }
@@ -97,56 +94,37 @@ func parseCondition(text string, q units.Quantity, s units.System, decimals func
 	return c, nil
 }
 
-// typedNumber is a number with point or comma and perhaps a unit.
-var typedNumber = regexp.MustCompile(`^([+\-−]?)\s*(\d*)(?:([.,])(\d*))?\s*([^\d\s.,+\-−]\D*)?$`)
-
 // bounded reads one number of a condition.
 func bounded(text, typed string, q units.Quantity, s units.System, decimals func(units.System) int) (*bound, error) {
 	typed = strings.TrimSpace(typed)
-	m := typedNumber.FindStringSubmatch(typed)
-	switch {
-	case typed == "":
+	if typed == "" {
 		return nil, fmt.Errorf("‘%s’ lacks a number; %s", text, examples)
-	case m == nil || m[2]+m[4] == "":
+	}
+	n, err := s.ReadNumber(typed, q)
+	var ways *units.TwoWaysError
+	var unit *units.UnitError
+	switch {
+	case errors.As(err, &ways):
+		thousands, decimals := ways.Readings()
+		return nil, fmt.Errorf("‘%s’ can be read two ways; write %s or %s", ways.Text, thousands, decimals)
+	case errors.As(err, &unit) && !strings.ContainsAny(unit.Unit, "0123456789"):
+		return nil, fmt.Errorf("‘%s’ is no unit that fits here; %s", unit.Unit, unitsOf(q, s))
+	case err != nil:
 		return nil, fmt.Errorf("‘%s’ is no condition; %s", text, examples)
-	case m[3] == "," && len(m[4]) == 3 && m[2] != "" && m[2][0] != '0' && len(m[2]) <= 3:
-		return nil, fmt.Errorf("‘%s,%s’ can be read two ways; write %[1]s%[2]s or %[1]s.%[2]s", m[2], m[4])
 	}
-	system, known := unitOf(m[5], q, s)
-	if !known {
-		return nil, fmt.Errorf("‘%s’ is no unit that fits here; %s", m[5], unitsOf(q, s))
-	}
-	x, err := strconv.ParseFloat("0"+m[2]+"."+m[4]+"0", 64)
-	b := &bound{shop: x, system: system, typed: len(m[4]), decimals: max(decimals(system), len(m[4]))}
-	if m[1] == "-" || m[1] == "−" {
-		b.shop = -b.shop
-	}
-	// Beyond so many digits a float64 has no decimals to round to.
-	if si := b.si(q); err != nil || len(m[4]) > mostDecimals || math.IsInf(si, 0) || math.Abs(b.shop) > mostShop {
+	shown := max(decimals(n.System), n.Decimals)
+	if n.Decimals > mostDecimals || math.Abs(n.Number)*math.Pow(10, float64(shown)) > mostDigits {
 		return nil, fmt.Errorf("‘%s’ has more digits than can be compared; %s", typed, examples)
 	}
-	return b, nil
+	// Rounded as values are, for a fraction such as 1/3.
+	return &bound{shop: rounded(n.Number, shown), system: n.System, typed: n.Decimals, decimals: shown}, nil
 }
 
+// Numbers of more digits have no decimals in a float64 to round to.
 const (
 	mostDecimals = 9
-	mostShop     = 1e9
+	mostDigits   = 1 << 53
 )
-
-// unitOf returns the system that a typed unit belongs to; none is that of s.
-func unitOf(typed string, q units.Quantity, s units.System) (units.System, bool) {
-	typed = strings.TrimSpace(typed)
-	if typed == "" {
-		return s, true
-	}
-	// Where both systems have the same unit it is that of s.
-	for _, system := range []units.System{s, units.US, units.SI} {
-		if strings.EqualFold(typed, system.Symbol(q)) {
-			return system, true
-		}
-	}
-	return s, false
-}
 
 // unitsOf says which units may be typed.
 func unitsOf(q units.Quantity, s units.System) string {
@@ -167,11 +145,11 @@ func (b *bound) si(q units.Quantity) float64 { return b.system.ToSI(q, b.shop) }
 
 // shown returns a value as it is shown beside the bound, a number in its unit.
 func (b *bound) shown(q units.Quantity, si float64) float64 {
-	p := math.Pow(10, float64(b.decimals))
-	if x := math.Round(b.system.FromSI(q, si)*p) / p; !math.IsInf(x, 0) {
-		return x
+	x := b.system.FromSI(q, si)
+	if y := rounded(x, b.decimals); !math.IsInf(y, 0) {
+		return y
 	}
-	return b.system.FromSI(q, si)
+	return x
 }
 
 // Any tells whether everything meets the condition.

@@ -9,6 +9,11 @@ import (
 	"bowline/model/units"
 )
 
+// parse reads a condition for values with the quantity's usual decimals.
+func parse(text string, q units.Quantity, s units.System) (holes.Condition, error) {
+	return holes.ParseCondition(text, q, s, func(s units.System) int { return s.Decimals(q) })
+}
+
 func TestConditionsByHand(t *testing.T) {
 	const us, si = units.US, units.SI
 	for _, c := range []struct {
@@ -35,9 +40,13 @@ func TestConditionsByHand(t *testing.T) {
 		{"3", units.Angle, us, []float64{3 * degree, 2.996 * degree}, []float64{3.006 * degree}},
 		{"1.2345", units.Length, us, []float64{1.23451 * inch}, []float64{1.2344 * inch, 1.23 * inch}},
 		{"<9475", units.Force, us, []float64{9474 * pound}, []float64{9474.6 * pound, 9475 * pound}},
+		{"< 5 1/2", units.Length, us, []float64{5.49 * inch}, []float64{5.5 * inch}},
+		{"1/64", units.Length, us, []float64{inch / 64}, []float64{0.02 * inch}},
+		{"> 1 ft", units.Length, si, []float64{12.01 * inch}, []float64{12 * inch}},
+		{"1/3 to 1/2", units.Number, us, []float64{1.0 / 3, 0.5}, []float64{0.333, 0.501}},
 		{"1 in to 50.8 mm", units.Length, us, []float64{inch, 2 * inch}, []float64{0.9 * inch, 2.1 * inch}},
 	} {
-		condition, err := holes.ParseCondition(c.text, c.quantity, c.system)
+		condition, err := parse(c.text, c.quantity, c.system)
 		if err != nil {
 			t.Errorf("%q: %v", c.text, err)
 			continue
@@ -72,11 +81,11 @@ func TestConditionRefusals(t *testing.T) {
 		{"<1e400", "‘<1e400’ is no condition; write <5, >100, 100 to 160 or 3"},
 		{"<99999999999999999999", "‘99999999999999999999’ has more digits than can be compared; write <5, >100, 100 to 160 or 3"},
 	} {
-		if _, err := holes.ParseCondition(c.text, units.Length, units.US); err == nil || err.Error() != c.says {
+		if _, err := parse(c.text, units.Length, units.US); err == nil || err.Error() != c.says {
 			t.Errorf("%q:\n got %v\nwant %s", c.text, err, c.says)
 		}
 	}
-	if _, err := holes.ParseCondition("3 in", units.Number, units.US); err == nil || !strings.HasSuffix(err.Error(), "write the number alone") {
+	if _, err := parse("3 in", units.Number, units.US); err == nil || !strings.HasSuffix(err.Error(), "write the number alone") {
 		t.Errorf("a unit for a count: %v", err)
 	}
 }
@@ -95,10 +104,11 @@ func TestConditionsInOtherUnits(t *testing.T) {
 		{"= 3", "3 in", units.Length},
 		{"39 in–1000 mm", "39 in to 1000 mm", units.Length},
 		{"25 mm", "25 mm", units.Length},
+		{"<= 5 3/4", "<=5.75 in", units.Length},
 		{"100..160", "100..160", units.Percent},
 		{"", "", units.Length},
 	} {
-		read, err := holes.ParseCondition(c.text, c.quantity, units.US)
+		read, err := parse(c.text, c.quantity, units.US)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -114,7 +124,7 @@ func TestConditionsInOtherUnits(t *testing.T) {
 // Any text is refused in words or read; what is read can be written and read
 // again to the same end, and lets a value pass or not without failing.
 func FuzzParseCondition(f *testing.F) {
-	for _, text := range []string{"", "<5", "<= 5", ">100", "100 to 160", "100..160", "=3", "3", "-2,5 to −1.5", "1 in–50 mm", "9,475", "‘", "....", "to to to"} {
+	for _, text := range []string{"", "<5", "<= 5", ">100", "100 to 160", "100..160", "=3", "3", "-2,5 to −1.5", "1 in–50 mm", "9,475", "1/3", "2 ft", "9999999.123456789", "‘", "....", "to to to"} {
 		f.Add(text, int(units.Length), false, 0.1)
 	}
 	f.Fuzz(func(t *testing.T, text string, quantity int, metric bool, x float64) {
@@ -125,14 +135,14 @@ func FuzzParseCondition(f *testing.F) {
 		if metric {
 			s = units.SI
 		}
-		c, err := holes.ParseCondition(text, q, s)
+		c, err := parse(text, q, s)
 		if err != nil {
 			if !strings.Contains(err.Error(), "write ") {
 				t.Fatalf("%q: %v does not say what would be right", text, err)
 			}
 			return
 		}
-		again, err := holes.ParseCondition(c.String(), q, s)
+		again, err := parse(c.String(), q, s)
 		if err != nil || again.Any() != c.Any() {
 			t.Fatalf("%q: read again %v, %v", text, again, err)
 		}
@@ -140,7 +150,7 @@ func FuzzParseCondition(f *testing.F) {
 			t.Fatalf("%q: %v is met once and not again", text, x)
 		}
 		for _, other := range []units.System{units.US, units.SI} {
-			moved, err := holes.ParseCondition(c.In(other), q, other)
+			moved, err := parse(c.In(other), q, other)
 			if err != nil || moved.Any() != c.Any() || !math.IsNaN(x) && !math.IsInf(x, 0) && moved.Met(x, true) != c.Met(x, true) {
 				t.Fatalf("%q: for a reader of other units it is %q, which is met otherwise: %v", text, c.In(other), err)
 			}
