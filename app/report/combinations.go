@@ -49,7 +49,7 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 		}
 	}
 	head := section{title: "Combinations of holes", lines: []string{
-		fmt.Sprintf("%s of %s; %s can be used. Holes: upper chassis, lower chassis, upper housing, lower housing.", count(n), count(len(places)), count(usable)),
+		fmt.Sprintf("%s of %s; %s can be used. Holes: upper chassis, lower chassis, upper housing, lower housing.", units.Count(n), units.Count(len(places)), units.Count(usable)),
 		"Target: " + w.targets() + w.pinionLimit() + ".",
 	}}
 	head.table = w.places(places[:n])
@@ -65,8 +65,6 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	_, err := io.WriteString(out, text.String())
 	return err
 }
-
-func count(n int) string { return units.Group(strconv.Itoa(n)) }
 
 // pinionLimit says what the pinion is held against, if anything.
 func (w writer) pinionLimit() string {

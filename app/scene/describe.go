@@ -34,7 +34,7 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 	case WholeLine:
 		return []string{"100 % line", "to the CG height above the front contact"}
 	case BarLine:
-		return []string{"Line of the " + id.Pair().String() + "s"}
+		return []string{"Line of the " + id.Pair().Bars()}
 	case RearTire:
 		if o.Launch != nil {
 			return []string{"Rear tires"}

@@ -64,7 +64,7 @@ func (other *Other) describe(id ID, o Options) []string {
 	pair := car.Pair(id.Index)
 	switch id.Kind {
 	case OtherBarLine:
-		return []string{"Line of the " + pair.String() + "s" + of}
+		return []string{"Line of the " + pair.Bars() + of}
 	case OtherHole:
 		row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
 		hole := *id.Row.Of(&other.Result.Car.Setups[other.Result.Options.Setup].Holes)

@@ -119,7 +119,7 @@ func barWords(a, b *analysis.Result, pair car.Pair) string {
 		way = column.Pull
 	}
 	from, to := a.Worst[pair][way].Force, b.Worst[pair][way].Force
-	bars, verb := pair.String()+"s", way.String()
+	bars, verb := pair.Bars(), way.String()
 	switch {
 	case from == 0 && to == 0:
 		return ""
@@ -143,9 +143,9 @@ func limitWords(a, b *analysis.Result) string {
 		was, is := mostShare(a, pair), mostShare(b, pair)
 		switch {
 		case is > 1 && was <= 1:
-			text += fmt.Sprintf(" It takes the %ss beyond their limit, to %.0f %% of it.", pair, 100*is)
+			text += fmt.Sprintf(" It takes the %s beyond their limit, to %.0f %% of it.", pair.Bars(), 100*is)
 		case is <= 1 && was > 1:
-			text += fmt.Sprintf(" It brings the %ss back within their limit, to %.0f %% of it.", pair, 100*is)
+			text += fmt.Sprintf(" It brings the %s back within their limit, to %.0f %% of it.", pair.Bars(), 100*is)
 		}
 	}
 	return text

@@ -9,6 +9,7 @@ import (
 	"bowline/model/adjuster"
 	"bowline/model/car"
 	"bowline/model/holes"
+	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -136,7 +137,7 @@ func (p *holesPanel) listed() string {
 	if p.filter.active() == 0 || all == 0 {
 		return "Filter"
 	}
-	return fmt.Sprintf("Filter: %s of %s listed", count(len(p.study.Listed())), count(all))
+	return fmt.Sprintf("Filter: %s of %s listed", units.Count(len(p.study.Listed())), units.Count(all))
 }
 
 // empty says why the list is.
@@ -168,8 +169,8 @@ func (p *holesPanel) words() string {
 			}
 		}
 	}
-	all := count(len(places))
-	said := []string{fmt.Sprintf("%s of %s combinations meet the target", count(inside), all)}
+	all := units.Count(len(places))
+	said := []string{fmt.Sprintf("%s of %s combinations meet the target", units.Count(inside), all)}
 	switch inside {
 	case 0:
 		said[0] = fmt.Sprintf("None of %s combinations meets the target", all)
@@ -181,14 +182,14 @@ func (p *holesPanel) words() string {
 	}
 	text := strings.Join(append(said, best(&places[0])), "; ") + "."
 	if o := p.study.Place(p.study.Present()); o != nil {
-		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes(), count(o.Rank))
+		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes(), units.Count(o.Rank))
 	}
 	switch refused {
 	case 0:
 	case 1:
 		text += " 1 cannot be used."
 	default:
-		text += fmt.Sprintf(" %s cannot be used.", count(refused))
+		text += fmt.Sprintf(" %s cannot be used.", units.Count(refused))
 	}
 	return text
 }
@@ -201,7 +202,7 @@ func fulfilled(n int) string {
 	case 1:
 		return "1 fulfils all wishes"
 	}
-	return count(n) + " fulfil all wishes"
+	return units.Count(n) + " fulfil all wishes"
 }
 
 // best says what the best combination needs.
@@ -223,7 +224,7 @@ func needs(p *holes.Place) string {
 	var said []string
 	and := " and "
 	for _, pair := range car.Pairs {
-		bars := [...]string{"upper bars", "lower bars"}[pair]
+		bars := pair.Bars()
 		turn := adjuster.InFlats(p.Turns[pair])
 		switch {
 		case p.Recut(pair):

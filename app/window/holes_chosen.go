@@ -133,7 +133,7 @@ func (c *chosenHoles) refresh() {
 		return
 	}
 	present := p.Index == c.study.Present()
-	title := fmt.Sprintf("Holes %s, rank %s of %s", p.Holes(), count(p.Rank), count(len(c.study.Ranking())))
+	title := fmt.Sprintf("Holes %s, rank %s of %s", p.Holes(), units.Count(p.Rank), units.Count(len(c.study.Ranking())))
 	if present {
 		title += ", in use"
 	}

@@ -258,7 +258,7 @@ func (t *runTable) Cell(row, column int) (string, fyne.ThemeColorName) {
 	if x == 0 {
 		return "—", ""
 	}
-	return bare(t.study.Units(), number.Quantity, x), ""
+	return t.study.Units().Figure(number.Quantity, x, 0), ""
 }
 
 // describe writes all of a run, which the list may cut.

@@ -3,7 +3,6 @@ package window
 import (
 	"context"
 	"fmt"
-	"strconv"
 	"sync/atomic"
 	"time"
 
@@ -157,11 +156,8 @@ func (f *searcher) words() (text, button string) {
 	case j == nil || f.now().Sub(j.began) < patience:
 		return "", ""
 	}
-	return fmt.Sprintf("%s of %s combinations searched", count(int(j.done.Load())), count(int(j.total.Load()))), "Stop"
+	return fmt.Sprintf("%s of %s combinations searched", units.Count(int(j.done.Load())), units.Count(int(j.total.Load()))), "Stop"
 }
-
-// count writes a number of things.
-func count(n int) string { return units.Group(strconv.Itoa(n)) }
 
 // combinations returns how many choices of holes a car's brackets offer.
 func combinations(c *car.Car) int {

@@ -112,7 +112,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 		if !ride.HasAntiSquat {
 			return "upright", ""
 		}
-		return bare(u, units.Percent, ride.AntiSquat), targetColor(r, ride.AntiSquat)
+		return u.Figure(units.Percent, ride.AntiSquat, 0), targetColor(r, ride.AntiSquat)
 	case setupAhead:
 		return length(ride.InstantCenter.X), ""
 	case setupUp:
@@ -143,12 +143,7 @@ func bestSixty(runs []car.Run) string {
 	if math.IsInf(best, 1) {
 		return "—"
 	}
-	return bare(units.US, units.Time, best)
-}
-
-// bare writes a value in the unit that its column's heading has.
-func bare(u units.System, q units.Quantity, si float64) string {
-	return units.Group(strconv.FormatFloat(u.FromSI(q, si)+0, 'f', u.Decimals(q), 64))
+	return units.US.Figure(units.Time, best, 0)
 }
 
 // farAway is from which distance on a list does not tell how far off an instant
@@ -161,7 +156,7 @@ func coarse(u units.System, si float64) string {
 	if math.Abs(si) > farAway {
 		return "far"
 	}
-	return units.Group(strconv.FormatFloat(u.FromSI(units.Length, si)+0, 'f', u.Decimals(units.Length)-1, 64))
+	return u.Figure(units.Length, si, -1)
 }
 
 // listRoom gives a list of rows the height of those that there are, within

@@ -31,7 +31,7 @@ func (c *Change) Text(s units.System) []string {
 	if c.Pairs[car.Upper].Turned() && c.Pairs[car.Lower].Turned() {
 		for i := range c.Pairs {
 			p := &c.Pairs[i]
-			lines = append(lines, fmt.Sprintf("Only the %ss turned: %s", p.Pair, p.Alone.Text(s)))
+			lines = append(lines, fmt.Sprintf("Only the %s turned: %s", p.Pair.Bars(), p.Alone.Text(s)))
 		}
 	}
 	if turned {

@@ -117,13 +117,13 @@ func (w Warning) Text(s units.System) string {
 	travel := s.Format(units.Length, w.Travel)
 	switch w.Kind {
 	case OverCapacity:
-		return fmt.Sprintf("The %ss reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair, 100*w.Value, w.Way, w.Case, travelWords(w.Travel, s))
+		return fmt.Sprintf("The %s reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair.Bars(), 100*w.Value, w.Way, w.Case, travelWords(w.Travel, s))
 	case NotBalanced:
 		return "At " + travel + " of travel the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
 	case ThinWall:
-		return fmt.Sprintf("The wall of the %ss is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", w.Pair, w.Value, w.Limit)
+		return fmt.Sprintf("The wall of the %s is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", w.Pair.Bars(), w.Value, w.Limit)
 	case Slender:
-		return fmt.Sprintf("The %ss are slender: length over radius of gyration is %.0f; up to %.0f is preferred.", w.Pair, w.Value, w.Limit)
+		return fmt.Sprintf("The %s are slender: length over radius of gyration is %.0f; up to %.0f is preferred.", w.Pair.Bars(), w.Value, w.Limit)
 	case NearClosure:
 		return "The bars stop closing " + s.Format(units.Length, w.Value) + " beyond the travel allowed."
 	case WheelsOff:

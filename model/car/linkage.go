@@ -22,6 +22,9 @@ var Pairs = [...]Pair{Upper, Lower}
 // String returns "upper bar" or "lower bar".
 func (p Pair) String() string { return [...]string{"upper bar", "lower bar"}[p] }
 
+// Bars returns "upper bars" or "lower bars".
+func (p Pair) Bars() string { return p.String() + "s" }
+
 // Table returns the pair's table in a car file.
 func (p Pair) Table() string { return [...]string{"upper_bar", "lower_bar"}[p] }
 

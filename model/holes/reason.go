@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"bowline/model/adjuster"
@@ -14,9 +13,6 @@ import (
 	"bowline/model/column"
 	"bowline/model/units"
 )
-
-// bars names a pair for people.
-func bars(p car.Pair) string { return [...]string{"upper bars", "lower bars"}[p] }
 
 // amount writes a magnitude, one that would be shown as nothing as less than
 // the least that is shown.
@@ -88,7 +84,7 @@ func (p *Place) overload() string {
 	for _, pair := range car.Pairs {
 		for _, d := range []column.Direction{column.Push, column.Pull} {
 			if share := c.Share[pair][d]; share > 1 {
-				said = append(said, fmt.Sprintf("%s would carry %.1f %% of what they may in %s", bars(pair), 100*share, d))
+				said = append(said, fmt.Sprintf("%s would carry %.1f %% of what they may in %s", pair.Bars(), 100*share, d))
 			}
 		}
 	}
@@ -105,13 +101,13 @@ func (p *Place) reach(s units.System) string {
 		switch bar := &p.ranking.bars[pair]; {
 		case !p.Recut(pair):
 		case !bar.Usable():
-			said = append(said, bars(pair)+" have too little thread for any tube")
+			said = append(said, pair.Bars()+" have too little thread for any tube")
 		default:
 			way := "longer"
 			if p.Status[pair] == adjuster.TooLong {
 				way = "shorter"
 			}
-			said = append(said, fmt.Sprintf("%s would have to be recut %s %s", bars(pair), amount(s, units.Length, p.Tube[pair]), way))
+			said = append(said, fmt.Sprintf("%s would have to be recut %s %s", pair.Bars(), amount(s, units.Length, p.Tube[pair]), way))
 		}
 	}
 	return strings.Join(said, ", ")
@@ -176,7 +172,7 @@ func (p *Place) push(s units.System) string {
 	if push == 0 {
 		return "no bar is pushed"
 	}
-	return fmt.Sprintf("%s push %s, %.0f %% of their limit", bars(pair), s.Format(units.Force, push), 100*c.Share[pair][column.Push])
+	return fmt.Sprintf("%s push %s, %.0f %% of their limit", pair.Bars(), s.Format(units.Force, push), 100*c.Share[pair][column.Push])
 }
 
 // leads says what the order asked for goes by, nothing for the nearest.
@@ -188,7 +184,7 @@ func (p *Place) leads(s units.System) string {
 		if push == 0 {
 			return "no bar is pushed"
 		}
-		return fmt.Sprintf("%s push %s, the most of all bars", bars(pair), s.Format(units.Force, push))
+		return fmt.Sprintf("%s push %s, the most of all bars", pair.Bars(), s.Format(units.Force, push))
 	case LeastShare:
 		return fmt.Sprintf("the highest share of a limit is %.0f %%", 100*c.Highest())
 	case FewestTurns:
@@ -203,7 +199,7 @@ func (p *Place) tie() string {
 		return ""
 	}
 	same := [...]string{"same distance as", "same push as", "same share as", "same turns as"}[p.ranking.wishes.Order]
-	others := units.Group(strconv.Itoa(p.Others)) + " others"
+	others := units.Count(p.Others) + " others"
 	if p.Others == 1 {
 		others = "1 other"
 	}

@@ -98,7 +98,7 @@ func (b *builder) assumeRods() {
 	c := b.car
 	for _, p := range car.Pairs {
 		if pitch, named := p.Bar(c).Pitch(); !named {
-			b.assume(p.Table()+".rod_end", fmt.Sprintf("thread pitch of the %ss: 16 threads per inch", p), units.Length, pitch)
+			b.assume(p.Table()+".rod_end", fmt.Sprintf("thread pitch of the %s: 16 threads per inch", p.Bars()), units.Length, pitch)
 		}
 	}
 	for _, end := range []struct {

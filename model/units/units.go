@@ -164,8 +164,7 @@ func (s System) Exact(q Quantity, si float64) float64 {
 // Format writes an SI value in the shop unit with the unit's usual decimals,
 // commas between thousands and its symbol, as in "22.50 in" and "9,475 lb".
 func (s System) Format(q Quantity, si float64) string {
-	u := tables[s][q]
-	return join(Group(strconv.FormatFloat(round(si/u.factor, u.decimals), 'f', u.decimals, 64)), u.symbol)
+	return join(s.Figure(q, si, 0), s.Symbol(q))
 }
 
 // Group puts commas between the thousands of a decimal number.

@@ -26,7 +26,16 @@ func (s System) Directed(q Quantity, si float64, positive, negative string) stri
 // FormatFine writes an SI value as Format does, with one decimal more, as a tape
 // or caliper on a bar reads it: "21.430 in", "544.32 mm".
 func (s System) FormatFine(q Quantity, si float64) string {
-	u := tables[s][q]
-	decimals := u.decimals + 1
-	return join(Group(strconv.FormatFloat(round(si/u.factor, decimals), 'f', decimals, 64)), u.symbol)
+	return join(s.Figure(q, si, 1), s.Symbol(q))
 }
+
+// Figure writes an SI value in the shop unit without its symbol, with commas
+// between thousands and so many decimals more than is usual; fewer for a negative
+// number, but never less than none.
+func (s System) Figure(q Quantity, si float64, more int) string {
+	decimals := max(0, s.Decimals(q)+more)
+	return Group(strconv.FormatFloat(round(s.FromSI(q, si), decimals), 'f', decimals, 64))
+}
+
+// Count writes a number of things with commas between thousands.
+func Count(n int) string { return Group(strconv.Itoa(n)) }

@@ -42,6 +42,22 @@ func TestReadsZero(t *testing.T) {
 	}
 }
 
+func TestFigure(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{US.Figure(Length, 1234.567*Inch, 0), "1,234.57"},
+		{US.Figure(Length, 1234.567*Inch, 1), "1,234.567"},
+		{US.Figure(Length, 1234.567*Inch, -1), "1,234.6"},
+		{US.Figure(Force, -9475.4*PoundForce, -1), "-9,475"},
+		{SI.Figure(Length, -1e-9, 0), "0.0"},
+		{Count(2304), "2,304"},
+		{Count(36), "36"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
+	}
+}
+
 func TestFormatFine(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{US.FormatFine(Length, 21.43*Inch), "21.430 in"},
