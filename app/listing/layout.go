@@ -26,7 +26,7 @@ type columned struct {
 	size, caption, pad float32
 	bold               font.Face
 	titles             [][]string // lines by column
-	width              []float32  // [px]
+	widths             []float32  // [px]
 	total              float32    // [px]
 	lines              int        // of the highest heading
 	heading            float32    // its height [px]
@@ -62,8 +62,8 @@ func (t *Table) natural() *columned {
 		if i == 0 {
 			room += marker
 		}
-		c.width = append(c.width, float32(math.Ceil(float64(room))))
-		c.total += c.width[i]
+		c.widths = append(c.widths, float32(math.Ceil(float64(room))))
+		c.total += c.widths[i]
 	}
 	c.heading = float32(math.Ceil(float64(float32(c.lines)*size*titleHeight + 2*pad)))
 	t.columned = c
@@ -109,7 +109,7 @@ func (t *Table) frame() frame {
 	} else if f.total > 0 {
 		f.stretch = f.width / f.total
 	}
-	for _, w := range f.columned.width[:t.frozen] {
+	for _, w := range f.widths[:t.frozen] {
 		f.fixed += w * f.stretch
 	}
 	if f.frozen = t.frozen; f.across && f.fixed > mostFrozen*f.width {
@@ -129,13 +129,13 @@ func (f *frame) most() (x, y float64) {
 
 // column returns where a column is drawn when the rows are scrolled sideways.
 func (f *frame) column(i int, scrolled float32) (left, width float32) {
-	for _, w := range f.columned.width[:i] {
+	for _, w := range f.widths[:i] {
 		left += w * f.stretch
 	}
 	if i >= f.frozen {
 		left -= scrolled
 	}
-	return left, f.columned.width[i] * f.stretch
+	return left, f.widths[i] * f.stretch
 }
 
 // scroll moves the rows, no farther than there are any.

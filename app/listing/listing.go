@@ -123,7 +123,7 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 func (t *Table) MinSize() fyne.Size {
 	c := t.natural()
 	width := barWidth()
-	for _, w := range c.width[:min(t.frozen+1, len(c.width))] {
+	for _, w := range c.widths[:min(t.frozen+1, len(c.widths))] {
 		width += w
 	}
 	return fyne.NewSize(width, c.heading+3*pitch()+barWidth())

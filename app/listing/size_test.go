@@ -46,7 +46,7 @@ func TestMinSizeIsRoomForTheHeadingAndSomeRows(t *testing.T) {
 	h := newHand(t, 10, 480, 400)
 	size := h.table.MinSize()
 	f := h.table.frame()
-	if size.Height != f.heading+3*f.pitch+barWidth() || size.Width < f.columned.width[0]+f.columned.width[1] || size.Width > 200 {
+	if size.Height != f.heading+3*f.pitch+barWidth() || size.Width < f.widths[0]+f.widths[1] || size.Width > 200 {
 		t.Errorf("least size %v", size)
 	}
 }
@@ -58,8 +58,8 @@ func TestColumnsAreAsWideAsTheirHeadings(t *testing.T) {
 	c := h.table.natural()
 	bold, regular := sheet.Face(fyne.TextStyle{Bold: true}, 13), sheet.Face(fyne.TextStyle{}, 13)
 	digit := float32(regular.Width("0000000000")) / 10
-	if c.width[0] < 20*digit || c.width[1] < float32(bold.Width("Circumstances")) || c.width[2] < 60 || c.width[3] <= 0 {
-		t.Errorf("widths %v", c.width)
+	if c.widths[0] < 20*digit || c.widths[1] < float32(bold.Width("Circumstances")) || c.widths[2] < 60 || c.widths[3] <= 0 {
+		t.Errorf("widths %v", c.widths)
 	}
 }
 

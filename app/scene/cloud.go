@@ -159,10 +159,10 @@ func (b *builder) cloudMarks() {
 		place := c.dots[i].place
 		switch {
 		case m.shape == Sight && b.options.Hot.Kind != Dot: // else the tag beside the pointer names it
-			b.label(id, at[0], holesText(place)+"  "+centerText(place, b.options.Units), Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
+			b.label(id, at[0], place.Holes().String()+"  "+centerText(place, b.options.Units), Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
 			b.stay()
 		case m.shape == Diamond && c.Pointed != c.Picked:
-			b.label(id, at[0], holesText(place), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+			b.label(id, at[0], place.Holes().String(), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
 		}
 	}
 }
@@ -172,12 +172,6 @@ func (b *builder) stay() {
 	if last := &b.items[len(b.items)-1]; last.Shape == Label {
 		last.Stays = true
 	}
-}
-
-// holesText writes the numbers of a place's holes, counted from 1.
-func holesText(p *holes.Place) string {
-	column, _ := holes.ColumnOf("holes")
-	return column.Text(p, units.US)
 }
 
 // centerText writes instant center and anti-squat of a place.
@@ -198,7 +192,7 @@ func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
 	}
 	k := p.Combination()
 	length := func(x float64) string { return o.Units.Format(units.Length, x) }
-	first := "Holes " + holesText(p)
+	first := "Holes " + p.Holes().String()
 	if p.Present {
 		first += ", the present ones"
 	}

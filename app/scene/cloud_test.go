@@ -202,7 +202,7 @@ func TestMarkedDots(t *testing.T) {
 	}
 	words := labels(p, Dot)
 	pointed := c.dots[20].place
-	if len(words) != 2 || words[0] != holesText(c.dots[9].place) || !strings.HasPrefix(words[1], holesText(pointed)+"  IC ") || !strings.Contains(words[1], "anti-squat") {
+	if len(words) != 2 || words[0] != c.dots[9].place.Holes().String() || !strings.HasPrefix(words[1], pointed.Holes().String()+"  IC ") || !strings.Contains(words[1], "anti-squat") {
 		t.Errorf("labels %q", words)
 	}
 	// Under the pointer the tag says it.

@@ -2,7 +2,6 @@ package window
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"bowline/app/readout"
@@ -217,18 +216,11 @@ type swing struct {
 	pinion [2]float64 // least and greatest turn of the housing, nose-up positive [rad]
 }
 
-// overTravel finds the ends that numbers reach. The pinion's include none, at
-// ride height.
+// overTravel finds the ends that numbers reach.
 func overTravel(r *analysis.Result) swing {
-	s := swing{squat: [2]float64{math.Inf(1), math.Inf(-1)}}
-	for i := range r.Travel {
-		t := &r.Travel[i]
-		s.pinion = [2]float64{min(s.pinion[0], t.Pose.Turn), max(s.pinion[1], t.Pose.Turn)}
-		if t.HasAntiSquat {
-			s.squats = true
-			s.squat = [2]float64{min(s.squat[0], t.AntiSquat), max(s.squat[1], t.AntiSquat)}
-		}
-	}
+	var s swing
+	s.pinion[0], s.pinion[1] = r.PinionRange()
+	s.squat[0], s.squat[1], s.squats = r.AntiSquatRange()
 	return s
 }
 
@@ -242,7 +234,7 @@ func (s *swing) squatText() string {
 
 // writeForces writes the most that a bar carries in a load case.
 func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.Result, u units.System) {
-	was, is := mostIn(a, load), mostIn(b, load)
+	was, is := a.Most(load), b.Most(load)
 	for _, pair := range car.Pairs {
 		for i, way := range []column.Direction{column.Push, column.Pull} {
 			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
@@ -256,23 +248,6 @@ func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.
 			}
 		}
 	}
-}
-
-// mostIn returns the most that one bar of a pair carries in a direction in a
-// load case over the travel.
-func mostIn(r *analysis.Result, load analysis.Case) (most [2][2]analysis.Use) {
-	for i := range r.Travel {
-		s := &r.Travel[i]
-		if !load.Of(&s.Loads).Balanced {
-			continue
-		}
-		for _, pair := range car.Pairs {
-			if use, way := r.Use(pair, load, s); use.Force > most[pair][way].Force {
-				most[pair][way] = use
-			}
-		}
-	}
-	return most
 }
 
 // writePlan writes turns, and how to get from the current setup to the other.

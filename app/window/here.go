@@ -85,11 +85,7 @@ func (p *herePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	color := fyne.ThemeColorName("")
 	if s.HasAntiSquat {
 		squat = fmt.Sprintf("%.1f %%", 100*s.AntiSquat)
-		target := r.Car.Check.TargetAntiSquat
-		color = theme.ColorNameSuccess
-		if s.AntiSquat < target[0] || s.AntiSquat > target[1] {
-			color = theme.ColorNameError
-		}
+		color = targetColor(r, s.AntiSquat)
 	}
 	p.numbers.Set(tuneSquat, i, squat, color)
 	set(tunePinion, nose(s.Pose.Turn, u))

@@ -198,14 +198,6 @@ func (p *launchPanel) held(b launch.RodID, tension float64, u units.System) (str
 	return fmt.Sprintf("%s %s", way, u.Format(units.Force, use.Force)), color
 }
 
-// shareColor tells within capacity from beyond.
-func shareColor(share float64) fyne.ThemeColorName {
-	if share > 1 {
-		return theme.ColorNameError
-	}
-	return theme.ColorNameSuccess
-}
-
 // writeCar writes where the car is now.
 func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
 	set := func(row, column int, text string) { p.car.Set(row, column, text, "") }

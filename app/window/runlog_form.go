@@ -62,7 +62,7 @@ func newRunForm(s *study.Study, on *page) *runForm {
 	for _, t := range car.RunTexts[:1] {
 		add(f.textField(t, f.lastTrack), t.Help, "")
 	}
-	sixty := car.RunNumbers[0]
+	sixty := car.RunSixtyFoot
 	add(f.numberField(sixty), "", sixty.Range(units.US)+", or empty")
 	for _, t := range car.RunTexts[1:] {
 		add(f.textField(t, nil), t.Help, "")
@@ -304,7 +304,7 @@ func squatThen(ride *analysis.Station) float64 {
 	}
 	u := units.US
 	x := u.ToSI(units.Percent, math.Round(10*u.FromSI(units.Percent, ride.AntiSquat))/10)
-	if _, ok := car.RunNumbers[1].Check(x, u); !ok {
+	if _, ok := car.RunAntiSquat.Check(x, u); !ok {
 		return 0
 	}
 	return x

@@ -217,9 +217,9 @@ func lastIf(a, b bool) int {
 func runNumberOf(column int) *car.RunNumber {
 	switch column {
 	case runSixty:
-		return car.RunNumbers[0]
+		return car.RunSixtyFoot
 	case runSquat:
-		return car.RunNumbers[1]
+		return car.RunAntiSquat
 	}
 	return nil
 }

@@ -123,15 +123,6 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	return fmt.Sprintf("%.0f", 100*share), shareColor(share)
 }
 
-// targetColor tells an anti-squat within the target from one beyond.
-func targetColor(r *analysis.Result, squat float64) fyne.ThemeColorName {
-	target := r.Car.Check.TargetAntiSquat
-	if squat < target[0] || squat > target[1] {
-		return theme.ColorNameError
-	}
-	return theme.ColorNameSuccess
-}
-
 // bestSixty writes the least 60-ft time of runs [s].
 func bestSixty(runs []car.Run) string {
 	best := math.Inf(1)

@@ -48,11 +48,14 @@ type RunNumber struct {
 	Of func(*Run) *float64
 }
 
+// The numbers of a run.
+var (
+	RunSixtyFoot = &RunNumber{"sixty_ft", "60 ft", "Time to 60 ft as on the time slip.", units.Time, 0.3, 30, func(r *Run) *float64 { return &r.SixtyFoot }}
+	RunAntiSquat = &RunNumber{"anti_squat", "Anti-squat", "What the setup had at ride height when the run was made.", units.Percent, percent(-10000), percent(10000), func(r *Run) *float64 { return &r.AntiSquat }}
+)
+
 // RunNumbers lists the numbers of a run in file order.
-var RunNumbers = [...]*RunNumber{
-	{"sixty_ft", "60 ft", "Time to 60 ft as on the time slip.", units.Time, 0.3, 30, func(r *Run) *float64 { return &r.SixtyFoot }},
-	{"anti_squat", "Anti-squat", "What the setup had at ride height when the run was made.", units.Percent, percent(-10000), percent(10000), func(r *Run) *float64 { return &r.AntiSquat }},
-}
+var RunNumbers = [...]*RunNumber{RunSixtyFoot, RunAntiSquat}
 
 // Range writes the allowed values with their unit, as in "0.3 s to 30 s".
 func (n *RunNumber) Range(s units.System) string {

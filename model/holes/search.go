@@ -3,7 +3,6 @@ package holes
 import (
 	"context"
 	"fmt"
-	"math"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -166,21 +165,13 @@ func (c *Combination) condense(r *analysis.Result) {
 			c.Share[p][d] = r.Worst[p][d].Share
 		}
 	}
-	any := false
-	for i := range r.Travel {
-		s := &r.Travel[i]
-		turn := s.Pose.Turn
-		c.PinionRange[0], c.PinionRange[1] = math.Min(c.PinionRange[0], turn), math.Max(c.PinionRange[1], turn)
-		if s.HasAntiSquat {
-			if !any {
-				c.AntiSquatRange, any = [2]float64{s.AntiSquat, s.AntiSquat}, true
-			}
-			c.AntiSquatRange[0], c.AntiSquatRange[1] = math.Min(c.AntiSquatRange[0], s.AntiSquat), math.Max(c.AntiSquatRange[1], s.AntiSquat)
-		}
+	c.PinionRange[0], c.PinionRange[1] = r.PinionRange()
+	c.AntiSquatRange[0], c.AntiSquatRange[1], _ = r.AntiSquatRange()
+	for _, k := range analysis.Cases {
+		most := r.Most(k)
 		for _, p := range car.Pairs {
-			for _, k := range analysis.Cases {
-				use, way := r.Use(p, k, s)
-				c.Peak[p][k][way] = math.Max(c.Peak[p][k][way], use.Force)
+			for _, d := range []column.Direction{column.Push, column.Pull} {
+				c.Peak[p][k][d] = most[p][d].Force
 			}
 		}
 	}
