@@ -5,7 +5,6 @@ import (
 	"image"
 	"image/color"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -40,11 +39,7 @@ func newDesk(t *testing.T, key string) *desk {
 	t.Helper()
 	test.NewTempApp(t)
 	const path = "../../testdata/reference.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
+	f, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

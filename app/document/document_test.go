@@ -209,11 +209,7 @@ func TestUnitsTouchNoValue(t *testing.T) {
 	if err := d.SaveAs(path); err != nil {
 		t.Fatal(err)
 	}
-	written, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file, err := carfile.Decode(path, written, carfile.Stock())
+	file, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,6 @@ import (
 	"image"
 	"image/color"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -24,12 +23,13 @@ const inch = 0.0254
 // reference analyzes the reference car.
 func reference(t testing.TB) *analysis.Result {
 	t.Helper()
-	const path = "../../testdata/reference.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
+	return analyzed(t, "../../testdata/reference.toml")
+}
+
+// analyzed analyzes the car of a file.
+func analyzed(t testing.TB, path string) *analysis.Result {
+	t.Helper()
+	f, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

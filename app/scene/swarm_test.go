@@ -1,13 +1,10 @@
 package scene
 
 import (
-	"context"
 	"image"
-	"os"
 	"testing"
 
 	"bowline/model/analysis"
-	"bowline/model/carfile"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
@@ -17,20 +14,7 @@ import (
 // demo analyzes the car with the most combinations among the examples.
 func demo(t testing.TB) *analysis.Result {
 	t.Helper()
-	const path = "../../assets/cars/saltgrass-7.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := analysis.Run(context.Background(), f.Car, carfile.Stock(), analysis.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return analyzed(t, "../../assets/cars/saltgrass-7.toml")
 }
 
 // Once every place in a pixel has been seen, dots take no memory.

@@ -3,7 +3,6 @@ package sideview
 import (
 	"image"
 	"math"
-	"os"
 	"testing"
 
 	"bowline/app/document"
@@ -30,11 +29,7 @@ const inch = 0.0254
 func reference(t testing.TB) *carfile.File {
 	t.Helper()
 	const path = "../../testdata/reference.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
+	f, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

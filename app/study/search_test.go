@@ -3,7 +3,6 @@ package study
 import (
 	"context"
 	"math"
-	"os"
 	"reflect"
 	"slices"
 	"testing"
@@ -301,12 +300,8 @@ func TestAnEditCostsNothingWhileNobodyLooks(t *testing.T) {
 
 // Of the example car with the largest brackets.
 func BenchmarkOrder(b *testing.B) {
-	data, err := os.ReadFile("../../assets/cars/saltgrass-7.toml")
-	if err != nil {
-		b.Fatal(err)
-	}
 	lib := carfile.Stock()
-	f, err := carfile.Decode("saltgrass-7.toml", data, lib)
+	f, err := carfile.Read("../../assets/cars/saltgrass-7.toml", lib)
 	if err != nil {
 		b.Fatal(err)
 	}

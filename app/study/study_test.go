@@ -2,7 +2,6 @@ package study
 
 import (
 	"math"
-	"os"
 	"testing"
 
 	"bowline/app/document"
@@ -19,12 +18,8 @@ const inch = 0.0254
 func open(t *testing.T) *Study {
 	t.Helper()
 	const path = "../../testdata/reference.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
 	lib := carfile.Stock()
-	f, err := carfile.Decode(path, data, lib)
+	f, err := carfile.Read(path, lib)
 	if err != nil {
 		t.Fatal(err)
 	}

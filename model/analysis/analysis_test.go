@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -28,11 +27,7 @@ const (
 // read loads a car file.
 func read(t testing.TB, path string) *car.Car {
 	t.Helper()
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
+	f, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

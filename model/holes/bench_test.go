@@ -2,7 +2,6 @@ package holes_test
 
 import (
 	"context"
-	"os"
 	"testing"
 
 	"bowline/model/car"
@@ -14,11 +13,7 @@ import (
 func saltgrass(t testing.TB) *car.Car {
 	t.Helper()
 	const path = "../../assets/cars/saltgrass-7.toml"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := carfile.Decode(path, data, carfile.Stock())
+	f, err := carfile.Read(path, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}
