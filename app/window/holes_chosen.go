@@ -202,10 +202,7 @@ func (c *chosenHoles) writeChanges(p *holes.Place, u units.System) {
 // signed writes a change with its sign and unit.
 func signed(u units.System, q units.Quantity, x float64) string {
 	text := u.Format(q, x)
-	switch nothing := u.Format(q, 0); {
-	case text == nothing || text == "-"+nothing:
-		return nothing
-	case x > 0:
+	if x > 0 && !u.ReadsZero(q, x) {
 		return "+" + text
 	}
 	return text

@@ -34,8 +34,9 @@ const filterAcross = 3
 // filterHint says what may be typed.
 const filterHint = "Write <5, >100, 100 to 160 or 3; Enter takes it."
 
-// newHolesFilter returns the fields, which stand in a scroll of the page; grown is called when they take more room,
-// and say hears what the field at hand is about.
+// newHolesFilter returns the fields, which stand in a scroll of the page; grown
+// is called when they take more room, and say hears what the field at hand is
+// about.
 func newHolesFilter(s *study.Study, host *container.Scroll, grown func(), say func(string)) *holesFilter {
 	f := &holesFilter{study: s, host: host, grown: grown, say: say, units: s.Units()}
 	f.clear = widget.NewButton("Clear", f.empty)

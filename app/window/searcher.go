@@ -96,7 +96,7 @@ func (f *searcher) ask() {
 // run searches a car; it is called on the worker.
 func (f *searcher) run(ctx context.Context, j *searchJob) searched {
 	j.began = f.now()
-	j.total.Store(int64(combinations(j.car)))
+	j.total.Store(int64(holes.Count(j.car)))
 	f.current.Store(j)
 	told := j.began
 	t, err := holes.Search(ctx, j.car, f.library, holes.Options{Progress: func(done, total int) {
@@ -157,13 +157,4 @@ func (f *searcher) words() (text, button string) {
 		return "", ""
 	}
 	return fmt.Sprintf("%s of %s combinations searched", units.Count(int(j.done.Load())), units.Count(int(j.total.Load()))), "Stop"
-}
-
-// combinations returns how many choices of holes a car's brackets offer.
-func combinations(c *car.Car) int {
-	n := 1
-	for _, row := range car.Rows {
-		n *= len(*row.In(c))
-	}
-	return n
 }

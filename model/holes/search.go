@@ -43,6 +43,15 @@ func (e *TooMany) Error() string {
 	return fmt.Sprintf("the brackets offer %d choices of holes, and a search takes %d; take holes out of the longest rows", e.Combinations, MostCombinations)
 }
 
+// Count returns how many choices of holes a car's brackets offer.
+func Count(c *car.Car) int {
+	n := 1
+	for _, row := range car.Rows {
+		n *= len(*row.In(c))
+	}
+	return n
+}
+
 // Search evaluates every choice of holes of a car that passes Validate, each
 // by analysis.Run. It fails with a *TooMany, with the context's error soon
 // after that is done, and for too few travels.
@@ -50,10 +59,7 @@ func Search(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Tab
 	if o.Travels == 0 {
 		o.Travels = DefaultTravels
 	}
-	total := 1
-	for _, row := range car.Rows {
-		total *= len(*row.In(c))
-	}
+	total := Count(c)
 	if total > MostCombinations {
 		return nil, &TooMany{total}
 	}

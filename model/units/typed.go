@@ -22,6 +22,7 @@ var ErrNoNumber = errors.New("not a number")
 // before decimals.
 type TwoWaysError struct{ Text string }
 
+// Error says so.
 func (e *TwoWaysError) Error() string { return e.Text + " can be read two ways" }
 
 // Readings returns the two numbers that may be meant, as they can be typed.
@@ -32,6 +33,7 @@ func (e *TwoWaysError) Readings() (thousands, decimals string) {
 // UnitError says that a number's unit is none of the quantity.
 type UnitError struct{ Unit string }
 
+// Error says so.
 func (e *UnitError) Error() string { return e.Unit + " is no unit of the quantity" }
 
 // shape is a number as people write it: a decimal with point or comma, or a
