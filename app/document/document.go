@@ -76,7 +76,8 @@ func (d *Document) Title() string {
 
 // Apply makes one edit, an undo step named label, unless it is part of a drag.
 // The edit gets a copy of the car. If what it leaves is no valid car, nothing
-// changes and the problems are returned, in units of the screen. An edit that
+// changes and the problems are returned, in units of the screen. Bars that go to
+// other holes keep the length they were fitted at (car.KeepFitted). An edit that
 // changes nothing is no step. The current setup stays the same one as long as
 // there is a setup of its name; after that its place in the list counts.
 //
@@ -84,6 +85,7 @@ func (d *Document) Title() string {
 func (d *Document) Apply(label string, edit func(*car.Car)) []car.Problem {
 	next := d.now.car.Clone()
 	d.freeze("an edit", func() { edit(next) })
+	next.KeepFitted(d.start().car)
 	if reflect.DeepEqual(next, d.now.car) {
 		return nil
 	}
@@ -99,6 +101,15 @@ func (d *Document) Apply(label string, edit func(*car.Car)) []car.Problem {
 	d.now = after
 	d.tell()
 	return nil
+}
+
+// start returns what the edit at hand began with: in a drag, what that began
+// with.
+func (d *Document) start() state {
+	if d.drag != nil {
+		return d.drag.before
+	}
+	return d.now
 }
 
 // follow returns where next has the current setup of was.

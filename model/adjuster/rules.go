@@ -3,8 +3,6 @@ package adjuster
 import (
 	"bowline/model/car"
 	"bowline/model/units"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 const inch = units.Inch
@@ -54,7 +52,7 @@ func Of(c *car.Car, p car.Pair) Bar {
 	diameter, _ := tube.ThreadDiameter()
 	b := Bar{
 		Pitch: pitch, Diameter: diameter,
-		ThreadLength: threads.Length, JamNut: threads.JamNut, Shown: threads.Shown, Fitted: threads.Fitted,
+		ThreadLength: threads.Length, JamNut: threads.JamNut, Shown: threads.Shown, Fitted: c.FittedLength(p),
 	}
 	if b.ThreadLength == 0 {
 		b.ThreadLength = ThreadLength(diameter)
@@ -62,17 +60,5 @@ func Of(c *car.Car, p car.Pair) Bar {
 	if b.JamNut == 0 {
 		b.JamNut = JamNut(diameter)
 	}
-	if b.Fitted == 0 {
-		b.Fitted = between(c, p, c.Setups[0].Holes)
-	}
 	return b
-}
-
-// between returns the distance between a pair's holes at ride height, the
-// length of its bars without preload [m].
-func between(c *car.Car, p car.Pair, holes car.Holes) float64 {
-	chassis, housing := p.Rows()
-	front := (*chassis.In(c))[*chassis.Of(&holes)]
-	rear := r2.Add(r2.Vec{Y: c.Tires.RearRadius}, (*housing.In(c))[*housing.Of(&holes)])
-	return r2.Norm(r2.Sub(front, rear))
 }
