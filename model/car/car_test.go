@@ -105,8 +105,8 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) {
 			c.Driveline = Driveline{Given: true, TransmissionJoint: r2.Vec{Y: c.Tires.RearRadius}}
 		}, "driveline.transmission_joint: the driveshaft is 0.00 in long; put the joints at least 4 in apart"},
-		{func(c *Car) { c.Check.TargetAntiSquat = [2]float64{1.6, 1} }, "check.target_anti_squat: [160 %, 100 %] is not a range; give [least, greatest] within -1000 % to 1000 %"},
-		{func(c *Car) { c.Check.TargetICZ[0] = math.Inf(-1) }, "check.target_ic.z: [an infinite value, 14 in] is not a range; give [least, greatest] within -400 in to 400 in"},
+		{func(c *Car) { c.Check.TargetAntiSquat = [2]float64{1.6, 1} }, "check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within -1000 % to 1000 %"},
+		{func(c *Car) { c.Check.TargetICZ[0] = math.Inf(-1) }, "check.target_ic.z: from an infinite value to 14 in is not a range; give the least first, then the greatest, within -400 in to 400 in"},
 		{func(c *Car) { c.Check.Factor = 0.5 }, "check.factor: 0.5 is out of range; give 1 to 20"},
 		{func(c *Car) { c.Check.Column = "guess" }, `check.column: column curve "guess" is unknown; use one of "johnson-euler", "perry", "aisc-e3", "handbook-4130"`},
 		{func(c *Car) { c.Check.Column = "handbook-4130" }, "check.column: the upper bar's column is \"handbook-4130\", and \"steel\" has no such formula; choose normalized 4130 or \"johnson-euler\"\ncheck.column: the lower bar's column is \"handbook-4130\", and \"steel\" has no such formula; choose normalized 4130 or \"johnson-euler\""},

@@ -212,8 +212,8 @@ func (v *validator) check() {
 	}
 	for _, t := range targets {
 		if lo, hi := t.ends[0], t.ends[1]; !(t.min <= lo && lo < hi && hi <= t.max) {
-			v.add(t.path, fmt.Sprintf("[%s, %s] is not a range", number(v.units, t.q, lo), number(v.units, t.q, hi)),
-				fmt.Sprintf("give [least, greatest] within %s to %s", bound(v.units, t.q, t.min), bound(v.units, t.q, t.max)))
+			v.add(t.path, fmt.Sprintf("from %s to %s is not a range", number(v.units, t.q, lo), number(v.units, t.q, hi)),
+				fmt.Sprintf("give the least first, then the greatest, within %s to %s", bound(v.units, t.q, t.min), bound(v.units, t.q, t.max)))
 		}
 	}
 	if _, err := column.ParseCurve(k.Column); err != nil {

@@ -101,7 +101,7 @@ func TestRefusals(t *testing.T) {
 		{"factor = 2.0", "factor = 0.5", `a.toml:67: check.factor: 0.5 is out of range; give 1 to 20`},
 		{"factor = 2.0", `column = "perri"`, `a.toml:67: check.column: "perri" is not in the table; did you mean "perry"?`},
 		{"factor = 2.0", `column = "slide rule"`, `a.toml:67: check.column: column curve "slide rule" is unknown; use one of "johnson-euler", "perry", "aisc-e3", "handbook-4130"`},
-		{"[100.0, 160.0]", "[160.0, 100.0]", `a.toml:69: check.target_anti_squat: [160 %, 100 %] is not a range; give [least, greatest] within -1000 % to 1000 %`},
+		{"[100.0, 160.0]", "[160.0, 100.0]", `a.toml:69: check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within -1000 % to 1000 %`},
 		{"[100.0, 160.0]", "[100.0]", `a.toml:69: check.target_anti_squat: is a list of 1; give two numbers, [least, greatest]`},
 		{"[100.0, 160.0]", "[100.0, true]", `a.toml:69: check.target_anti_squat: holds something that is true or false; give two numbers, [least, greatest]`},
 		{"[100.0, 160.0]", "100.0", `a.toml:69: check.target_anti_squat: is a number; give two numbers, [least, greatest]`},
