@@ -5,7 +5,6 @@ import (
 	"bowline/app/study"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/driver/desktop"
 )
 
 // gather takes up the study's combinations of holes, while they are looked at,
@@ -78,17 +77,4 @@ func (v *SideView) use(index int) {
 	if p := v.study.Place(index); p != nil && v.study.Searching() {
 		v.report(v.study.UseHoles(p.Holes()))
 	}
-}
-
-// targetCursor shows which way a part of the target can be dragged.
-func targetCursor(id scene.ID) desktop.Cursor {
-	switch scene.Edges(id.Index) {
-	case scene.RearEdge, scene.FrontEdge:
-		return desktop.HResizeCursor
-	case scene.LowerEdge, scene.UpperEdge:
-		return desktop.VResizeCursor
-	case 0: // it cannot be dragged
-		return desktop.DefaultCursor
-	}
-	return desktop.CrosshairCursor
 }

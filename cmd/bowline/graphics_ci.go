@@ -2,4 +2,5 @@
 
 package main
 
+// leanGraphics has no window to ask for.
 func leanGraphics() {}
