@@ -27,11 +27,7 @@ func (h *holeNumbers) String() string {
 	if !h.given {
 		return ""
 	}
-	var list []string
-	for _, row := range car.Rows {
-		list = append(list, strconv.Itoa(*row.Of(&h.Holes)+1))
-	}
-	return strings.Join(list, ",")
+	return strings.ReplaceAll(h.Holes.String(), "·", ",")
 }
 
 // Set implements flag.Value.
