@@ -104,7 +104,7 @@ func known(of func(*Combination) float64) func(*Place) (float64, bool) {
 // holeColumns say which holes they are: on screen all four in one.
 func holeColumns() []*Column {
 	list := []*Column{{
-		Key: "holes", Title: "Holes", Help: "Upper and lower chassis hole, upper and lower housing hole, counted from 1.", Quantity: units.Number, Uses: OnScreen,
+		Key: "holes", Title: "Holes", Help: "Upper and lower chassis hole (UC, LC), upper and lower housing hole (UH, LH), counted from 1.", Quantity: units.Number, Uses: OnScreen,
 		value: func(p *Place) (float64, bool) { return float64(p.Index), true },
 		text:  func(p *Place) string { return p.Holes().String() },
 	}}
@@ -170,11 +170,11 @@ func travelColumns() []*Column {
 			value: known((*Combination).PinionChange),
 		},
 		{
-			Key: "closure_droop", Title: "Closes\nin droop to", Help: "The travel below ride height at which the bars stop closing.", Quantity: units.Length, Uses: everywhere,
+			Key: "closure_droop", Title: "Free travel\nin droop", Help: "How far the axle can hang below ride height before the bars bind.", Quantity: units.Length, Uses: everywhere,
 			value: known(func(c *Combination) float64 { return -c.Closure[0] }),
 		},
 		{
-			Key: "closure_bump", Title: "Closes\nin bump to", Help: "The travel above ride height at which the bars stop closing.", Quantity: units.Length, Uses: everywhere,
+			Key: "closure_bump", Title: "Free travel\nin bump", Help: "How far the axle can rise above ride height before the bars bind.", Quantity: units.Length, Uses: everywhere,
 			value: known(func(c *Combination) float64 { return c.Closure[1] }),
 		},
 	}
@@ -200,7 +200,7 @@ func loadColumns() []*Column {
 		}
 	}
 	return append(list, &Column{
-		Key: "highest_share", Title: "Highest\nshare", Help: "The largest load in any bar over what it may carry, in push or pull.", Quantity: units.Percent, Uses: everywhere,
+		Key: "highest_share", Title: "Share\nof limit", Help: "The largest load in any bar over what it may carry, in push or pull.", Quantity: units.Percent, Uses: everywhere,
 		value: known((*Combination).Highest),
 	})
 }
@@ -241,7 +241,7 @@ func placeColumns() []*Column {
 			value: func(p *Place) (float64, bool) { return float64(p.MovedEnds()), true },
 		},
 		{
-			Key: "distance", Title: "Distance", Help: "How far from the target, 0 inside all of it; 1 is as far outside as its middle is from its edge.", Quantity: units.Number, Uses: everywhere,
+			Key: "distance", Title: "Distance\nto target", Help: "How far from the target: 0 inside all of it, 1 as far outside as its middle is from its edge.", Quantity: units.Number, Uses: everywhere,
 			value:    func(p *Place) (float64, bool) { return p.Distance, p.Combination().Usable() },
 			decimals: 3,
 		},

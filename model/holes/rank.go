@@ -41,6 +41,13 @@ type Wishes struct {
 	InTarget     bool // all of the target is met
 }
 
+// Of returns the wishes that mean something with a target: without a limit of the
+// pinion there is none to be kept.
+func (w Wishes) Of(t Target) Wishes {
+	w.WithinPinion = w.WithinPinion && t.PinionLimit != 0
+	return w
+}
+
 // Wish is one of the Wishes that may be unmet, or several.
 type Wish uint8
 

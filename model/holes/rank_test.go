@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"bowline/model/analysis"
@@ -133,15 +134,62 @@ func TestReasonsByHand(t *testing.T) {
 		{holes.Wishes{InTarget: true}, 4, units.US, "anti-squat 15.0 % too high"},
 		{holes.Wishes{Order: holes.LeastPush}, 3, units.US, "lower bars push 7,000 lb, the most of all bars; pinion turns 1.00° beyond its limit"},
 		{holes.Wishes{Order: holes.LeastPush}, 2, units.US, "lower bars push 8,000 lb, the most of all bars; inside the target; same push as 1 other, all else is the same, so the holes' order decides"},
-		{holes.Wishes{Order: holes.LeastShare}, 4, units.US, "the highest share of a limit is 65 %; anti-squat 15.0 % too high"},
+		{holes.Wishes{Order: holes.LeastShare}, 4, units.US, "share of limit at most 65 %; anti-squat 15.0 % too high"},
 		{holes.Wishes{Order: holes.FewestTurns}, 5, units.US, "4.00 turns on the upper bars, 8.00 on the lower; instant center 1.20 in too far ahead"},
-		{holes.Wishes{Order: holes.FewestTurns}, 3, units.US, "0.00 turns on the upper bars, 2.00 on the lower; pinion turns 1.00° beyond its limit; same turns as 2 others, nearness to the target decides"},
+		{holes.Wishes{Order: holes.FewestTurns}, 3, units.US, "2.00 turns on the lower bars, none on the upper; pinion turns 1.00° beyond its limit; same turns as 2 others, nearness to the target decides"},
 	} {
 		places := holes.Rank(table, c, 0, box, want.wishes)
 		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == want.index })
 		if got := places[i].Reason(want.system); got != want.text {
 			t.Errorf("%+v, %d:\n got %s\nwant %s", want.wishes, want.index, got, want.text)
 		}
+	}
+}
+
+// An instant center far off is told in words, and so are no turns.
+func TestFarAndNothingInWords(t *testing.T) {
+	for _, want := range []struct {
+		x, z float64 // [in]
+		text string
+	}{
+		{31883, 10, "bars nearly parallel: instant center far ahead of the target"},
+		{-31883, 10, "bars nearly parallel: instant center far behind the target"},
+		{31883, -4000, "bars nearly parallel: instant center far ahead of the target"},
+		{-31883, 4000, "bars nearly parallel: instant center far behind the target"},
+		{31883, 15, "bars nearly parallel: instant center far ahead of the target, instant center 1.00 in too high"},
+		{50, 4000, "bars nearly parallel: instant center far above the target"},
+		{50, -4000, "bars nearly parallel: instant center far below the target"},
+		{400, 10, "instant center 340.00 in too far ahead"},
+	} {
+		c, table := byHand(t)
+		table.Combinations[5].InstantCenter = r2.Vec{X: want.x * inch, Y: want.z * inch}
+		places := holes.Rank(table, c, 0, box, holes.Wishes{OneBar: true})
+		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == 5 })
+		if got := places[i].Reason(units.US); got != "both pairs would be moved; "+want.text {
+			t.Errorf("instant center at %v, %v in:\n got %s\nwant %s", want.x, want.z, got, want.text)
+		}
+	}
+	c, table := byHand(t)
+	table.Combinations[4].Length[car.Lower] = table.Combinations[0].Length[car.Lower]
+	for index, want := range map[int]string{0: "the present holes; no turns; ", 4: "4.00 turns on the upper bars, none on the lower; "} {
+		places := holes.Rank(table, c, 0, box, holes.Wishes{Order: holes.FewestTurns})
+		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == index })
+		if got := places[i].Reason(units.US); !strings.HasPrefix(got, want) {
+			t.Errorf("%d: %q does not begin with %q", index, got, want)
+		}
+	}
+}
+
+// Without a limit there is no wish to keep it.
+func TestWishesOfATarget(t *testing.T) {
+	all := holes.Wishes{Order: holes.LeastPush, OneBar: true, InReach: true, WithinPinion: true, WithinLoad: true, InTarget: true}
+	if got := all.Of(box); got != all {
+		t.Errorf("with a limit: %+v", got)
+	}
+	free, want := box, all
+	free.PinionLimit, want.WithinPinion = 0, false
+	if got := all.Of(free); got != want {
+		t.Errorf("without one: %+v", got)
 	}
 }
 

@@ -119,6 +119,10 @@ type missing struct {
 	text string
 }
 
+// far is by how much an instant center misses the target from which on a number
+// tells less than that the bars are nearly parallel [m].
+const far = 10.0
+
 // near says how near the target is, the worst miss first, less what an unmet
 // wish says already.
 func (p *Place) near(s units.System) string {
@@ -145,8 +149,22 @@ func (p *Place) near(s units.System) string {
 		add(parts.antiSquat, "no anti-squat, since the line of action stands upright")
 	}
 	if c.HasInstantCenter {
-		add(parts.ahead, fmt.Sprintf("instant center %s too far %s", amount(s, units.Length, off.Ahead), way(off.Ahead, "back", "ahead")))
-		add(parts.above, fmt.Sprintf("instant center %s too %s", amount(s, units.Length, off.Above), way(off.Above, "low", "high")))
+		ahead := fmt.Sprintf("instant center %s too far %s", amount(s, units.Length, off.Ahead), way(off.Ahead, "back", "ahead"))
+		above := fmt.Sprintf("instant center %s too %s", amount(s, units.Length, off.Above), way(off.Above, "low", "high"))
+		const parallel = "bars nearly parallel: instant center far "
+		switch farAhead, farAbove := math.Abs(off.Ahead) > far, math.Abs(off.Above) > far; {
+		case farAhead && farAbove:
+			add(max(parts.ahead, parts.above), parallel+way(off.Ahead, "behind", "ahead of")+" the target")
+		case farAhead:
+			add(parts.ahead, parallel+way(off.Ahead, "behind", "ahead of")+" the target")
+			add(parts.above, above)
+		case farAbove:
+			add(parts.ahead, ahead)
+			add(parts.above, parallel+way(off.Above, "below", "above")+" the target")
+		default:
+			add(parts.ahead, ahead)
+			add(parts.above, above)
+		}
 	} else {
 		add(parts.center, "no instant center, since the bars are parallel")
 	}
@@ -186,11 +204,26 @@ func (p *Place) leads(s units.System) string {
 		}
 		return fmt.Sprintf("%s push %s, the most of all bars", pair.Bars(), s.Format(units.Force, push))
 	case LeastShare:
-		return fmt.Sprintf("the highest share of a limit is %.0f %%", 100*c.Highest())
+		return fmt.Sprintf("share of limit at most %.0f %%", 100*c.Highest())
 	case FewestTurns:
-		return fmt.Sprintf("%.2f turns on the upper bars, %.2f on the lower", math.Abs(p.Turns[car.Upper]), math.Abs(p.Turns[car.Lower]))
+		return p.turns()
 	}
 	return ""
+}
+
+// turns says how far the bars of either pair are turned.
+func (p *Place) turns() string {
+	text := func(pair car.Pair) string { return fmt.Sprintf("%.2f", math.Abs(p.Turns[pair])) }
+	upper, lower, none := text(car.Upper), text(car.Lower), fmt.Sprintf("%.2f", 0.0)
+	switch {
+	case upper == none && lower == none:
+		return "no turns"
+	case upper == none:
+		return lower + " turns on the lower bars, none on the upper"
+	case lower == none:
+		return upper + " turns on the upper bars, none on the lower"
+	}
+	return fmt.Sprintf("%s turns on the upper bars, %s on the lower", upper, lower)
 }
 
 // tie says how many are as good and what decides between them.
