@@ -33,6 +33,13 @@ func newEntry(v value) *entry {
 	return e
 }
 
+// IsField tells whether something that can have the focus is where a value of a
+// car is typed.
+func IsField(f fyne.Focusable) bool {
+	_, ok := f.(*entry)
+	return ok
+}
+
 // newLongEntry returns an entry whose text wraps.
 func newLongEntry(v value) *entry {
 	e := newEntry(v)

@@ -3,6 +3,7 @@ package window
 import (
 	"path/filepath"
 
+	"bowline/app/inputs"
 	"bowline/app/look"
 	"bowline/app/sideview"
 	"bowline/assets"
@@ -31,10 +32,15 @@ func key(name fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: name, Modifier: modifier}
 }
 
-// item is a menu item with a shortcut. Neither does anything while a question
-// waits for its answer.
-func (w *Window) item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
+// item is a menu item with a shortcut. Neither does anything to the car while a
+// question waits for its answer. Where text is typed that is none of the car's
+// inputs, inText is what they do to it instead.
+func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(textual)) *fyne.MenuItem {
 	i := fyne.NewMenuItem(label, func() {
+		if f := w.typingText(); f != nil && len(inText) > 0 {
+			inText[0](f)
+			return
+		}
 		if !w.asking() {
 			do()
 		}
@@ -43,11 +49,28 @@ func (w *Window) item(label string, s fyne.Shortcut, do func()) *fyne.MenuItem {
 	return i
 }
 
+// textual is a field whose text has steps of its own to undo.
+type textual interface {
+	fyne.Focusable
+	Undo()
+	Redo()
+}
+
+// typingText returns the field that has the focus when what is typed there is
+// text and not a value of the car; nil otherwise.
+func (w *Window) typingText() textual {
+	f, ok := w.window.Canvas().Focused().(textual)
+	if !ok || inputs.IsField(f) {
+		return nil
+	}
+	return f
+}
+
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
 	m := menu{
-		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo),
-		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo),
+		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo, textual.Undo),
+		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo, textual.Redo),
 		us:   fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
 		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
 		colors: map[look.Mode]*fyne.MenuItem{
@@ -123,7 +146,7 @@ func (m *menu) refresh(w *Window) {
 	m.main.Refresh()
 }
 
-// undo takes the last step back; a value being typed is taken first. One that
+// undo takes the car's last step back; a value being typed is taken first. One that
 // is refused is itself what is taken back.
 func (w *Window) undo() {
 	if !w.settled() {
@@ -135,7 +158,7 @@ func (w *Window) undo() {
 	w.doc.Undo()
 }
 
-// redo does the last step again.
+// redo does the car's last step again.
 func (w *Window) redo() {
 	if w.settled() {
 		w.doc.Redo()
@@ -178,6 +201,7 @@ Click a heading to sort, again to turn around, again for ranks. Arrow keys selec
 
 Fields
 Enter or Tab takes a value, Esc brings the old one back. Type 22.5, 22 1/2, 5/8, or any unit: 571 mm.
+Undo and redo in a field of the filter, the log or a name are of its text, elsewhere of the car.
 
 Ctrl with 1 to 5: the pages of Tune, Check, the launch.
 Ctrl with O, S, Z, Y, E, P, Q: open, save, undo, redo, export, report, quit.`
