@@ -22,8 +22,14 @@ type Options struct {
 	Moving   bool     // dragging moves holes rather than choosing them
 	Tuning   bool     // the target can be dragged
 	Launch   *Instant // one instant of a launch; nil for a travel and Case
+	Held     bool     // what is Hot is being dragged
 	Cloud    *Cloud   // combinations of holes; nil for none
 	Other    *Other   // a setup to hold this one against; nil for none
+}
+
+// away tells whether a station is another than ride height.
+func (o Options) away(s *analysis.Station) bool {
+	return o.Launch != nil || math.Abs(s.Pose.Travel) > 1e-9 || math.Abs(s.Pose.FrontTravel) > 1e-9
 }
 
 // Instant is one instant of a launch.
@@ -94,6 +100,7 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	b.driveshaft()
 	b.wheelieBar()
 	b.cloud()
+	b.targetOutline()
 	b.other()
 	b.barLines()
 	b.bars()

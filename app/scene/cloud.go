@@ -23,7 +23,7 @@ type Cloud struct {
 	points []r2.Vec // ground frame at ride height, back to front [m]
 	dots   []dot    // of the points
 	faint  int      // how many of them are
-	most   *[2]r2.Vec
+	most   *extent
 }
 
 // dot is one combination of a cloud.
@@ -60,6 +60,9 @@ func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [
 	}
 }
 
+// Empty tells whether the cloud has no dots.
+func (c *Cloud) Empty() bool { return len(c.points) == 0 }
+
 // find returns the number of the dot of a combination.
 func (c *Cloud) find(index int) (int, bool) {
 	if c == nil || index < 0 {
@@ -80,36 +83,51 @@ func (c *Cloud) Place(index int) (*holes.Place, bool) {
 
 // mostOf is the part of the dots, in the middle of each direction, that a fitted
 // view shows.
-const mostOf = 0.8
+const mostOf = 0.95
 
-// bounds returns corners around most of the dots that do not stand back, or of
-// all if all do, and false without dots.
-func (c *Cloud) bounds() (low, high r2.Vec, ok bool) {
-	if c == nil || len(c.points) == 0 {
+// extent is the box around most of a cloud's dots within a larger one.
+type extent struct {
+	within [2]r2.Vec // corners of the larger box [m]
+	found  [2]r2.Vec // corners of the smaller one [m]
+	ok     bool      // there are dots within
+}
+
+// bounds returns corners around most of the dots between two corners that do not
+// stand back, or of all there if all do, and false without dots.
+func (c *Cloud) bounds(least, greatest r2.Vec) (low, high r2.Vec, ok bool) {
+	if c == nil {
 		return low, high, false
 	}
-	if c.most == nil {
+	if within := [2]r2.Vec{least, greatest}; c.most == nil || c.most.within != within {
 		shown := c.points[c.faint:]
 		if len(shown) == 0 {
 			shown = c.points
 		}
-		c.most = new([2]r2.Vec)
-		cut := int(float64(len(shown)) * (1 - mostOf) / 2)
-		side := make([]float64, len(shown))
-		for axis := range 2 {
-			for i, p := range shown {
-				side[i] = [2]float64{p.X, p.Y}[axis]
-			}
-			slices.Sort(side)
-			first, last := side[cut], side[len(side)-1-cut]
-			if axis == 0 {
-				c.most[0].X, c.most[1].X = first, last
-			} else {
-				c.most[0].Y, c.most[1].Y = first, last
-			}
+		c.most = extentOf(shown, within)
+	}
+	return c.most.found[0], c.most.found[1], c.most.ok
+}
+
+// extentOf returns the box around most of the points that are within another.
+func extentOf(points []r2.Vec, within [2]r2.Vec) *extent {
+	e := &extent{within: within}
+	var side [2][]float64
+	for _, p := range points {
+		if p.X >= within[0].X && p.X <= within[1].X && p.Y >= within[0].Y && p.Y <= within[1].Y {
+			side[0], side[1] = append(side[0], p.X), append(side[1], p.Y)
 		}
 	}
-	return c.most[0], c.most[1], true
+	n := len(side[0])
+	if n == 0 {
+		return e
+	}
+	cut := int(float64(n) * (1 - mostOf) / 2)
+	for _, s := range side {
+		slices.Sort(s)
+	}
+	e.found = [2]r2.Vec{{X: side[0][cut], Y: side[1][cut]}, {X: side[0][n-1-cut], Y: side[1][n-1-cut]}}
+	e.ok = true
+	return e
 }
 
 // dotReach is the radius of a dot where the view is not far in or out [m].
@@ -205,7 +223,7 @@ func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
 		squat + ", IC " + length(k.InstantCenter.X) + " ahead, " + length(k.InstantCenter.Y) + " up",
 		fmt.Sprintf("largest load %.0f %% of its limit", 100*k.Highest()),
 	}
-	if o.Launch != nil || math.Abs(s.Pose.Travel) > 1e-9 || math.Abs(s.Pose.FrontTravel) > 1e-9 {
+	if o.away(s) {
 		lines[1] += ", both at ride height"
 	}
 	switch i, _ := c.find(index); {

@@ -273,37 +273,6 @@ func TestDotsNameThemselves(t *testing.T) {
 	}
 }
 
-// A few combinations far off do not make the car small, and all that are near
-// are in the picture.
-func TestFitCloud(t *testing.T) {
-	r := reference(t)
-	c := clouded(t, r)
-	near := FitCloud(700, 650, r, c)
-	for _, p := range append(slices.Clone(c.points), targetCorners(r.Car)...) {
-		low, high, _ := c.bounds()
-		if at := near.Screen(p); (p.X <= high.X && p.X >= low.X && p.Y <= high.Y && p.Y >= low.Y) && (at.X < 0 || at.X > 700 || at.Y < 0 || at.Y > 650) {
-			t.Errorf("%v is drawn at %v, outside of the picture", p, at)
-		}
-	}
-	for i := range c.points {
-		if i%2 == 0 {
-			c.points[i].X = 400 * inch
-		}
-	}
-	c.most = nil
-	far := FitCloud(700, 650, r, c)
-	if link := FitLink(700, 650, r); far.Scale < link.Scale/2.6 || far.Screen(r2.Vec{}).X < 0 {
-		t.Errorf("scale %v, of the link %v; contact at %v", far.Scale, link.Scale, far.Screen(r2.Vec{}))
-	}
-	// Without dots the target is shown.
-	empty := FitCloud(700, 650, r, nil)
-	for _, p := range targetCorners(r.Car) {
-		if at := empty.Screen(p); at.X < 0 || at.X > 700 {
-			t.Errorf("the target's corner is at %v", at)
-		}
-	}
-}
-
 // Dots have the color of their anti-squat, and so has the legend's bar, in both
 // themes and at both resolutions.
 func TestCloudIsPainted(t *testing.T) {

@@ -54,13 +54,17 @@ func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []strin
 		w := r.Car.Launch.WheelieBar
 		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
 	case HousingBody:
-		return []string{"Housing", "pinion " + noseWords(s.Pose.Turn, o.Units) + " of ride height", "drag moves all its holes"}
+		return o.hinted("drag moves all its holes", "Housing", "pinion "+noseWords(s.Pose.Turn, o.Units)+" of ride height")
 	case ChassisBody:
-		return []string{"Chassis bracket", "drag moves all its holes"}
+		return o.hinted("drag moves all its holes", "Chassis bracket")
 	case TargetBox:
-		return describeTarget(r.Car, o)
+		return describeTarget(id, r.Car, o)
 	case TargetRay:
-		return []string{targetWords(r.Car, o.Units), "lines of action of the least and the greatest"}
+		lines := []string{targetWords(r.Car, o.Units), "lines of action of the least and the greatest"}
+		if o.away(s) {
+			lines[1] += "," + rideWords
+		}
+		return lines
 	case Dot:
 		return o.Cloud.describe(id.Index, s, o)
 	case OtherBar, OtherBarLine, OtherHole, OtherCenter:
@@ -110,8 +114,16 @@ func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []s
 		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
 		placeWords(h, id.Row.OnChassis(), o.Units),
 	}
-	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil {
+	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil && !o.Held {
 		lines = append(lines, "one bar puts in "+forceWords(id.Row.Force(l), o.Units)+" ("+o.Case.String()+")")
+	}
+	return o.hinted(hint, lines...)
+}
+
+// hinted adds to lines what a drag or click does, unless one is going on.
+func (o Options) hinted(hint string, lines ...string) []string {
+	if o.Held {
+		return lines
 	}
 	return append(lines, hint)
 }

@@ -41,7 +41,7 @@ func legendBox(v View) box {
 // percents along it.
 func (r *Renderer) legend(c *Cloud, v View, colors *palette.Palette) {
 	frame := legendBox(v)
-	r.plate(frame.left, frame.top, legendWidth, legendHeight, veiled(colors.Raised))
+	r.plate(frame.left, frame.top, legendWidth, legendHeight, r.veil(colors.Raised))
 	left, width, top := frame.left+legendPad, legendWidth-2*legendPad, frame.top+23
 	scale := c.scale
 	along := func(x float64) float64 { return left + width*(x-scale.Low)/(scale.High-scale.Low) }

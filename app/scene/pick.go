@@ -48,9 +48,9 @@ func (p *Picture) Project(items []Item, v View) {
 }
 
 // Pick returns what stands under a screen point: of the items within their
-// picking distance what can be dragged first, then the smallest kind of thing
-// (points, then lines, then areas), the nearest of those, and the topmost of
-// equals. What belongs to the setup held against comes after all but areas.
+// picking distance what can be dragged first, the target's edges after holes,
+// then dots, then the smallest kind of thing (points, then lines, then areas),
+// the nearest of those, and the topmost of equals. What belongs to the setup held against comes after all but areas.
 func (p *Picture) Pick(at r2.Vec) ID { return p.pick(at, true) }
 
 // PickBehind returns what stands under a screen point behind the dots.
@@ -83,6 +83,7 @@ func (p *Picture) pick(at r2.Vec, dots bool) ID {
 // Classes of picking, first come first.
 const (
 	handleClass = iota
+	edgeClass   // of the target
 	dotClass
 	pointClass
 	barClass
@@ -101,8 +102,11 @@ func (d *Drawn) distance(at r2.Vec) (float64, int) {
 	case Pivot, Hole:
 		return distance, handleClass
 	case TargetBox:
-		if class == pointClass {
+		switch class {
+		case pointClass:
 			return distance, handleClass
+		case lineClass:
+			return distance, edgeClass
 		}
 	}
 	return distance, class

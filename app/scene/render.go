@@ -30,6 +30,7 @@ type Renderer struct {
 	dashes []vg.Length
 	height float64
 	placed []box // of words that others keep clear of
+	dotted bool  // dots are shown, which plates behind words cover
 }
 
 // NewRenderer returns a renderer.
@@ -60,6 +61,7 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 	// Words stand above all lines and clear of each other.
 	r.placed = r.placed[:0]
 	legend := p.legend()
+	r.dotted = legend != nil
 	if legend != nil {
 		r.placed = append(r.placed, legendBox(p.View))
 	}
@@ -223,6 +225,11 @@ func (b box) meets(c box) bool {
 	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
 }
 
+// holds tells whether a point is in the box.
+func (b box) holds(p r2.Vec) bool {
+	return p.X > b.left && p.X < b.right && p.Y > b.top && p.Y < b.bottom
+}
+
 // nearEdge is how near the picture's edge a point may be and still have its
 // words [px]; the sign it stands at is cut off there.
 const nearEdge = 14
@@ -273,7 +280,7 @@ func (r *Renderer) clear(x, y, width, size float64, upward bool) float64 {
 
 // words draws text on its plate; y is its baseline.
 func (r *Renderer) words(x, y, width float64, text string, item *Item, face font.Face, colors *palette.Palette) {
-	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, veiled(colors.Background))
+	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, r.veil(colors.Background))
 	r.canvas.SetColor(item.Stroke.In(colors))
 	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), text)
 }
@@ -293,6 +300,11 @@ func (r *Renderer) plate(x, y, w, h float64, c color.Color) {
 	r.canvas.Fill(r.path)
 }
 
-// veiled is the background as a plate behind words: lines show through it, but
-// not so as to be taken for letters.
-func veiled(c color.RGBA) color.Color { return color.NRGBA{R: c.R, G: c.G, B: c.B, A: 190} }
+// veil is the background as a plate behind words: lines show through it, but
+// not so as to be taken for letters. Dots, which would be, do not.
+func (r *Renderer) veil(c color.RGBA) color.Color {
+	if r.dotted {
+		return c
+	}
+	return color.NRGBA{R: c.R, G: c.G, B: c.B, A: 190}
+}

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"bowline/model/units"
 	"bowline/plotting/palette"
@@ -14,7 +15,8 @@ import (
 type Tag struct {
 	At    r2.Vec // what the box stands beside [px]
 	Lines []string
-	Fixed bool // At is the box's lower right corner
+	Fixed bool     // it stands in a corner of the picture
+	Clear []r2.Vec // of a fixed box: what it is not to cover [px]
 }
 
 // Tag puts the name of what is under the pointer beside it.
@@ -27,9 +29,20 @@ func (p *Picture) Tag(pointer r2.Vec, lines []string) {
 // Coordinates writes where the pointer is, from the rear contact, into the
 // lower right corner.
 func (p *Picture) Coordinates(pointer r2.Vec, u units.System) {
-	at := p.View.World(pointer)
-	text := "x " + u.Format(units.Length, at.X) + "   z " + u.Format(units.Length, at.Y)
-	p.Tags = append(p.Tags, Tag{At: r2.Vec{X: p.View.Width - 6, Y: p.View.Height - 6}, Lines: []string{text}, Fixed: true})
+	p.Tags = append(p.Tags, Tag{Lines: []string{p.coordinates(pointer, u)}, Fixed: true})
+}
+
+// Held writes into a corner what is dragged and where the pointer is, from the
+// rear contact. The corner is one away from the pointer and from clear [px].
+func (p *Picture) Held(lines []string, pointer r2.Vec, u units.System, clear ...r2.Vec) {
+	lines = append(lines, p.coordinates(pointer, u))
+	p.Tags = append(p.Tags, Tag{Lines: lines, Fixed: true, Clear: append(clear, pointer)})
+}
+
+// coordinates writes where a screen point is.
+func (p *Picture) coordinates(at r2.Vec, u units.System) string {
+	w := p.View.World(at)
+	return "x " + u.Format(units.Length, w.X) + "   z " + u.Format(units.Length, w.Y)
 }
 
 // Sizes of a tag [px].
@@ -37,7 +50,24 @@ const (
 	tagPad    = 6.0
 	tagLine   = 15.0
 	tagBeside = 16.0
+	tagEdge   = 6.0  // of a fixed one, from the picture's edge
+	tagClear  = 20.0 // around what a fixed one is not to cover
 )
+
+// corner returns the upper left corner of a fixed box: in the lower right of the
+// picture, or in the next corner where it covers nothing that it is to keep clear
+// of. The upper right, where the legend stands, is none of them.
+func (t *Tag) corner(width, height float64, v View) r2.Vec {
+	right, low := math.Max(0, v.Width-tagEdge-width), math.Max(0, v.Height-tagEdge-height)
+	corners := [...]r2.Vec{{X: right, Y: low}, {X: tagEdge, Y: tagEdge}, {X: tagEdge, Y: low}}
+	for _, c := range corners {
+		b := box{c.X - tagClear, c.Y - tagClear, c.X + width + tagClear, c.Y + height + tagClear}
+		if !slices.ContainsFunc(t.Clear, b.holds) {
+			return c
+		}
+	}
+	return corners[0]
+}
 
 // tag draws a box of words, kept inside the picture.
 func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
@@ -49,15 +79,15 @@ func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
 	width += 2 * tagPad
 	height := tagLine*float64(len(t.Lines)) + 2*tagPad - (tagLine - letter)
 	corner := r2.Add(t.At, r2.Vec{X: tagBeside, Y: tagBeside})
-	if t.Fixed {
-		corner = r2.Sub(t.At, r2.Vec{X: width, Y: height})
-	}
 	// A box that would leave the picture goes to the pointer's other side.
 	if corner.X+width > v.Width {
 		corner.X = math.Max(0, t.At.X-tagBeside-width)
 	}
 	if corner.Y+height > v.Height {
 		corner.Y = math.Max(0, t.At.Y-tagBeside-height)
+	}
+	if t.Fixed {
+		corner = t.corner(width, height, v)
 	}
 	r.plate(corner.X, corner.Y, width, height, colors.Raised)
 	r.canvas.SetColor(colors.Muted)

@@ -48,25 +48,38 @@ const (
 	edgePick = 5.0
 )
 
-// target draws the box where the instant center should be.
+// target fills the box where the instant center should be.
 func (b *builder) target() {
 	box := targetCorners(b.result.Car)
 	item := Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1}
-	if b.options.Tuning {
-		item.ID.Index, item.Stroke, item.Width = int(AllEdges), Good, thin
+	if !b.options.Tuning {
+		b.add(item)
+		b.label(ID{Kind: TargetBox}, box[0], targetWord, Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+		return
 	}
+	item.ID.Index = int(AllEdges)
 	b.add(item)
-	if b.options.Cloud == nil { // among dots its word would hide some
-		b.label(ID{Kind: TargetBox}, box[0], "target", Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
-	}
+}
+
+// targetWord stands at the target.
+const targetWord = "target"
+
+// targetOutline draws the edges that the target is resized by, clear of the dots
+// around it, with its word above, where it hides none of those within.
+func (b *builder) targetOutline() {
 	if !b.options.Tuning {
 		return
 	}
+	box := targetCorners(b.result.Car)
+	id := ID{Kind: TargetBox, Index: int(AllEdges)}
+	b.add(Item{ID: id, Shape: Area, Points: box, Stroke: Background, Width: 4.5})
+	b.add(Item{ID: id, Shape: Area, Points: box, Stroke: Good, Width: line})
+	b.label(id, box[3], targetWord, Good, r2.Vec{}, r2.Vec{Y: 8})
 	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
 		id := ID{Kind: TargetBox, Index: int(e)}
 		item := Item{ID: id, Points: []r2.Vec{box[i], box[(i+1)%4]}, Pick: edgePick}
 		if b.options.Hot == id {
-			item.Stroke, item.Width = Good, 2.5
+			item.Stroke, item.Width = Good, 3
 		}
 		b.add(item)
 	}
@@ -108,22 +121,29 @@ func (b *builder) handle(at r2.Vec, e Edges) {
 
 // targetRays draws the lines of action of the least and the greatest
 // anti-squat aimed at: anti-squat is the line's slope times wheelbase over the
-// height of the center of gravity.
+// height of the center of gravity. Like the target and the dots they are for ride
+// height, wherever the car is.
 func (b *builder) targetRays() {
 	if !b.options.Tuning {
 		return
 	}
-	s := b.station
+	ride, at := &b.result.Ride, ""
+	if b.options.away(b.station) {
+		at = rideWords
+	}
 	for i, squat := range b.result.Car.Check.TargetAntiSquat {
-		slope := squat * s.CG.Y / s.Pose.Ground.Wheelbase
+		slope := squat * ride.CG.Y / ride.Pose.Ground.Wheelbase
 		id := ID{Kind: TargetRay, Index: i}
 		b.add(Item{ID: id, Points: []r2.Vec{{}, {X: lineReach, Y: slope * lineReach}}, Stroke: Good, Width: thin, Pick: closePick})
-		if squat != 1 { // the 100 % line has its own label
-			x := 0.62 * s.Pose.Ground.Wheelbase
-			b.label(id, r2.Vec{X: x, Y: slope * x}, "target "+b.options.Units.FormatExact(units.Percent, squat), Good, r2.Vec{X: 0.5}, r2.Vec{Y: 4})
+		if squat != 1 || at != "" { // the 100 % line at ride height has its own label
+			x := 0.62 * ride.Pose.Ground.Wheelbase
+			b.label(id, r2.Vec{X: x, Y: slope * x}, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, Good, r2.Vec{X: 0.5}, r2.Vec{Y: 4})
 		}
 	}
 }
+
+// rideWords says of what is shown for ride height that the car is elsewhere.
+const rideWords = " at ride height"
 
 // targetWords names the anti-squat aimed at.
 func targetWords(c *car.Car, u units.System) string {
@@ -131,12 +151,35 @@ func targetWords(c *car.Car, u units.System) string {
 	return fmt.Sprintf("Target: anti-squat %v to %s", u.Exact(units.Percent, k[0]), u.FormatExact(units.Percent, k[1]))
 }
 
-// describeTarget names the target for the instant center.
-func describeTarget(c *car.Car, o Options) []string {
+// edgeWords names what a drag of the target takes along.
+func edgeWords(e Edges) string {
+	along, upright := map[Edges]string{RearEdge: "rear", FrontEdge: "front"}[e&(RearEdge|FrontEdge)], map[Edges]string{LowerEdge: "lower", UpperEdge: "upper"}[e&(LowerEdge|UpperEdge)]
+	switch {
+	case e == AllEdges || e == 0:
+		return ""
+	case along == "":
+		return upright + " edge"
+	case upright == "":
+		return along + " edge"
+	}
+	return along + " " + upright + " corner"
+}
+
+// describeTarget names the target for the instant center, or an edge or a corner
+// of it.
+func describeTarget(id ID, c *car.Car, o Options) []string {
 	length := func(x float64) string { return o.Units.Format(units.Length, x) }
 	k := c.Check
 	lines := []string{"Target for the instant center", fmt.Sprintf("%s to %s ahead, %s to %s up", length(k.TargetICX[0]), length(k.TargetICX[1]), length(k.TargetICZ[0]), length(k.TargetICZ[1]))}
-	if o.Tuning {
+	part := edgeWords(Edges(id.Index))
+	if part != "" {
+		lines[0] += ", " + part
+	}
+	switch {
+	case !o.Tuning || o.Held:
+	case part != "":
+		lines = append(lines, "drag resizes it")
+	default:
 		lines = append(lines, "drag moves it; an edge or a corner resizes it")
 	}
 	return lines

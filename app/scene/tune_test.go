@@ -2,13 +2,18 @@ package scene
 
 import (
 	"context"
+	"image"
+	"image/color"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/units"
+	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -91,32 +96,130 @@ func TestCorners(t *testing.T) {
 	}
 }
 
-// An instant center on a ray gives the anti-squat aimed at: 100 % times z/x of
-// the instant center over height of the center of gravity per wheelbase (common
-// practice), at any travel.
+// An instant center at ride height that is on a ray gives the anti-squat aimed
+// at: 100 % times z/x of the instant center over height of the center of gravity
+// per wheelbase (common practice). The rays stay there wherever the car is, as the
+// dots do: 105 in of wheelbase, 19.5 in of height.
 func TestTargetRays(t *testing.T) {
 	r := reference(t)
-	o := options()
-	o.Tuning = true
 	for _, s := range []*analysis.Station{&r.Ride, &r.Travel[0], &r.Travel[len(r.Travel)-1]} {
-		rays := find(&Picture{Drawn: drawn(Build(nil, r, s, o))}, TargetRay)
-		if len(rays) != 2 {
-			t.Fatalf("%d rays", len(rays))
-		}
-		for i, want := range []float64{1, 1.6} {
-			p := rays[i].Points[1]
-			if got := p.Y / p.X / (s.CG.Y / s.Pose.Ground.Wheelbase); math.Abs(got-want) > 1e-12 || rays[i].Points[0] != (r2.Vec{}) {
-				t.Errorf("travel %v: a ray through %v stands for %v, want %v", s.Pose.Travel, p, got, want)
+		for _, launch := range []*Instant{nil, {}} {
+			o := options()
+			o.Tuning, o.Launch = true, launch
+			p := &Picture{Drawn: drawn(Build(nil, r, s, o))}
+			var rays []Drawn
+			for _, d := range find(p, TargetRay) {
+				if d.Shape == Path {
+					rays = append(rays, d)
+				}
+			}
+			if len(rays) != 2 {
+				t.Fatalf("%d rays", len(rays))
+			}
+			for i, want := range []float64{1, 1.6} {
+				end := rays[i].Points[1]
+				if got := end.Y / end.X / (19.5 / 105); math.Abs(got-want) > 1e-9 || rays[i].Points[0] != (r2.Vec{}) {
+					t.Errorf("travel %v: a ray through %v stands for %v, want %v", s.Pose.Travel, end, got, want)
+				}
+			}
+			words, said := labels(p, TargetRay), strings.Join(Describe(ID{Kind: TargetRay}, r, s, o), "; ")
+			want := []string{"target 160 %"}
+			if s != &r.Ride || launch != nil {
+				want = []string{"target 100 % at ride height", "target 160 % at ride height"}
+			}
+			if !slices.Equal(words, want) || !strings.HasPrefix(said, "Target: anti-squat 100 to 160 %") || strings.Contains(said, "at ride height") != (len(want) == 2) {
+				t.Errorf("travel %v, launch %v: labels %q, named %q", s.Pose.Travel, launch != nil, words, said)
 			}
 		}
 	}
-	words := strings.Join(Describe(ID{Kind: TargetRay}, r, &r.Ride, o), "; ")
-	if !strings.HasPrefix(words, "Target: anti-squat 100 to 160 %") {
-		t.Error(words)
-	}
+	o := options()
+	o.Tuning = true
 	p := show(r, o)
 	if got := p.Pick(p.View.Screen(r2.Vec{X: 30 * inch, Y: 1.6 * 30 * inch * 19.5 / 105})); got != (ID{Kind: TargetRay, Index: 1}) {
 		t.Errorf("on the ray is %+v", got)
+	}
+}
+
+// Outline, word and handles of the target stand above the dots, and so do the
+// marks of some of them; the fill, which would change their colors, is below.
+func TestTheTargetStandsAboveTheDots(t *testing.T) {
+	r := reference(t)
+	o := options()
+	o.Tuning, o.Cloud, o.Hot = true, clouded(t, r), ID{Kind: TargetBox, Index: int(AllEdges)}
+	o.Cloud.Present = o.Cloud.dots[3].place.Index
+	swarm, fill, outline, handles, marks := -1, -1, -1, 0, 0
+	p := show(r, o)
+	for i, d := range p.Drawn {
+		switch {
+		case d.Shape == Swarm:
+			swarm = i
+		case d.ID.Kind == TargetBox && d.Fill == Target:
+			fill = i
+		case d.ID.Kind == TargetBox && d.Shape == Area && d.Stroke == Good:
+			outline = i
+		case swarm < 0:
+		case d.ID.Kind == TargetBox && d.Shape == Disc:
+			handles++
+		case d.ID.Kind == Dot && d.Shape == Disc, d.ID.Kind == InstantCenter && d.Shape == Disc:
+			marks++
+		}
+	}
+	if fill < 0 || fill > swarm || outline < swarm || handles != 8 || marks != 3 {
+		t.Errorf("fill %d, dots %d, outline %d; above the dots are %d handles and %d marks", fill, swarm, outline, handles, marks)
+	}
+	if words := labels(p, TargetBox); !slices.Equal(words, []string{"target"}) {
+		t.Errorf("labels %q", words)
+	}
+	// Dots right under the outline do not show through.
+	box := targetCorners(r.Car)
+	at := r2.Add(r2.Scale(0.7, box[3]), r2.Scale(0.3, box[0]))
+	o.Labels, o.Hot = false, ID{}
+	var seen [2][3]color.RGBA
+	for i, place := range []r2.Vec{at, {X: -1}} {
+		for j := range o.Cloud.points {
+			o.Cloud.points[j] = place
+		}
+		p = show(r, o)
+		img := image.NewRGBA(image.Rect(0, 0, 800, 600))
+		NewRenderer().Draw(img, 1, p, units.US, &palette.Light)
+		q := p.View.Screen(at)
+		for j := range seen[i] {
+			seen[i][j] = img.RGBAAt(int(q.X)-1+j, int(q.Y))
+		}
+	}
+	if seen[0] != seen[1] || seen[0][0] == seen[0][1] && seen[0][1] == seen[0][2] {
+		t.Errorf("the outline on a dot is %v, elsewhere %v", seen[0], seen[1])
+	}
+}
+
+// Pressing at the target's edge or a handle takes hold of that, so that is what
+// stands under the pointer there, even on a dot; within the box dots come first.
+func TestTheTargetsEdgesComeBeforeDots(t *testing.T) {
+	r := reference(t)
+	o := options()
+	o.Tuning, o.Cloud = true, clouded(t, r)
+	at := func(x, z float64) r2.Vec { return r2.Vec{X: x * inch, Y: z * inch} }
+	for _, c := range []struct {
+		dot  r2.Vec
+		want ID
+		say  string
+	}{
+		{at(40, 8), ID{Kind: TargetBox, Index: int(RearEdge)}, "Target for the instant center, rear edge"},
+		{at(43, 14), ID{Kind: TargetBox, Index: int(UpperEdge)}, "Target for the instant center, upper edge"},
+		{at(60, 6), ID{Kind: TargetBox, Index: int(FrontEdge | LowerEdge)}, "Target for the instant center, front lower corner"},
+		{at(55, 9), ID{Kind: Dot, Index: o.Cloud.dots[len(o.Cloud.dots)-1].place.Index}, "Holes "},
+	} {
+		for i := range o.Cloud.points {
+			o.Cloud.points[i] = c.dot
+		}
+		p := show(r, o)
+		got := p.Pick(p.View.Screen(c.dot))
+		if words := Describe(got, r, &r.Ride, o); got != c.want || !strings.HasPrefix(words[0], c.say) {
+			t.Errorf("at %v: %+v, %q; want %+v", c.dot, got, words, c.want)
+		}
+		if behind := p.PickBehind(p.View.Screen(c.dot)); behind.Kind != TargetBox || c.want.Kind == TargetBox && behind != got {
+			t.Errorf("at %v: behind the dot is %+v", c.dot, behind)
+		}
 	}
 }
 

@@ -60,14 +60,19 @@ func (v View) Resized(width, height float64) View {
 // margin is left free around what a view is fitted to [px].
 const margin = 34
 
+// centerDown is where the middle of what a view is fitted to stands in a picture
+// with room to spare above and below: that part of the height from the top.
+const centerDown = 0.6
+
 // fitted returns a view of the given size that shows the box.
 func fitted(width, height float64, low, high r2.Vec) View {
 	v := View{Width: width, Height: height, Middle: r2.Scale(0.5, r2.Add(low, high))}
 	across := math.Max(width-2*margin, 1) / math.Max(high.X-low.X, 0.01)
 	upright := math.Max(height-2*margin, 1) / math.Max(high.Y-low.Y, 0.01)
 	v.Scale = math.Max(leastScale, math.Min(greatestScale, math.Min(across, upright)))
-	// What is left over in height goes above, where words have use for it.
-	v.Middle.Y = low.Y + (height/2-margin)/v.Scale
+	// What is left over in height goes above more than below.
+	down := math.Min(centerDown*height, height-margin-(high.Y-low.Y)*v.Scale/2)
+	v.Middle.Y += (down - height/2) / v.Scale
 	return v
 }
 
@@ -86,14 +91,20 @@ func FitLink(width, height float64, r *analysis.Result) View {
 	return fitted(width, height, low, high)
 }
 
-// FitCloud returns the view that shows, besides what FitLink does, the target
-// for the instant center and most of a cloud. What is far off does not make the
-// car small: the part shown is at most two and a half times as wide and high.
+// FitTarget returns the view that shows, besides what FitLink does, the target
+// for the instant center. What is far off does not make the car small: the part
+// shown is at most three times as wide and high.
+func FitTarget(width, height float64, r *analysis.Result) View {
+	return FitCloud(width, height, r, nil)
+}
+
+// FitCloud returns the view that shows, besides what FitTarget does, most of the
+// dots of a cloud that are no farther off than that.
 func FitCloud(width, height float64, r *analysis.Result, c *Cloud) View {
 	low, high := linkCorners(r)
 	size := r2.Sub(high, low)
-	least, greatest := r2.Sub(low, r2.Scale(0.5, size)), r2.Add(high, size)
-	least.Y = math.Max(least.Y, low.Y-0.25*size.Y) // below the ground there is little to see
+	least := r2.Sub(low, r2.Vec{X: 0.5 * size.X, Y: 0.25 * size.Y}) // below the ground there is little to see
+	greatest := r2.Add(high, r2.Scale(1.5, size))
 	grow := func(p r2.Vec) {
 		p = r2.Vec{X: math.Max(least.X, math.Min(greatest.X, p.X)), Y: math.Max(least.Y, math.Min(greatest.Y, p.Y))}
 		low, high = grown(low, high, p)
@@ -101,7 +112,7 @@ func FitCloud(width, height float64, r *analysis.Result, c *Cloud) View {
 	for _, p := range targetCorners(r.Car) {
 		grow(p)
 	}
-	if from, to, ok := c.bounds(); ok {
+	if from, to, ok := c.bounds(least, greatest); ok {
 		grow(from)
 		grow(to)
 	}
