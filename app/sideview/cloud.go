@@ -11,10 +11,15 @@ import (
 // and which of them are marked.
 func (v *SideView) gather(c study.Change) {
 	s := v.study
+	if on := s.Searching(); on != v.search {
+		v.search = on
+		v.refit = v.refit || v.fit != FitCar // which shows the same all the time
+	}
 	if !s.Searching() {
 		return
 	}
 	if c.Has(study.Search) {
+		v.refit = v.refit || v.fit == FitCloud && v.cloud.Empty() // dots to fit may be there
 		v.cloud.Fill(s.Ranking(), s.IsListed, s.Document().Car().Check.TargetAntiSquat, s.TableOutdated())
 	}
 	v.cloud.Present, v.cloud.Pointed, v.cloud.Picked = s.Present(), s.Pointed(), s.Picked()

@@ -3,6 +3,7 @@ package sideview
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -83,13 +84,18 @@ func TestTheStudyFollowsDuringTheDrag(t *testing.T) {
 	}
 }
 
-// The tag beside the pointer names the hole that the bar is in by now.
-func TestTheTagFollowsTheDrag(t *testing.T) {
+// During a drag nothing stands beside the pointer; the hole that the bar is in by
+// now is named in a corner. After it the tag beside the pointer names it.
+func TestTheWordsFollowTheDrag(t *testing.T) {
 	h := newHand(t, 900, 600)
 	h.press(h.at(25.5, 11.5))
 	h.moveAlong(h.at(25.5, 12.25))
-	if tag := h.tag(); len(tag) == 0 || tag[0] != "Lower chassis hole 1 of 3" {
-		t.Errorf("the tag says %q", tag)
+	if words := h.held(); len(words) != 3 || words[0] != "Lower chassis hole 1 of 3" || words[1] != "25.5 in forward, 12.25 in above the ground" || words[2] != "x 25.50 in   z 12.25 in" {
+		t.Errorf("the corner says %q", words)
+	}
+	clear := h.view.Picture().Tags[0].Clear
+	if want := h.center(); !slices.ContainsFunc(clear, func(p r2.Vec) bool { return near(p, want) }) {
+		t.Errorf("the words may cover the instant center at %v: they are clear of %v", want, clear)
 	}
 	h.release()
 	if tag := h.tag(); len(tag) == 0 || tag[0] != "Lower chassis hole 1 of 3" {

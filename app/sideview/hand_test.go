@@ -211,6 +211,19 @@ func (h *hand) tag() []string {
 	return nil
 }
 
+// held returns what is written of a drag in a corner of the picture. Nothing
+// stands beside the pointer then.
+func (h *hand) held() []string {
+	h.t.Helper()
+	if tag := h.tag(); tag != nil {
+		h.t.Errorf("beside the pointer is %q", tag)
+	}
+	for _, tag := range h.view.Picture().Tags {
+		return tag.Lines
+	}
+	return nil
+}
+
 // near tells whether two places on screen are the same to a hundredth of a
 // pixel, which is finer than the toolkit's positions are told.
 func near(a, b r2.Vec) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 0.01 }

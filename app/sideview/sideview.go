@@ -5,6 +5,7 @@ package sideview
 import (
 	"image"
 	"math"
+	"slices"
 
 	"bowline/app/document"
 	"bowline/app/look"
@@ -29,7 +30,7 @@ type Fit int
 
 // The fits.
 const (
-	FitLink  Fit = iota // rear tire, brackets and instant center
+	FitLink  Fit = iota // rear tire, brackets and instant center; the target too while the holes are searched
 	FitCar              // both tires
 	FitCloud            // target and most of the combinations of holes as well
 	Free                // as zoomed and panned
@@ -57,6 +58,7 @@ type SideView struct {
 	drag    drag
 	soon    *runner.Soon // brings what is dragged to the pointer
 
+	search  bool         // the combinations of holes are looked at
 	cloud   scene.Cloud  // of the study's combinations, while they are looked at
 	clicks  [2]int       // the combinations clicked last, the last one first
 	telling *runner.Soon // tells the study of the combination under the pointer
@@ -135,23 +137,30 @@ func (v *SideView) place() {
 	if v.fit == Free || v.drag.active() {
 		return
 	}
-	if fitted, sight := v.fitted(); v.refit || !shows(v.view, sight) && shows(fitted, sight) {
+	fitted, sights := v.fitted()
+	if v.refit || slices.ContainsFunc(sights[:], func(p r2.Vec) bool { return !shows(v.view, p) && shows(fitted, p) }) {
 		v.view, v.refit = fitted, false
 	}
 }
 
-// fitted returns the view that the fit asks for, and the point of the ground's
-// frame that it keeps in sight: the instant center or the front of the car.
-func (v *SideView) fitted() (scene.View, r2.Vec) {
-	r := v.study.Result()
-	if v.fit == FitCar {
+// fitted returns the view that the fit asks for, and points of the ground's
+// frame that it keeps in sight: the front of the car, or the instant center and,
+// while the holes are searched, two corners of the target.
+func (v *SideView) fitted() (scene.View, [3]r2.Vec) {
+	r, width, height := v.study.Result(), v.view.Width, v.view.Height
+	ic, k := r.Ride.InstantCenter, r.Car.Check
+	switch {
+	case v.fit == FitCar:
 		front := r2.Vec{X: r.Ride.Pose.Ground.Wheelbase + r.Car.Tires.FrontRadius}
-		return scene.FitCar(v.view.Width, v.view.Height, r), front
+		return scene.FitCar(width, height, r), [3]r2.Vec{front, front, front}
+	case !v.search:
+		return scene.FitLink(width, height, r), [3]r2.Vec{ic, ic, ic}
 	}
-	if v.fit == FitCloud && v.study.Searching() {
-		return scene.FitCloud(v.view.Width, v.view.Height, r, &v.cloud), r.Ride.InstantCenter
+	sights := [3]r2.Vec{ic, {X: k.TargetICX[0], Y: k.TargetICZ[0]}, {X: k.TargetICX[1], Y: k.TargetICZ[1]}}
+	if v.fit == FitCloud {
+		return scene.FitCloud(width, height, r, &v.cloud), sights
 	}
-	return scene.FitLink(v.view.Width, v.view.Height, r), r.Ride.InstantCenter
+	return scene.FitTarget(width, height, r), sights
 }
 
 // shows tells whether a point of the ground's frame is in the picture.
@@ -170,10 +179,16 @@ func (v *SideView) project() {
 			v.arrange()
 		}
 	}
-	if v.inside && !v.drag.panning {
-		v.picture.Tag(v.pointer, scene.Describe(v.hot, v.study.Result(), v.study.Station(), v.options()))
-		v.picture.Coordinates(v.pointer, v.study.Units())
+	if !v.inside || v.drag.panning {
+		return
 	}
+	words := scene.Describe(v.hot, v.study.Result(), v.study.Station(), v.options())
+	if v.drag.begun {
+		v.picture.Held(words, v.pointer, v.study.Units(), v.view.Screen(v.study.Station().InstantCenter))
+		return
+	}
+	v.picture.Tag(v.pointer, words)
+	v.picture.Coordinates(v.pointer, v.study.Units())
 }
 
 // arrange lists what is drawn and where.
@@ -187,7 +202,7 @@ func (v *SideView) options() scene.Options {
 	return scene.Options{
 		Units: v.study.Units(), Case: v.study.Case(), Selected: v.study.Pivot(),
 		Hot: v.hot, Labels: true, Moving: v.study.Moving(), Launch: v.instant(),
-		Tuning: v.study.Searching(), Cloud: v.shownCloud(), Other: v.other(),
+		Tuning: v.study.Searching(), Held: v.drag.begun, Cloud: v.shownCloud(), Other: v.other(),
 	}
 }
 

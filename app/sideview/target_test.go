@@ -48,7 +48,7 @@ func TestDraggingTheTarget(t *testing.T) {
 				t.Errorf("cursor %v, want %v", got, c.cursor)
 			}
 			h.moveAlong(h.at(c.to.X, c.to.Y))
-			tag := strings.Join(h.tag(), "; ")
+			tag := strings.Join(h.held(), "; ")
 			h.release()
 			// Half a pixel is more than a hundredth of an inch here.
 			got, grid := h.target(), 0.02
@@ -73,7 +73,7 @@ func TestDraggingTheTarget(t *testing.T) {
 // takes it back.
 func TestTheTargetIsDraggedFromUnderADot(t *testing.T) {
 	h := newHand(t, 900, 600)
-	if p := h.doc.Apply("Target", func(c *car.Car) { c.Check.TargetICX[0] = 30 * inch }); p != nil {
+	if p := h.doc.Apply("Target", func(c *car.Car) { c.Check.TargetICX[0], c.Check.TargetICZ[1] = 30*inch, 20*inch }); p != nil {
 		t.Fatal(p)
 	}
 	h.search()
@@ -84,11 +84,11 @@ func TestTheTargetIsDraggedFromUnderADot(t *testing.T) {
 	}
 	h.press(at)
 	h.moveAlong(r2.Add(at, r2.Vec{X: 20, Y: -20}))
-	if h.target() == [4]float64{30, 60, 6, 14} || h.view.study.Picked() != study.None {
+	if h.target() == [4]float64{30, 60, 6, 20} || h.view.study.Picked() != study.None {
 		t.Errorf("target %v, picked %d", h.target(), h.view.study.Picked())
 	}
-	if tag := h.tag(); len(tag) == 0 || tag[0] != "Target for the instant center" {
-		t.Errorf("during the drag the tag says %q", tag)
+	if words := h.held(); len(words) == 0 || words[0] != "Target for the instant center" {
+		t.Errorf("during the drag the corner says %q", words)
 	}
 	h.key(fyne.KeyEscape)
 	h.release()
