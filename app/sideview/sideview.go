@@ -90,7 +90,7 @@ func New(s *study.Study, colors func() *palette.Palette) *SideView {
 func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return look.PictureRenderer(v.raster) }
 
 // MinSize implements fyne.CanvasObject.
-func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(320, 240) }
+func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(280, 240) }
 
 // follow lets go of a car that is gone and shows the one in its place.
 func (v *SideView) follow(e document.Event) {

@@ -47,6 +47,7 @@ func newTimeBar(s *study.Study, post func(func())) *timeBar {
 		names[i] = p.name
 	}
 	b.pace = widget.NewSelect(names, nil)
+	b.pace.PlaceHolder = names[0] // which its least width is for
 	b.pace.SetSelectedIndex(1)
 	b.slider.Step = 1e-4
 	b.slider.OnChanged = func(t float64) {
@@ -55,7 +56,7 @@ func newTimeBar(s *study.Study, post func(func())) *timeBar {
 			s.SetTime(t)
 		}
 	}
-	b.object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(fixedWidth(150), b.value), b.slider)
+	b.object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(fixedWidth(108), b.value), b.slider)
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Position | study.Launches | study.Units) {
 			b.refresh()

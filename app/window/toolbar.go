@@ -7,17 +7,19 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 )
 
-// toolbar stands over the side view: setup, load case, hole mode and fit.
+// toolbar stands over the side view: setup, load case, hole mode and fit. How
+// high it is depends on its width: middleLayout gives it its place.
 type toolbar struct {
 	study  *study.Study
 	setup  *widget.Select
 	load   *widget.RadioGroup
 	moving *widget.Check
-	object fyne.CanvasObject
+	fits   *fyne.Container
+	cloud  *widget.Button // fits all instant centers, while the holes are searched
+	turned func()         // told when buttons have come or gone; may be nil
 }
 
 // caseWords are the load cases as the toolbar offers them, and launchWord the
@@ -44,13 +46,14 @@ func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
 	})
 	b.load.Horizontal, b.load.Required = true, true
 	b.moving = widget.NewCheck("Move holes", s.SetMoving)
-	b.object = container.NewHBox(
-		b.setup, b.load, b.moving, layout.NewSpacer(),
+	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(sideview.FitCloud) })
+	b.fits = container.NewHBox(
 		widget.NewButton("Fit bars", func() { v.SetFit(sideview.FitLink) }),
 		widget.NewButton("Fit car", func() { v.SetFit(sideview.FitCar) }),
+		b.cloud,
 	)
 	s.Listen(func(c study.Change) {
-		if c.Has(study.Inputs | study.Choice) {
+		if c.Has(study.Inputs | study.Choice | study.Search) {
 			b.refresh()
 		}
 	})
@@ -83,5 +86,11 @@ func (b *toolbar) refresh() {
 	}
 	if b.moving.Checked != b.study.Moving() {
 		b.moving.SetChecked(b.study.Moving())
+	}
+	if on := b.study.Searching(); on != b.cloud.Visible() {
+		b.cloud.Hidden = !on
+		if b.turned != nil {
+			b.turned()
+		}
 	}
 }

@@ -78,9 +78,9 @@ func newTravelBar(s *study.Study) *travelBar {
 	})
 	row := func(name string, k *slider) fyne.CanvasObject {
 		value := container.New(fixedWidth(108), k.value)
-		return container.NewBorder(nil, nil, container.New(fixedWidth(84), widget.NewLabel(name)), value, k.Slider)
+		return container.NewBorder(nil, nil, container.New(fixedWidth(46), widget.NewLabel(name)), value, k.Slider)
 	}
-	b.object = container.NewBorder(nil, nil, nil, container.NewCenter(ride), container.NewVBox(row("Rear travel", b.rear), row("Front travel", b.front)))
+	b.object = container.NewBorder(nil, nil, nil, container.NewCenter(ride), container.NewVBox(row("Rear", b.rear), row("Front", b.front)))
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Inputs | study.Position | study.Units) {
 			b.refresh()

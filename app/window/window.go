@@ -200,7 +200,7 @@ func (w *Window) build(o Options) {
 		}
 		w.soon.Ask()
 	})
-	middle := container.NewBorder(newToolbar(w.study, w.view).object, below, nil, nil, w.view)
+	middle := newMiddle(newToolbar(w.study, w.view), w.view, below)
 	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.tabs))
 	w.panes = container.NewHSplit(steady(w.inputs), w.center)
