@@ -108,6 +108,7 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	b.holes()
 	b.marks()
 	b.cloudMarks()
+	b.rayLabels()
 	b.targetHandles()
 	return b.items
 }

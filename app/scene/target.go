@@ -127,20 +127,39 @@ func (b *builder) targetRays() {
 	if !b.options.Tuning {
 		return
 	}
-	ride, at := &b.result.Ride, ""
+	for i := range b.result.Car.Check.TargetAntiSquat {
+		b.add(Item{ID: ID{Kind: TargetRay, Index: i}, Points: []r2.Vec{{}, b.onRay(i, lineReach)}, Stroke: Good, Width: thin, Pick: closePick})
+	}
+}
+
+// onRay returns the point of a target ray at a distance ahead of the contact [m].
+func (b *builder) onRay(i int, x float64) r2.Vec {
+	ride := &b.result.Ride
+	return r2.Vec{X: x, Y: b.result.Car.Check.TargetAntiSquat[i] * ride.CG.Y / ride.Pose.Ground.Wheelbase * x}
+}
+
+// rayLabels names the target rays, after all else that has more to say.
+func (b *builder) rayLabels() {
+	if !b.options.Tuning {
+		return
+	}
+	at := ""
 	if b.options.away(b.station) {
 		at = rideWords
 	}
 	for i, squat := range b.result.Car.Check.TargetAntiSquat {
-		slope := squat * ride.CG.Y / ride.Pose.Ground.Wheelbase
-		id := ID{Kind: TargetRay, Index: i}
-		b.add(Item{ID: id, Points: []r2.Vec{{}, {X: lineReach, Y: slope * lineReach}}, Stroke: Good, Width: thin, Pick: closePick})
-		if squat != 1 || at != "" { // the 100 % line at ride height has its own label
-			x := 0.62 * ride.Pose.Ground.Wheelbase
-			b.label(id, r2.Vec{X: x, Y: slope * x}, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, Good, r2.Vec{X: 0.5}, r2.Vec{Y: 4})
+		anchor, offset := r2.Vec{Y: 1}, r2.Vec{X: 6, Y: -4} // below the least, above the greatest
+		if i == 1 {
+			anchor, offset = r2.Vec{X: 1}, r2.Vec{X: -6, Y: 4}
 		}
+		place := b.onRay(i, rayLabel*b.result.Ride.Pose.Ground.Wheelbase)
+		b.label(ID{Kind: TargetRay, Index: i}, place, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, Good, anchor, offset)
 	}
 }
+
+// rayLabel is where the rays are named, as a part of the wheelbase: behind most
+// instant centers and in sight of every fit.
+const rayLabel = 0.2
 
 // rideWords says of what is shown for ride height that the car is elsewhere.
 const rideWords = " at ride height"

@@ -123,11 +123,12 @@ func TestTargetRays(t *testing.T) {
 				}
 			}
 			words, said := labels(p, TargetRay), strings.Join(Describe(ID{Kind: TargetRay}, r, s, o), "; ")
-			want := []string{"target 160 %"}
-			if s != &r.Ride || launch != nil {
+			want := []string{"target 100 %", "target 160 %"}
+			away := s != &r.Ride || launch != nil
+			if away {
 				want = []string{"target 100 % at ride height", "target 160 % at ride height"}
 			}
-			if !slices.Equal(words, want) || !strings.HasPrefix(said, "Target: anti-squat 100 to 160 %") || strings.Contains(said, "at ride height") != (len(want) == 2) {
+			if !slices.Equal(words, want) || !strings.HasPrefix(said, "Target: anti-squat 100 to 160 %") || strings.Contains(said, "at ride height") != away {
 				t.Errorf("travel %v, launch %v: labels %q, named %q", s.Pose.Travel, launch != nil, words, said)
 			}
 		}
@@ -135,6 +136,19 @@ func TestTargetRays(t *testing.T) {
 	o := options()
 	o.Tuning = true
 	p := show(r, o)
+	// They are in sight, and other words are placed first.
+	last := ""
+	for _, d := range p.Drawn {
+		if d.Shape == Label {
+			last = d.Text
+		}
+		if d.Shape == Label && d.ID.Kind == TargetRay && !within(p.View, p.View.World(d.Points[0]), 60) {
+			t.Errorf("%q stands at %v", d.Text, d.Points[0])
+		}
+	}
+	if last != "target 160 %" {
+		t.Errorf("the last words are %q", last)
+	}
 	if got := p.Pick(p.View.Screen(r2.Vec{X: 30 * inch, Y: 1.6 * 30 * inch * 19.5 / 105})); got != (ID{Kind: TargetRay, Index: 1}) {
 		t.Errorf("on the ray is %+v", got)
 	}
