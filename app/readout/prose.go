@@ -15,6 +15,7 @@ type Prose struct {
 	size  fyne.ThemeSizeName
 	color fyne.ThemeColorName
 	style fyne.TextStyle
+	least int // rows that room is kept for
 	sheet *sheet.Sheet
 
 	rows    []string
@@ -60,6 +61,21 @@ func (p *Prose) Set(text string) bool {
 	return true
 }
 
+// SetColor writes the text in another color of the theme.
+func (p *Prose) SetColor(color fyne.ThemeColorName) {
+	if color != p.color {
+		p.color = color
+		p.sheet.Refresh()
+	}
+}
+
+// Color returns the theme's name of the text's color.
+func (p *Prose) Color() fyne.ThemeColorName { return p.color }
+
+// KeepRows keeps room for a number of rows while there is text, so that what
+// stands below does not move with its length.
+func (p *Prose) KeepRows(n int) { p.least = n }
+
 // Text returns the text.
 func (p *Prose) Text() string { return p.text }
 
@@ -74,7 +90,7 @@ func (p *Prose) MinSize() fyne.Size {
 	if len(p.rows) == 0 {
 		return fyne.Size{}
 	}
-	return fyne.NewSize(0, float32(len(p.rows))*theme.Size(p.size)*proseRow+2*theme.Padding())
+	return fyne.NewSize(0, float32(max(len(p.rows), p.least))*theme.Size(p.size)*proseRow+2*theme.Padding())
 }
 
 // paint writes the rows.

@@ -63,6 +63,26 @@ func TestProseIsAsHighAsItsRows(t *testing.T) {
 	}
 }
 
+// Room is kept for rows that are not there, though not for no text.
+func TestProseKeepsRoom(t *testing.T) {
+	p := prose(t, 230)
+	p.Set("Two words")
+	one := p.MinSize().Height
+	p.KeepRows(3)
+	three := p.MinSize().Height
+	if want := one + 2*theme.TextSize()*proseRow; three < want-0.01 || three > want+0.01 {
+		t.Errorf("one row is %v high, three are %v, want %v", one, three, want)
+	}
+	p.Set(sentence + " " + sentence)
+	if p.MinSize().Height <= three {
+		t.Error("more rows get no more room")
+	}
+	p.Set("")
+	if p.MinSize().Height != 0 {
+		t.Error("no text takes room")
+	}
+}
+
 func TestProseIsDrawn(t *testing.T) {
 	p := prose(t, 230)
 	img := p.sheet.Draw(230, 120).(*image.RGBA)
