@@ -37,5 +37,12 @@ func (s System) Figure(q Quantity, si float64, more int) string {
 	return Group(strconv.FormatFloat(round(s.FromSI(q, si), decimals), 'f', decimals, 64))
 }
 
+// Shown returns an SI value in the shop unit, rounded as Format shows it. The
+// difference of two such numbers is the one that a reader finds between their
+// figures.
+func (s System) Shown(q Quantity, si float64) float64 {
+	return round(s.FromSI(q, si), s.Decimals(q))
+}
+
 // Count writes a number of things with commas between thousands.
 func Count(n int) string { return Group(strconv.Itoa(n)) }

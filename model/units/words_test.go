@@ -70,3 +70,20 @@ func TestFormatFine(t *testing.T) {
 		}
 	}
 }
+
+// The difference of two numbers shown is that of their figures.
+func TestShown(t *testing.T) {
+	for _, c := range []struct {
+		s    System
+		q    Quantity
+		si   float64
+		want float64
+	}{
+		{US, Length, 23.0049 * Inch, 23}, {US, Length, 23.0051 * Inch, 23.01}, {US, Length, -0.001 * Inch, 0},
+		{SI, Length, 0.58434, 584.3}, {US, Percent, 1.44049, 144}, {US, Time, 1.32849, 1.328},
+	} {
+		if got := c.s.Shown(c.q, c.si); got != c.want {
+			t.Errorf("%v is shown as %v, want %v", c.si, got, c.want)
+		}
+	}
+}
