@@ -1,12 +1,10 @@
 package listing
 
-import "fyne.io/fyne/v2/theme"
-
 // leastThumb is the least length of a thumb over the width of its bar.
 const leastThumb = 2.5
 
-// barWidth is the width of a bar, of which the thumb takes a part [px].
-func barWidth() float32 { return theme.ScrollBarSize() }
+// BarWidth is the width of a bar, of which the thumb takes a part [px].
+const BarWidth float32 = 10
 
 // bar is one scroll bar, along its own direction [px].
 type bar struct {
@@ -28,7 +26,7 @@ func (f *frame) bar(which part, v view) bar {
 	if whole > 0 {
 		b.size = b.length * float32(min(page/whole, 1))
 	}
-	b.size = min(max(b.size, leastThumb*barWidth()), b.length)
+	b.size = min(max(b.size, leastThumb*BarWidth), b.length)
 	b.at = b.start
 	if b.most > 0 {
 		b.at += (b.length - b.size) * float32(at/b.most)

@@ -25,9 +25,11 @@ const (
 type columned struct {
 	size, caption, pad float32
 	bold               font.Face
+	sorts              bool       // headings have room for the mark of a sorted column
 	titles             [][]string // lines by column
 	widths             []float32  // [px]
 	total              float32    // [px]
+	grow               []float32  // part of the room left, by column; nil when all grow by a factor
 	lines              int        // of the highest heading
 	heading            float32    // its height [px]
 }
@@ -36,10 +38,15 @@ type columned struct {
 func (t *Table) natural() *columned {
 	size, caption, pad := theme.TextSize(), theme.CaptionTextSize(), theme.InnerPadding()
 	bold := sheet.Face(fyne.TextStyle{Bold: true}, size)
-	if c := &t.columned; c.titles != nil && c.size == size && c.caption == caption && c.pad == pad && c.bold == bold {
+	sorts := t.OnSort != nil || t.view.sorted != None
+	if c := &t.columned; c.titles != nil && c.size == size && c.caption == caption && c.pad == pad && c.bold == bold && c.sorts == sorts {
 		return c
 	}
-	c := columned{size: size, caption: caption, pad: pad, bold: bold, titles: make([][]string, len(t.columns))}
+	mark := float32(0)
+	if sorts {
+		mark = size * triangle * 1.5
+	}
+	c := columned{size: size, caption: caption, pad: pad, bold: bold, sorts: sorts, grow: grown(t.columns), titles: make([][]string, len(t.columns))}
 	digit := width(sheet.Face(fyne.TextStyle{}, size), "0")
 	small := sheet.Face(fyne.TextStyle{}, caption)
 	for i, column := range t.columns {
@@ -49,12 +56,12 @@ func (t *Table) natural() *columned {
 		for j, line := range c.titles[i] {
 			w := width(bold, line)
 			if column.Unit == "" && j == lines-1 {
-				w += size * triangle * 1.5
+				w += mark
 			}
 			room = max(room, w)
 		}
 		if column.Unit != "" {
-			room = max(room, width(small, column.Unit)+size*triangle*1.5)
+			room = max(room, width(small, column.Unit)+mark)
 			lines++
 		}
 		c.lines = max(c.lines, lines)
@@ -68,6 +75,23 @@ func (t *Table) natural() *columned {
 	c.heading = float32(math.Ceil(float64(float32(c.lines)*size*titleHeight + 2*pad)))
 	t.columned = c
 	return &t.columned
+}
+
+// grown returns each column's part of the room left over, which add up to 1; nil
+// when none has one.
+func grown(columns []Column) []float32 {
+	total := float32(0)
+	for _, c := range columns {
+		total += c.Grow
+	}
+	if !(total > 0) {
+		return nil
+	}
+	parts := make([]float32, len(columns))
+	for i, c := range columns {
+		parts[i] = c.Grow / total
+	}
+	return parts
 }
 
 // width measures a text; without a font it has none.
@@ -84,7 +108,8 @@ type frame struct {
 	pitch         float32
 	rows          int
 	width, height float32 // of the part that shows rows
-	stretch       float32 // columns are this much wider than natural
+	stretch       float32 // columns are wider than natural by this factor
+	spare         float32 // or share this room
 	frozen        int     // columns that stay
 	fixed         float32 // and their width
 	down, across  bool    // there are bars
@@ -92,7 +117,7 @@ type frame struct {
 
 // frame measures the table.
 func (t *Table) frame() frame {
-	size, bar := t.Size(), barWidth()
+	size, bar := t.Size(), BarWidth
 	f := frame{columned: t.natural(), pitch: pitch(), rows: t.rows(), stretch: 1}
 	tall := float64(f.rows) * float64(f.pitch)
 	f.height = max(size.Height-f.heading, 0)
@@ -106,11 +131,13 @@ func (t *Table) frame() frame {
 		if !f.down && tall > float64(f.height) {
 			f.down, f.width = true, max(f.width-bar, 0)
 		}
+	} else if f.grow != nil {
+		f.spare = f.width - f.total
 	} else if f.total > 0 {
 		f.stretch = f.width / f.total
 	}
-	for _, w := range f.widths[:t.frozen] {
-		f.fixed += w * f.stretch
+	for i := range t.frozen {
+		f.fixed += f.wide(i)
 	}
 	if f.frozen = t.frozen; f.across && f.fixed > mostFrozen*f.width {
 		f.frozen, f.fixed = 0, 0
@@ -129,13 +156,21 @@ func (f *frame) most() (x, y float64) {
 
 // column returns where a column is drawn when the rows are scrolled sideways.
 func (f *frame) column(i int, scrolled float32) (left, width float32) {
-	for _, w := range f.widths[:i] {
-		left += w * f.stretch
+	for j := range i {
+		left += f.wide(j)
 	}
 	if i >= f.frozen {
 		left -= scrolled
 	}
-	return left, f.widths[i] * f.stretch
+	return left, f.wide(i)
+}
+
+// wide returns the width of a column.
+func (f *frame) wide(i int) float32 {
+	if f.grow != nil {
+		return f.widths[i] + f.spare*f.grow[i]
+	}
+	return f.widths[i] * f.stretch
 }
 
 // scroll moves the rows, no farther than there are any.

@@ -28,8 +28,12 @@ type Column struct {
 	Title string // "\n" breaks it
 	Unit  string // below the title; may be empty
 	// Width is room for this many digits. A column is never narrower than its
-	// heading, and all grow when the table is wider than they are together.
+	// heading.
 	Width int
+	// Grow is the column's part of the room that is left when the table is wider
+	// than its columns together. When no column has one, all grow by the same
+	// factor.
+	Grow  float32
 	Align Align
 }
 
@@ -122,12 +126,15 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 // more.
 func (t *Table) MinSize() fyne.Size {
 	c := t.natural()
-	width := barWidth()
+	width := BarWidth
 	for _, w := range c.widths[:min(t.frozen+1, len(c.widths))] {
 		width += w
 	}
-	return fyne.NewSize(width, c.heading+3*pitch()+barWidth())
+	return fyne.NewSize(width, c.heading+3*pitch()+BarWidth)
 }
+
+// ColumnWidth returns how wide a column is at least [px].
+func (t *Table) ColumnWidth(column int) float32 { return t.natural().widths[column] }
 
 // SetSource shows other rows. The table stays scrolled as it is, as far as
 // there are rows.

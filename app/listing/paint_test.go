@@ -279,7 +279,7 @@ func TestFocusShows(t *testing.T) {
 func TestThumbPointedAtIsWider(t *testing.T) {
 	h := newHand(t, 2304, 480, 400)
 	f := h.table.frame()
-	x, y := f.width+barWidth()/2, f.heading+f.height+barWidth()/2
+	x, y := f.width+BarWidth/2, f.heading+f.height+BarWidth/2
 	inked := func(part image.Rectangle) int {
 		img := h.picture()
 		return part.Dx()*part.Dy() - count(img, part, palette.Light.Background)

@@ -82,22 +82,22 @@ func (p *painter) bars() {
 		p.Box(f.width, f.heading, size.Width-f.width, size.Height-f.heading, p.plain)
 		b := f.bar(barDown, v)
 		thick := p.thumb(barDown)
-		p.Box(p.Snap(f.width+(barWidth()-thick)/2), p.Snap(b.at), thick, b.size, p.thumbInk(barDown))
+		p.Box(p.Snap(f.width+(BarWidth-thick)/2), p.Snap(b.at), thick, b.size, p.thumbInk(barDown))
 	}
 	if f.across {
 		p.Box(0, f.heading+f.height, size.Width, size.Height-f.heading-f.height, p.plain)
 		b := f.bar(barAcross, v)
 		thick := p.thumb(barAcross)
-		p.Box(p.Snap(b.at), p.Snap(f.heading+f.height+(barWidth()-thick)/2), b.size, thick, p.thumbInk(barAcross))
+		p.Box(p.Snap(b.at), p.Snap(f.heading+f.height+(BarWidth-thick)/2), b.size, thick, p.thumbInk(barAcross))
 	}
 }
 
 // thumb returns the thickness of a thumb: slim until it is pointed at.
 func (p *painter) thumb(which part) float32 {
 	if p.table.view.bar == which {
-		return barWidth() - 2
+		return BarWidth - 2
 	}
-	return barWidth() * 0.5
+	return BarWidth * 0.5
 }
 
 // thumbInk returns the color of a thumb.

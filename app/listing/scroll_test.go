@@ -59,11 +59,11 @@ func TestNothingToScroll(t *testing.T) {
 		t.Errorf("the last column ends at %v of 1200", left+width)
 	}
 	// A bar that is needed only because of the other one, either way round.
-	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+barWidth()-1))
+	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+BarWidth-1))
 	if g := h.table.frame(); !g.down || !g.across {
 		t.Error("the bar across takes room of the rows, and none down shows")
 	}
-	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+barWidth()))
+	h.window.Resize(fyne.NewSize(f.total-1, f.heading+5*f.pitch+BarWidth))
 	if g := h.table.frame(); g.down || !g.across {
 		t.Error("rows that fit above the bar across have a bar")
 	}
@@ -86,7 +86,7 @@ func TestThumbFollowsTheDrag(t *testing.T) {
 	if b.size < 20 || b.size > 40 || b.at != f.heading {
 		t.Fatalf("thumb of %v at %v", b.size, b.at)
 	}
-	x := f.width + barWidth()/2
+	x := f.width + BarWidth/2
 	// From a place within the thumb to half of its way: it does not jump.
 	h.drag(x, b.at+3, x-50, b.at+3+(b.length-b.size)/2)
 	h.wantScrolled("half way", 0, most/2)
@@ -105,7 +105,7 @@ func TestThumbAcross(t *testing.T) {
 	f := h.table.frame()
 	most, _ := h.ends()
 	b := f.bar(barAcross, h.table.view)
-	y := f.heading + f.height + barWidth()/2
+	y := f.heading + f.height + BarWidth/2
 	h.drag(20, y, 20+(b.length-b.size)/4, y+100)
 	h.wantScrolled("a quarter", most/4, 0)
 }
@@ -115,7 +115,7 @@ func TestTrackCanBeClicked(t *testing.T) {
 	h := newHand(t, 2304, 480, 400)
 	f := h.table.frame()
 	_, most := h.ends()
-	x, middle := f.width+barWidth()/2, f.heading+f.height/2
+	x, middle := f.width+BarWidth/2, f.heading+f.height/2
 	h.click(x, middle)
 	h.wantScrolled("the middle", 0, most/2)
 	h.click(x, f.heading+f.height-1)
@@ -130,7 +130,7 @@ func TestTrackCanBeClicked(t *testing.T) {
 func TestForgottenDragEnds(t *testing.T) {
 	h := newHand(t, 2304, 480, 400)
 	f := h.table.frame()
-	x := f.width + barWidth()/2
+	x := f.width + BarWidth/2
 	h.table.MouseDown(h.mouse(x, f.heading+5, desktop.MouseButtonPrimary))
 	h.move(50, h.rowY(3))
 	h.wantLog("moved with no button down", &h.hovered, 3)

@@ -46,7 +46,7 @@ func TestMinSizeIsRoomForTheHeadingAndSomeRows(t *testing.T) {
 	h := newHand(t, 10, 480, 400)
 	size := h.table.MinSize()
 	f := h.table.frame()
-	if size.Height != f.heading+3*f.pitch+barWidth() || size.Width < f.widths[0]+f.widths[1] || size.Width > 200 {
+	if size.Height != f.heading+3*f.pitch+BarWidth || size.Width < f.widths[0]+f.widths[1] || size.Width > 200 {
 		t.Errorf("least size %v", size)
 	}
 }
@@ -60,6 +60,40 @@ func TestColumnsAreAsWideAsTheirHeadings(t *testing.T) {
 	digit := float32(regular.Width("0000000000")) / 10
 	if c.widths[0] < 20*digit || c.widths[1] < float32(bold.Width("Circumstances")) || c.widths[2] < 60 || c.widths[3] <= 0 {
 		t.Errorf("widths %v", c.widths)
+	}
+}
+
+// Columns that ask for the room left share it; the others stay as they are. There
+// is none while the table scrolls sideways.
+func TestColumnsGrowByTheirParts(t *testing.T) {
+	h := newHand(t, 2, 600, 200)
+	h.table.SetColumns([]Column{{Title: "Date", Width: 10}, {Title: "Rear", Width: 8, Grow: 1}, {Title: "Note", Width: 9, Grow: 3}}, 1)
+	f := h.table.frame()
+	spare := 600 - f.total
+	for i, part := range []float32{0, 0.25, 0.75} {
+		_, got := f.column(i, 0)
+		if want := h.table.ColumnWidth(i) + part*spare; spare < 100 || math.Abs(float64(got-want)) > 0.01 {
+			t.Errorf("column %d is %v wide, want %v of %v spare", i, got, want, spare)
+		}
+	}
+	if left, width := f.column(2, 0); math.Abs(float64(left+width-600)) > 0.01 {
+		t.Errorf("the last column ends at %v", left+width)
+	}
+	h.table.Resize(fyne.NewSize(f.total-20, 200))
+	if narrow := h.table.frame(); !narrow.across || narrow.spare != 0 || narrow.wide(2) != narrow.widths[2] {
+		t.Errorf("in too little room columns share %v", narrow.spare)
+	}
+}
+
+// Only lists that are sorted leave room for the mark of it.
+func TestHeadingsOfAListThatIsNotSorted(t *testing.T) {
+	h := newHand(t, 2, 600, 200)
+	h.table.SetColumns([]Column{{Title: "Setup", Width: 1}}, 1)
+	h.table.OnSort = nil
+	narrow := h.table.ColumnWidth(0)
+	h.table.OnSort = func(int) {}
+	if wide := h.table.ColumnWidth(0); wide-narrow < triangle*13 || wide-narrow > triangle*13*1.5+1 {
+		t.Errorf("sorted, a heading takes %v, else %v", wide, narrow)
 	}
 }
 
