@@ -14,7 +14,8 @@ type Table struct {
 	widget.BaseWidget
 	headings []string
 	names    []string
-	cells    [][]cell // by row
+	cells    [][]cell  // by row
+	shares   []float32 // of the width, that of the names first; nil for those of New
 	sheet    *sheet.Sheet
 }
 
@@ -66,6 +67,13 @@ func (t *Table) SetHeading(column int, text string) {
 	}
 }
 
+// SetShares sets the parts of the width that the names and each column of values
+// take, which New gives equal columns.
+func (t *Table) SetShares(names float32, values ...float32) {
+	t.shares = append([]float32{names}, values...)
+	t.sheet.Refresh()
+}
+
 // Heading returns what stands over a column.
 func (t *Table) Heading(column int) string { return t.headings[column] }
 
@@ -88,6 +96,13 @@ func pitch() float32 { return theme.TextSize() * rowHeight }
 
 // column returns where a column of values begins.
 func (t *Table) column(i int) float32 {
+	if t.shares != nil {
+		left := float32(0)
+		for _, share := range t.shares[:i+1] {
+			left += share
+		}
+		return left * t.Size().Width
+	}
 	share := float32(nameShare)
 	if len(t.headings) > 2 {
 		share = shortShare

@@ -155,3 +155,14 @@ func BenchmarkTable(b *testing.B) {
 		table.sheet.Draw(420, 260)
 	}
 }
+
+// Columns begin where their shares of the width add up to.
+func TestSharesOfTheWidth(t *testing.T) {
+	table := shown(t)
+	table.SetShares(0.1, 0.6, 0.3)
+	for i, want := range []float32{42, 294} {
+		if got := table.column(i); got < want-0.01 || got > want+0.01 {
+			t.Errorf("column %d begins at %v of 420, want %v", i, got, want)
+		}
+	}
+}
