@@ -223,3 +223,46 @@ func TestLaunchesOfTwoSetups(t *testing.T) {
 	s.Compare(-1)
 	wantMissing(t, s, -1)
 }
+
+// Launches are wanted while they are looked at over time, and while two setups
+// are compared where their launches are shown.
+func TestWhenLaunchesAreWanted(t *testing.T) {
+	s := three(t)
+	var heard Change
+	s.Listen(func(c Change) { heard |= c })
+	want := func(want bool) {
+		t.Helper()
+		if s.WantsLaunch() != want {
+			t.Errorf("wanted %v", s.WantsLaunch())
+		}
+	}
+	want(false)
+	s.SetComparingLaunches(true)
+	want(true)
+	if !heard.Has(Launches) {
+		t.Error("nobody hears that launches are wanted")
+	}
+	if s.Launching() {
+		t.Error("the travel is left for the launch")
+	}
+	s.Document().SelectSetup(2)
+	want(false)
+	s.Document().SelectSetup(0)
+	want(true)
+	s.Compare(-1)
+	want(false)
+	s.SetLaunching(true)
+	want(true)
+	s.SetComparingLaunches(false)
+	want(true)
+	s.SetLaunching(false)
+	want(false)
+	// Another car does not turn the page.
+	s.SetComparingLaunches(true)
+	if err := s.Document().Open("../../testdata/reference.toml"); err != nil {
+		t.Fatal(err)
+	}
+	want(false)
+	s.Compare(1)
+	want(true)
+}

@@ -10,6 +10,7 @@ import (
 // playback is the launch that is looked at.
 type playback struct {
 	on       bool
+	compared bool           // launches of two setups are held against each other beside a travel
 	result   *launch.Result // nil before the first is done
 	revision uint64         // of the car that result belongs to
 	time     float64        // [s]
@@ -30,6 +31,21 @@ func (s *Study) SetLaunching(on bool) {
 	s.playback.on = on
 	s.place()
 	s.tell(Choice | Position)
+}
+
+// SetComparingLaunches says whether somebody looks at the launches of the
+// current setup and the one that it is held against, whatever else is looked at.
+func (s *Study) SetComparingLaunches(on bool) {
+	if on != s.playback.compared {
+		s.playback.compared = on
+		s.tell(Launches)
+	}
+}
+
+// WantsLaunch tells whether somebody looks at a launch, so that a missing one is
+// to be computed: over time, or of two setups against each other.
+func (s *Study) WantsLaunch() bool {
+	return s.playback.on || s.playback.compared && s.Other() != nil
 }
 
 // Launch returns the newest launch, or nil. While a new one is computed it is

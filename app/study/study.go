@@ -68,7 +68,7 @@ func (s *Study) follow(e document.Event) {
 	var c Change
 	if e.Has(document.Loaded) {
 		s.travel, s.front = 0, 0
-		s.playback = playback{on: s.playback.on}
+		s.playback = playback{on: s.playback.on, compared: s.playback.compared}
 		s.other, s.setups = compared{}, 0
 		s.search.forget()
 		c |= Position | Launches | Compared | Search | Pointing
