@@ -86,7 +86,7 @@ var sizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameInputRadius:     0,
 	theme.SizeNameSelectionRadius: 0,
 	theme.SizeNameLineSpacing:     3,
-	theme.SizeNameScrollBar:       10,
+	theme.SizeNameScrollBar:       6,
 	theme.SizeNameScrollBarSmall:  4,
 }
 

@@ -32,6 +32,14 @@ const (
 	valueRoom = panelWidth*0.66/2 - textGap
 )
 
+// A bar that the pointer is on lies beside what a page holds.
+func TestBarsLieBesideThePage(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
+	if bar := theme.ScrollBarSize(); bar > barRoom {
+		t.Errorf("a bar is %v wide and has %v", bar, barRoom)
+	}
+}
+
 // tables returns the tables of all panels, written anew, with their names.
 func (d *desk) tables() map[*readout.Table][]string {
 	tune, check := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel)

@@ -40,7 +40,7 @@ func scrolled(objects ...fyne.CanvasObject) fyne.CanvasObject {
 // right.
 type besideBar struct{}
 
-// barRoom is the width of a bar with a little air.
+// barRoom is the width of a bar, under the pointer too (look).
 const barRoom = 6
 
 // MinSize implements fyne.Layout.
