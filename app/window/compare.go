@@ -2,6 +2,7 @@ package window
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bowline/app/readout"
@@ -24,6 +25,7 @@ type comparePart struct {
 	study   *study.Study
 	choice  *widget.Select
 	verdict *readout.Prose
+	titles  [compareTables]*readout.Prose
 	tables  [compareTables]*readout.Table
 	plan    *readout.Prose
 	body    *fyne.Container // hidden while there is nothing to compare
@@ -36,6 +38,7 @@ const (
 	compareTravel
 	compareHit
 	compareHooked
+	compareLaunch
 	compareTurns
 	compareTables
 )
@@ -45,14 +48,16 @@ var (
 	compareTitles = [compareTables]string{
 		compareRide: "At ride height", compareTravel: "Over the travel",
 		compareHit: "Most in one bar over the travel, hit", compareHooked: "Most in one bar over the travel, hooked",
-		compareTurns: "Turns of each setup, and from one to the other",
+		compareLaunch: launchTitle,
+		compareTurns:  "Turns of each setup, and from one to the other",
 	}
 	compareNames = [compareTables][]string{
 		compareRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars"},
 		compareTravel: {"Anti-squat", "Pinion", "Pinion up", "Pinion down"},
 		compareHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		compareHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
-		compareTurns:  {"Upper left", "Upper right", "Lower left", "Lower right"},
+		compareLaunch: {"60 ft", "UL push", "UL pull", "UR push", "UR pull", "LL push", "LL pull", "LR push", "LR pull", "Front lift", "Wheels off"},
+		compareTurns:  {"UL", "UR", "LL", "LR"},
 	}
 )
 
@@ -63,6 +68,13 @@ const (
 	compareBy
 )
 
+// compareShares are the parts of the width that tables with words in them give
+// their names and columns; the others have equal columns.
+var compareShares = map[int][4]float32{
+	compareTravel: {0.2, 0.25, 0.25, 0.3},
+	compareTurns:  {0.065, 0.3, 0.3, 0.335},
+}
+
 // headingRoom is the width of a column at the least width of a panel [px].
 const headingRoom = 104
 
@@ -72,8 +84,12 @@ func newComparePart(s *study.Study) *comparePart {
 	p.body = stacked()
 	for i := range p.tables {
 		p.tables[i] = readout.New([]string{"", "", "Difference"}, compareNames[i])
-		p.body.Add(boldLine(compareTitles[i]))
+		p.titles[i] = boldLine(compareTitles[i])
+		p.body.Add(p.titles[i])
 		p.body.Add(p.tables[i])
+	}
+	for table, parts := range compareShares {
+		p.tables[table].SetShares(parts[0], parts[1:]...)
 	}
 	p.body.Add(p.plan)
 	row := container.NewBorder(nil, nil, container.New(fixedWidth(100), widget.NewLabel("Compare with")), nil, p.choice)
@@ -102,7 +118,8 @@ func (p *comparePart) refresh() {
 	p.body.Show()
 	a, u := p.study.Result(), p.study.Units()
 	names := [2]string{c.Setups[a.Options.Setup].Name, c.Setups[other.Setup].Name}
-	p.verdict.Set(compareWords(names, a, other.Result, u))
+	launches := p.launches()
+	p.verdict.Set(compareWords(names, a, other.Result, launches, u))
 	short := shortened(names)
 	for _, t := range p.tables {
 		t.SetHeading(compareA, short[0])
@@ -112,6 +129,7 @@ func (p *comparePart) refresh() {
 	p.writeTravel(a, other.Result, u)
 	p.writeForces(compareHit, analysis.Hit, a, other.Result, u)
 	p.writeForces(compareHooked, analysis.Hooked, a, other.Result, u)
+	p.writeLaunch(a, other.Result, launches, u)
 	p.writePlan(names, c, a.Options.Setup, other.Setup, u)
 }
 
@@ -155,7 +173,7 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 	switch was, is := &a.Ride, &b.Ride; {
 	case was.HasInstantCenter && is.HasInstantCenter:
 		by[0] = aheadBy(was.InstantCenter.X, is.InstantCenter.X, u)
-		by[1] = differs(u, units.Length, is.InstantCenter.Y-was.InstantCenter.Y, "higher", "lower")
+		by[1] = differs(u, units.Length, was.InstantCenter.Y, is.InstantCenter.Y, "higher", "lower")
 	case !was.HasInstantCenter && !is.HasInstantCenter:
 		by[0] = same
 	}
@@ -168,7 +186,7 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 		}
 	}
 	if a.Ride.HasAntiSquat && b.Ride.HasAntiSquat {
-		squatBy = differs(u, units.Percent, b.Ride.AntiSquat-a.Ride.AntiSquat, "more", "less")
+		squatBy = differs(u, units.Percent, a.Ride.AntiSquat, b.Ride.AntiSquat, "more", "less")
 	}
 	p.set(compareRide, 2, squat[0], squat[1], squatBy)
 	for i, r := range []*analysis.Result{a, b} {
@@ -178,7 +196,7 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 	}
 	for _, pair := range car.Pairs {
 		was, is := a.Bars[pair].Length, b.Bars[pair].Length
-		p.set(compareRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), differs(u, units.Length, is-was, "longer", "shorter"))
+		p.set(compareRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), differs(u, units.Length, was, is, "longer", "shorter"))
 	}
 }
 
@@ -186,9 +204,9 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 // arm that reaches forward in both, how its length does.
 func aheadBy(was, is float64, u units.System) string {
 	if was > 0 && is > 0 {
-		return differs(u, units.Length, is-was, "farther", "nearer")
+		return differs(u, units.Length, was, is, "farther", "nearer")
 	}
-	return differs(u, units.Length, is-was, "forward", "back")
+	return differs(u, units.Length, was, is, "forward", "back")
 }
 
 // writeTravel writes what goes on over the travel.
@@ -196,7 +214,7 @@ func (p *comparePart) writeTravel(a, b *analysis.Result, u units.System) {
 	was, is := overTravel(a), overTravel(b)
 	by := "—"
 	if was.squats && is.squats {
-		by = differs(u, units.Percent, (is.squat[1]-is.squat[0])-(was.squat[1]-was.squat[0]), "wider", "narrower")
+		by = points(is.squatWidth()-was.squatWidth(), 0, "wider", "narrower")
 	}
 	p.set(compareTravel, 0, was.squatText(), is.squatText(), by)
 	angle := func(x float64) string { return u.Format(units.Angle, x) }
@@ -205,7 +223,7 @@ func (p *comparePart) writeTravel(a, b *analysis.Result, u units.System) {
 		func(s *swing) float64 { return s.pinion[1] },
 		func(s *swing) float64 { return 0 - s.pinion[0] },
 	} {
-		p.set(compareTravel, 1+i, angle(of(&was)), angle(of(&is)), differs(u, units.Angle, of(&is)-of(&was), "more", "less"))
+		p.set(compareTravel, 1+i, angle(of(&was)), angle(of(&is)), differs(u, units.Angle, of(&was), of(&is), "more", "less"))
 	}
 }
 
@@ -232,22 +250,30 @@ func (s *swing) squatText() string {
 	return fmt.Sprintf("%.0f to %.0f %%", 100*s.squat[0]+0, 100*s.squat[1]+0)
 }
 
+// squatWidth returns how wide that range is as it is written [%].
+func (s *swing) squatWidth() float64 { return math.Round(100*s.squat[1]) - math.Round(100*s.squat[0]) }
+
 // writeForces writes the most that a bar carries in a load case.
 func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.Result, u units.System) {
 	was, is := a.Most(load), b.Most(load)
 	for _, pair := range car.Pairs {
 		for i, way := range []column.Direction{column.Push, column.Pull} {
 			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
-			p.set(table, row, "", "", differs(u, units.Force, to.Force-from.Force, "more", "less"))
+			p.set(table, row, "", "", differs(u, units.Force, from.Force, to.Force, "more", "less"))
 			for side, use := range []analysis.Use{from, to} {
-				text, color := "none", fyne.ThemeColorName("")
-				if use.Force > 0 {
-					text, color = fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share), shareColor(use.Share)
-				}
+				text, color := useWords(use, u)
 				p.tables[table].Set(row, side, text, color)
 			}
 		}
 	}
+}
+
+// useWords writes a force with its share of the limit, and its color.
+func useWords(use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
+	if use.Force == 0 {
+		return "none", ""
+	}
+	return fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share), shareColor(use.Share)
 }
 
 // writePlan writes turns, and how to get from the current setup to the other.
@@ -263,7 +289,7 @@ func (p *comparePart) writePlan(names [2]string, c *car.Car, a, b int, u units.S
 		by := "—"
 		if err == nil {
 			pair := &plan.Pairs[i/2]
-			by = turnsBy([]adjuster.BarChange{pair.Left, pair.Right}[i%2].Turns)
+			by = []adjuster.BarChange{pair.Left, pair.Right}[i%2].Turn().String()
 		}
 		p.set(compareTurns, i, ownTurns(*bar.Of(&c.Setups[a].Turns)), ownTurns(*bar.Of(&to.Turns)), by)
 	}

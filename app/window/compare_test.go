@@ -48,11 +48,11 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 		t.Fatalf("the example is another one: %v, %v, %v", x, z, squat)
 	}
 	for row, want := range [][3]string{
-		{fmt.Sprintf("%.2f in", x[0]), fmt.Sprintf("%.2f in", x[1]), fmt.Sprintf("%.2f in nearer", x[0]-x[1])},
-		{fmt.Sprintf("%.2f in", z[0]), fmt.Sprintf("%.2f in", z[1]), fmt.Sprintf("%.2f in higher", z[1]-z[0])},
-		{fmt.Sprintf("%.1f %%", squat[0]), fmt.Sprintf("%.1f %%", squat[1]), fmt.Sprintf("%.1f %% more", squat[1]-squat[0])},
+		{fmt.Sprintf("%.2f in", x[0]), fmt.Sprintf("%.2f in", x[1]), fmt.Sprintf("%.2f in nearer", shownAs(x[0], 2)-shownAs(x[1], 2))},
+		{fmt.Sprintf("%.2f in", z[0]), fmt.Sprintf("%.2f in", z[1]), fmt.Sprintf("%.2f in higher", shownAs(z[1], 2)-shownAs(z[0], 2))},
+		{fmt.Sprintf("%.1f %%", squat[0]), fmt.Sprintf("%.1f %%", squat[1]), fmt.Sprintf("%.1f points more", shownAs(squat[1], 1)-shownAs(squat[0], 1))},
 		{"20.74 in", "20.74 in", same},
-		{fmt.Sprintf("%.2f in", lower[0]), fmt.Sprintf("%.2f in", lower[1]), fmt.Sprintf("%.2f in longer", lower[1]-lower[0])},
+		{fmt.Sprintf("%.2f in", lower[0]), fmt.Sprintf("%.2f in", lower[1]), fmt.Sprintf("%.2f in longer", shownAs(lower[1], 2)-shownAs(lower[0], 2))},
 	} {
 		for column, text := range want {
 			if got := p.tables[compareRide].Text(row, column); got != text {
@@ -70,15 +70,19 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 	if pull > -0.5 || math.Abs(push) > 0.5 {
 		t.Errorf("upper bars pull %v %% more, lower ones push %v %% more", pull, push)
 	}
-	want := fmt.Sprintf(`"lower bar up" against "baseline": instant center %.2f in nearer and %.2f in higher, anti-squat %.0f %% more (%.0f %% for %.0f %%), upper bars pull %.0f %% less.`,
-		x[0]-x[1], z[1]-z[0], squat[1]-squat[0], squat[1], squat[0], -pull)
-	if got := p.verdict.Text(); got != want {
-		t.Errorf("it says %q, want %q", got, want)
+	want := fmt.Sprintf(`"lower bar up" against "baseline": instant center %.2f in nearer and %.2f in higher, anti-squat %.0f points more (%.0f %% for %.0f %%). In side view upper bars pull %.0f %% less; in the launch the `,
+		shownAs(x[0], 2)-shownAs(x[1], 2), shownAs(z[1], 2)-shownAs(z[0], 2), shownAs(squat[1], 0)-shownAs(squat[0], 0), squat[1], squat[0], -pull)
+	if got := p.verdict.Text(); !strings.HasPrefix(got, want) {
+		t.Errorf("it says %q, want it to begin with %q", got, want)
 	}
 
-	// Half an inch and more of bar by 16 threads an inch: two pitches a turn.
-	turns := (lower[1] - lower[0]) / 2 * 16
-	for row, want := range [][3]string{{"none", "none", same}, {"none", "none", same}, {"none", "none", fmt.Sprintf("%.2f longer", turns)}, {"none", "none", fmt.Sprintf("%.2f longer", turns)}} {
+	// 16 threads an inch: two pitches a turn, in sixths.
+	flats := int(math.Round((lower[1] - lower[0]) / 2 * 16 * 6))
+	const turned = "1 flat longer"
+	if flats != 1 {
+		t.Fatalf("the example is another one: %d flats", flats)
+	}
+	for row, want := range [][3]string{{"no turn", "no turn", "no turn"}, {"no turn", "no turn", "no turn"}, {"no turn", "no turn", turned}, {"no turn", "no turn", turned}} {
 		for column, text := range want {
 			if got := p.tables[compareTurns].Text(row, column); got != text {
 				t.Errorf("%s: %q, want %q", compareNames[compareTurns][row], got, text)
@@ -86,7 +90,7 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 		}
 	}
 	plan := p.plan.Text()
-	for _, text := range []string{"From \"baseline\" to \"lower bar up\":\n• Upper bars: no turn", "• Lower bars: chassis end hole 2 to 1; "} {
+	for _, text := range []string{"From \"baseline\" to \"lower bar up\":\n• Upper bars: no turn", "• Lower bars: chassis end hole 2 to 1; " + turned} {
 		if !strings.Contains(plan, text) {
 			t.Errorf("the plan is %q, which lacks %q", plan, text)
 		}
@@ -94,6 +98,12 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 	if h := p.tables[compareRide]; h.Heading(0) != "baseline" || h.Heading(1) != "lower bar up" {
 		t.Errorf("headings %q, %q", h.Heading(0), h.Heading(1))
 	}
+}
+
+// shownAs rounds a number as it is shown.
+func shownAs(x float64, decimals int) float64 {
+	p := math.Pow(10, float64(decimals))
+	return math.Round(x*p) / p
 }
 
 // wantForces finds the most that a bar carries anew, station by station.
@@ -118,7 +128,8 @@ func wantForces(t *testing.T, p *comparePart, table int, load analysis.Case, a, 
 				t.Errorf("%s, %s: %q, want %q", load, name, got, want)
 			}
 		}
-		lb := (most[1] - most[0]) / (0.45359237 * 9.80665)
+		const pound = 0.45359237 * 9.80665
+		lb := shownAs(most[1]/pound, 0) - shownAs(most[0]/pound, 0)
 		want := units.Group(fmt.Sprintf("%.0f", math.Abs(lb))) + map[bool]string{true: " lb more", false: " lb less"}[lb > 0]
 		if math.Abs(lb) < 0.5 {
 			want = same
@@ -133,7 +144,7 @@ func wantForces(t *testing.T, p *comparePart, table int, load analysis.Case, a, 
 func TestComparisonTheOtherWayRound(t *testing.T) {
 	d, p := comparing(t)
 	opposite := strings.NewReplacer("nearer", "farther", "farther", "nearer", "higher", "lower", "lower", "higher", "more", "less", "less", "more",
-		"longer", "shorter", "shorter", "longer", "wider", "narrower", "narrower", "wider")
+		"longer", "shorter", "shorter", "longer", "wider", "narrower", "narrower", "wider", "quicker", "slower", "slower", "quicker")
 	var want [][3]string
 	for i, table := range p.tables {
 		for row := range compareNames[i] {
@@ -192,12 +203,12 @@ func TestEqualSetupsAreTheSame(t *testing.T) {
 	d.doc.SelectSetup(0)
 	d.study.Compare(1)
 	d.settle()
-	if got, want := p.verdict.Text(), `"baseline 2" against "baseline": instant center, anti-squat and loads are the same.`; got != want {
+	if got, want := p.verdict.Text(), `"baseline 2" against "baseline": instant center and anti-squat are the same. In side view the bars carry the same; in the launch the lower right bar comes to `; !strings.HasPrefix(got, want) || !strings.HasSuffix(got, " % of its limit in both.") {
 		t.Errorf("it says %q, want %q", got, want)
 	}
 	for i, table := range p.tables {
 		for row, name := range compareNames[i] {
-			if got := table.Text(row, compareBy); got != same {
+			if got := table.Text(row, compareBy); got != same && (i != compareTurns || got != "no turn") {
 				t.Errorf("%s, %s differ by %q", compareTitles[i], name, got)
 			}
 		}
@@ -219,14 +230,19 @@ func TestComparisonWithoutAnInstantCenter(t *testing.T) {
 		{centerWords(center(50, 10), parallel, units.US), "bars parallel, without an instant center"},
 		{centerWords(parallel, center(50, 10), units.US), "bars no more parallel, instant center 50.00 in ahead and 10.00 in up"},
 		{centerWords(parallel, parallel, units.US), ""},
-		{squatWords(center(50, 10), center(50, 15)), "anti-squat 10 % more (30 % for 20 %)"},
+		{squatWords(center(50, 10), center(50, 15)), "anti-squat 10 points more (30 % for 20 %)"},
 		{squatWords(center(50, 10), upright), "anti-squat without a value"},
 		{squatWords(upright, parallel), "anti-squat 30 % where it had no value"},
 		{squatWords(upright, upright), ""},
 		{squatWords(parallel, parallel), ""},
-		{differs(units.SI, units.Length, 1.2344, "higher", "lower"), "1,234 mm higher"}, {differs(units.SI, units.Length, -0.9996, "higher", "lower"), "999.6 mm lower"},
-		{differs(units.US, units.Angle, 0.00001, "more", "less"), same},
-		{turnsBy(-1.504), "1.50 shorter"}, {turnsBy(0.001), same}, {ownTurns(2), "2.00 longer"}, {ownTurns(0), "none"},
+		{differs(units.SI, units.Length, 0, 1.2344, "higher", "lower"), "1,234 mm higher"}, {differs(units.SI, units.Length, 0.9996, 0, "higher", "lower"), "999.6 mm lower"},
+		{differs(units.US, units.Angle, 0, 0.00001, "more", "less"), same},
+		// What a reader finds between the figures: 23.00 and 23.01 in, 23.00 twice.
+		{differs(units.US, units.Length, 23.0049*inch, 23.0051*inch, "longer", "shorter"), "0.01 in longer"},
+		{differs(units.US, units.Length, 22.9951*inch, 23.0049*inch, "longer", "shorter"), same},
+		{differs(units.US, units.Percent, 1.44049, 1.68051, "more", "less"), "24.1 points more"},
+		{wholePoints(1.444, 1.676, "more", "less"), "24 points more"}, {wholePoints(0.92, 0.914, "more", "less"), "1 point less"}, {wholePoints(0.915, 0.924, "more", "less"), same},
+		{ownTurns(2), "2 turns longer"}, {ownTurns(-1.0 / 6), "1 flat shorter"}, {ownTurns(0), "no turn"}, {ownTurns(-0.25), "0.25 turns shorter"}, {ownTurns(0.5), "3 flats longer"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)
@@ -250,9 +266,9 @@ func TestComparisonTellsOfLimits(t *testing.T) {
 		t.Fatal(problems)
 	}
 	d.settle()
-	want := fmt.Sprintf(" It takes the upper bars beyond their limit, to %.0f %% of it.", 100*b*2/(a+b))
+	want := fmt.Sprintf(" In side view it takes the upper bars beyond their limit, to %.0f %% of it.", 100*b*2/(a+b))
 	if b < a {
-		want = fmt.Sprintf(" It brings the upper bars back within their limit, to %.0f %% of it.", 100*b*2/(a+b))
+		want = fmt.Sprintf(" In side view it brings the upper bars back within their limit, to %.0f %% of it.", 100*b*2/(a+b))
 	}
 	if !strings.Contains(p.verdict.Text(), want) {
 		t.Errorf("it says %q, want %q in it", p.verdict.Text(), want)
@@ -291,12 +307,21 @@ func TestTablesOfTheComparisonFitTheirPanel(t *testing.T) {
 				d.study.Compare(other)
 				for _, u := range []units.System{units.US, units.SI} {
 					d.doc.SetUnits(u)
+					d.settle()
 					p.refresh()
 					for i, table := range p.tables {
+						rooms := [4]float32{0.2, 0.8 / 3, 0.8 / 3, 0.8 / 3}
+						if parts, ok := compareShares[i]; ok {
+							rooms = parts
+						}
+						for column := range rooms {
+							rooms[column] = rooms[column]*panelWidth - textGap
+						}
+						rooms[3] += textGap // nothing stands behind the differences
 						for row, what := range compareNames[i] {
-							wantRoom(t, "name", what, false, panelWidth*0.2-textGap)
+							wantRoom(t, "name", what, false, rooms[0])
 							for column := range 3 {
-								wantRoom(t, name+", "+what, table.Text(row, column), false, compareRoom)
+								wantRoom(t, name+", "+what, table.Text(row, column), false, rooms[1+column])
 							}
 						}
 						for column := range 3 {
@@ -307,13 +332,18 @@ func TestTablesOfTheComparisonFitTheirPanel(t *testing.T) {
 			}
 		}
 	}
-	for _, text := range []string{"parallel bars", "99,999 N, 999 %", "-123,456.7 mm", "12.34 shorter", "100 to 1000 %"} {
+	wantRoom(t, "range", "-100 to 1000 %", false, compareShares[compareTravel][1]*panelWidth-textGap)
+	wantRoom(t, "range", points(-999, 0, "wider", "narrower"), false, compareShares[compareTravel][3]*panelWidth)
+	for column, text := range []string{"UR", "1 turn 3 flats longer", "0.25 turns shorter", "10 turns 5 flats shorter"} {
+		wantRoom(t, "turns", text, false, compareShares[compareTurns][column]*panelWidth)
+	}
+	for _, text := range []string{"parallel bars", "99,999 N, 999 %", "-123,456.7 mm", "100 to 1000 %"} {
 		wantRoom(t, "value", text, false, compareRoom)
 	}
 	// Nothing stands behind the differences.
 	for _, text := range []string{
-		"12.34 in forward", "234,567 N more", differs(units.SI, units.Length, 9.9994, "farther", "nearer"), differs(units.SI, units.Length, 0.9987, "farther", "nearer"),
-		differs(units.US, units.Percent, -12.345, "wider", "narrower"), differs(units.US, units.Percent, -1.2345, "wider", "narrower"),
+		"12.34 in forward", "234,567 N more", differs(units.SI, units.Length, 0, 9.9994, "farther", "nearer"), differs(units.SI, units.Length, 0, 0.9987, "farther", "nearer"),
+		differs(units.US, units.Percent, 1.2345, 0, "more", "less"), "0.123 s quicker",
 	} {
 		wantRoom(t, "difference", text, false, compareRoom+textGap)
 	}

@@ -3,11 +3,14 @@ package window
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -20,12 +23,35 @@ const same = "the same"
 // manyUnits is the amount from which a difference is told in whole units.
 const manyUnits = 1000
 
-// differs writes a difference in SI with the word for its direction.
-func differs(u units.System, q units.Quantity, by float64, more, less string) string {
-	if shop := math.Abs(u.FromSI(q, by)); shop >= manyUnits {
-		return towards(units.Group(fmt.Sprintf("%.0f", shop))+" "+u.Symbol(q), "", by > 0, more, less)
+// differs writes by how much the second of two SI values is more than the first,
+// with the word for its direction. It is the difference of the figures shown;
+// that of two percentages is in points.
+func differs(u units.System, q units.Quantity, from, to float64, more, less string) string {
+	shop := u.Shown(q, to) - u.Shown(q, from)
+	by := u.ToSI(q, math.Abs(shop))
+	switch {
+	case q == units.Percent:
+		return points(shop, u.Decimals(q), more, less)
+	case math.Abs(shop) >= manyUnits:
+		return towards(units.Group(fmt.Sprintf("%.0f", math.Abs(shop)))+" "+u.Symbol(q), "", shop > 0, more, less)
 	}
-	return towards(u.Format(q, math.Abs(by)), u.Format(q, 0), by > 0, more, less)
+	return towards(u.Format(q, by), u.Format(q, 0), shop > 0, more, less)
+}
+
+// points writes a difference of percentages.
+func points(by float64, decimals int, more, less string) string {
+	figure := fmt.Sprintf("%.*f", decimals, math.Abs(by))
+	unit := " points"
+	if figure == "1" {
+		unit = " point"
+	}
+	return towards(figure+unit, fmt.Sprintf("%.*f", decimals, 0.)+unit, by > 0, more, less)
+}
+
+// wholePoints writes the difference of two shares that are shown in whole
+// percent.
+func wholePoints(from, to float64, more, less string) string {
+	return points(math.Round(100*to)-math.Round(100*from), 0, more, less)
 }
 
 // towards puts the word for a direction behind an amount, unless that is
@@ -40,31 +66,48 @@ func towards(amount, nothing string, up bool, more, less string) string {
 	return amount + " " + less
 }
 
-// turnsBy writes turns of a tube as longer or shorter.
-func turnsBy(turns float64) string {
-	return towards(fmt.Sprintf("%.2f", math.Abs(turns)), "0.00", turns > 0, "longer", "shorter")
-}
-
-// ownTurns writes the turns of a setup, which preload its bars.
+// ownTurns writes the turns of a setup, which preload its bars: in flats, or
+// where they end between two of them in decimals.
 func ownTurns(turns float64) string {
-	return strings.Replace(turnsBy(turns), same, "none", 1)
+	t := adjuster.InFlats(turns)
+	if math.Abs(t.Rest) < 0.005 {
+		return t.String()
+	}
+	return towards(fmt.Sprintf("%.2f turns", math.Abs(turns)), "", turns > 0, "longer", "shorter")
 }
 
 // compareWords says in words what the second setup does otherwise than the
 // first, as in `"more bite" against "baseline": instant center 2.10 in nearer,
-// anti-squat 12 % more, lower bars push 6 % more.`
-func compareWords(names [2]string, a, b *analysis.Result, u units.System) string {
-	var said []string
-	for _, text := range []string{centerWords(&a.Ride, &b.Ride, u), squatWords(&a.Ride, &b.Ride), barWords(a, b, car.Upper), barWords(a, b, car.Lower)} {
-		if text != "" {
-			said = append(said, text)
-		}
-	}
+// anti-squat 24 points more (168 % for 144 %). In side view lower bars push 5 %
+// less; in the launch the lower right bar comes to 92 % of its limit instead of
+// 84 %.` Without both launches it tells of the side view only.
+func compareWords(names [2]string, a, b *analysis.Result, launches [2]*launch.Result, u units.System) string {
+	said := told(", ", centerWords(&a.Ride, &b.Ride, u), squatWords(&a.Ride, &b.Ride))
+	side := told(", ", barWords(a, b, car.Upper), barWords(a, b, car.Lower))
+	leaving := launchWords(a, b, launches)
 	text := fmt.Sprintf("%q against %q: ", names[1], names[0])
-	if len(said) == 0 {
+	switch {
+	case said != "":
+		text += said + "."
+	case side == "" && leaving == "":
 		return text + "instant center, anti-squat and loads are the same."
+	default:
+		text += "instant center and anti-squat are the same."
 	}
-	return text + strings.Join(said, ", ") + "." + limitWords(a, b)
+	switch {
+	case side != "" && leaving != "":
+		text += fmt.Sprintf(" In side view %s; in the launch %s.", side, leaving)
+	case side != "":
+		text += fmt.Sprintf(" In side view %s.", side)
+	case leaving != "":
+		text += fmt.Sprintf(" In side view the bars carry the same; in the launch %s.", leaving)
+	}
+	return text + limitWords(a, b)
+}
+
+// told joins what there is to tell.
+func told(by string, texts ...string) string {
+	return strings.Join(slices.DeleteFunc(texts, func(text string) bool { return text == "" }), by)
 }
 
 // centerWords says where the instant center goes.
@@ -81,7 +124,7 @@ func centerWords(a, b *analysis.Station, u units.System) string {
 	var parts []string
 	for _, part := range []string{
 		aheadBy(a.InstantCenter.X, b.InstantCenter.X, u),
-		differs(u, units.Length, b.InstantCenter.Y-a.InstantCenter.Y, "higher", "lower"),
+		differs(u, units.Length, a.InstantCenter.Y, b.InstantCenter.Y, "higher", "lower"),
 	} {
 		if part != same {
 			parts = append(parts, part)
@@ -93,7 +136,7 @@ func centerWords(a, b *analysis.Station, u units.System) string {
 	return "instant center " + strings.Join(parts, " and ")
 }
 
-// squatWords says what anti-squat becomes, in percent of anti-squat.
+// squatWords says what anti-squat becomes.
 func squatWords(a, b *analysis.Station) string {
 	switch {
 	case !a.HasAntiSquat && !b.HasAntiSquat:
@@ -103,8 +146,7 @@ func squatWords(a, b *analysis.Station) string {
 	case !b.HasAntiSquat:
 		return "anti-squat without a value"
 	}
-	by := 100 * (b.AntiSquat - a.AntiSquat)
-	text := towards(fmt.Sprintf("%.0f %%", math.Abs(by)), "0 %", by > 0, "more", "less")
+	text := wholePoints(a.AntiSquat, b.AntiSquat, "more", "less")
 	if text == same {
 		return ""
 	}
@@ -143,9 +185,9 @@ func limitWords(a, b *analysis.Result) string {
 		was, is := mostShare(a, pair), mostShare(b, pair)
 		switch {
 		case is > 1 && was <= 1:
-			text += fmt.Sprintf(" It takes the %s beyond their limit, to %.0f %% of it.", pair.Bars(), 100*is)
+			text += fmt.Sprintf(" In side view it takes the %s beyond their limit, to %.0f %% of it.", pair.Bars(), 100*is)
 		case is <= 1 && was > 1:
-			text += fmt.Sprintf(" It brings the %s back within their limit, to %.0f %% of it.", pair.Bars(), 100*is)
+			text += fmt.Sprintf(" In side view it brings the %s back within their limit, to %.0f %% of it.", pair.Bars(), 100*is)
 		}
 	}
 	return text

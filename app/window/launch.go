@@ -4,13 +4,13 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 
 	"bowline/app/readout"
 	"bowline/app/runner"
 	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/car"
-	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
@@ -20,7 +20,7 @@ import (
 )
 
 // launcher computes the launch of the newest car on a worker of its own while
-// the launch is looked at: the current setup's, then that of the one that it is
+// a launch is looked at: the current setup's, then that of the one that it is
 // held against.
 type launcher struct {
 	study  *study.Study
@@ -79,7 +79,7 @@ func (l *launcher) ask() {
 	switch job := (launchJob{doc.Car(), setup, doc.Revision(), setup != doc.Setup()}); {
 	case !missing:
 		l.asked = launchJob{}
-	case l.study.Launching() && job != l.asked:
+	case l.study.WantsLaunch() && job != l.asked:
 		l.asked = job
 		l.worker.Submit(job)
 	}
@@ -93,6 +93,7 @@ type launchPanel struct {
 	assumed *readout.Prose
 	bars    *readout.Table
 	car     *readout.Table
+	sides   *readout.Table
 	preload *readout.Table
 	object  fyne.CanvasObject
 }
@@ -100,19 +101,25 @@ type launchPanel struct {
 // launchCharts are the keys of the charts over time.
 var launchCharts = []string{"launch-bars", "launch-attitude", "launch-tires"}
 
-// Rows of the car's numbers.
+// Rows of the numbers of the whole car, and of its left and right side.
 const (
 	launchSixty = iota
 	launchPitch
-	launchRear
-	launchFront
-	launchTires
-	launchRows
+	launchRoll
+	launchCarRows
 )
 
-var launchNames = [launchRows]string{
-	launchSixty: "60 ft", launchPitch: "Pitch, roll", launchRear: "Rear travel", launchFront: "Front travel", launchTires: "Rear tires",
-}
+const (
+	launchRear = iota
+	launchFront
+	launchTire
+	launchSideRows
+)
+
+var (
+	launchCarNames  = [launchCarRows]string{launchSixty: "60 ft", launchPitch: "Pitch", launchRoll: "Roll"}
+	launchSideNames = [launchSideRows]string{launchRear: "Rear travel", launchFront: "Front travel", launchTire: "Rear tire"}
+)
 
 // newLaunchPanel returns the panel: words, the four bars, their chart, the car
 // and its charts, and the preload.
@@ -122,11 +129,12 @@ func newLaunchPanel(s *study.Study, bars, attitude, tires fyne.CanvasObject) *la
 		verdict: words(theme.ColorNameForeground),
 		assumed: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{}),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
-		car:     readout.New([]string{"Left", "Right"}, launchNames[:]),
+		car:     readout.New([]string{"Whole car"}, launchCarNames[:]),
+		sides:   readout.New([]string{"Left", "Right"}, launchSideNames[:]),
 		preload: readout.New([]string{"RL tire", "RR tire", "UL", "UR", "LL", "LR"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
 	}
 	title := readout.NewProse("One turn longer, at rest: what tires and bars gain (bars: toward pull)", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true})
-	p.object = scrolled(p.verdict, p.bars, bars, p.car, attitude, tires, title, p.preload, p.assumed)
+	p.object = scrolled(p.verdict, p.bars, bars, p.car, p.sides, attitude, tires, title, p.preload, p.assumed)
 	p.refresh()
 	return p
 }
@@ -140,30 +148,37 @@ func (p *launchPanel) refresh() {
 		p.verdict.Set("The launch is being computed.")
 		return
 	}
-	p.verdict.Set(r.Verdict(u) + worstWords(r, p.study.Result()))
+	text := r.Verdict(u) + " " + worstWords(r, p.study.Result()) + p.otherWords(u)
+	p.verdict.Set(strings.TrimSpace(text))
 	p.writeBars(r, u)
 	p.writeCar(r, u)
 	p.writePreload(r, u)
-	text := ""
+	text = ""
 	for _, a := range r.Assumed {
 		text += fmt.Sprintf("Assumed: %s, %s (%s)\n", a.Words, u.Format(a.Quantity, a.Value), a.Path)
 	}
 	p.assumed.Set(text)
 }
 
-// worstWords says how near the bars come to their limits, left against right.
+// worstWords says how near the bars come to their limits, left against right;
+// nothing when none is loaded.
 func worstWords(r *launch.Result, a *analysis.Result) string {
-	share, text := 0.0, ""
-	for _, b := range launch.Bars {
-		for way, force := range map[column.Direction]float64{column.Push: r.Peaks[b].Push, column.Pull: r.Peaks[b].Pull} {
-			limit := a.Limit(b.Pair(), way)
-			if s := force / limit.Allowable; s > share {
-				share = s
-				text = fmt.Sprintf(" Nearest to its limit comes the %s: %.0f %% of what it may %s.", b, 100*s, way)
-			}
-		}
+	bar, way, share := nearest(r, a)
+	if share == 0 {
+		return ""
 	}
-	return text
+	return fmt.Sprintf("Nearest to its limit comes the %s: %.0f %% of what it may %s.", bar, 100*share, way)
+}
+
+// otherWords says the same of the setup that the current one is held against,
+// with its 60-ft time.
+func (p *launchPanel) otherWords(u units.System) string {
+	other := p.study.Other()
+	if other == nil || other.Launch == nil {
+		return ""
+	}
+	name := p.study.Document().Car().Setups[other.Setup].Name
+	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", name, sixtyOf(other.Launch, u), worstWords(other.Launch, other.Result)))
 }
 
 // writeBars writes what each bar carries now and at worst.
@@ -200,26 +215,17 @@ func (p *launchPanel) held(b launch.RodID, tension float64, u units.System) (str
 
 // writeCar writes where the car is now.
 func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
-	set := func(row, column int, text string) { p.car.Set(row, column, text, "") }
-	sixty := "—"
-	if r.Outcome == launch.Finished {
-		sixty = fmt.Sprintf("%.3f s", r.Elapsed)
-	}
-	set(launchSixty, 0, sixty)
+	p.car.Set(launchSixty, 0, sixtyOf(r, u), "")
 	i, ok := p.study.Instant()
 	if !ok {
 		return
 	}
-	set(launchPitch, 0, nose(r.Pitch[i], u))
-	roll := u.Format(units.Angle, math.Abs(r.Roll[i]))
-	if r.Roll[i] != 0 {
-		roll += map[bool]string{true: " left up", false: " right up"}[r.Roll[i] > 0]
-	}
-	set(launchPitch, 1, roll)
+	p.car.Set(launchPitch, 0, nose(r.Pitch[i], u), "")
+	p.car.Set(launchRoll, 0, u.Directed(units.Angle, r.Roll[i], "left up", "right up"), "")
 	for side := range launch.Sides {
-		set(launchRear, side, travelWords(r.RearTravel[side][i], u))
-		set(launchFront, side, travelWords(r.FrontTravel[side][i], u))
-		set(launchTires, side, u.Format(units.Force, r.RearLoad[side][i]))
+		p.sides.Set(launchRear, side, travelWords(r.RearTravel[side][i], u), "")
+		p.sides.Set(launchFront, side, travelWords(r.FrontTravel[side][i], u), "")
+		p.sides.Set(launchTire, side, u.Format(units.Force, r.RearLoad[side][i]), "")
 	}
 }
 

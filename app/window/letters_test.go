@@ -59,7 +59,8 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 			table(loads.numbers, checkRows, 2)
 			table(loads.strengths, strengthRows, 2)
 			table(run.bars, 4, 3)
-			table(run.car, launchRows, 2)
+			table(run.car, launchCarRows, 1)
+			table(run.sides, launchSideRows, 2)
 			table(run.preload, 4, 6)
 		}
 	}

@@ -21,6 +21,9 @@ func TestEditAndDeleteARun(t *testing.T) {
 		t.Errorf("the form says %q, its button %q", got, l.form.button.Text)
 	}
 	l.wantForm(t, "2031-05-02", "", "1.395", "level", "", "")
+	if d.window.Canvas().Focused() != l.form.fields[0].entry {
+		t.Errorf("the focus is on %T", d.window.Canvas().Focused())
+	}
 	l.write(t, "60 ft", "1.391", "Front", "no air")
 	// Another edit does not take the place of one that is not finished.
 	l.list.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
@@ -64,12 +67,12 @@ func TestCancelAnEdit(t *testing.T) {
 	l.list.table.OnActivated(0)
 	l.write(t, "60 ft", "fast")
 	d.tap(l.form.button)
-	if l.reasons() == "" {
-		t.Error("a time that is none is not refused")
+	if l.reasons() == "" || l.marks() != "60 ft" {
+		t.Errorf("a time that is none is refused with %q, framed is %q", l.reasons(), l.marks())
 	}
 	d.tap(l.form.cancel)
 	l.wantForm(t, "2031-05-17", "", "", "", "", "")
-	if l.reasons() != "" || d.doc.UndoLabel() != "Log run" {
+	if l.reasons() != "" || l.marks() != "" || d.doc.UndoLabel() != "Log run" {
 		t.Errorf("refused with %q, undo %q", l.reasons(), d.doc.UndoLabel())
 	}
 }
@@ -82,7 +85,8 @@ func TestTheRunEditedGoes(t *testing.T) {
 	l.list.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
 	d.tap(l.edit)
 	l.write(t, "Rear", "squatted")
-	d.choose("Edit", "Undo")
+	d.doc.Undo()
+	d.settle()
 	l.wantForm(t, "2031-05-01", "", "1.41", "squatted", "", "")
 	if got := l.form.title.Text(); got != `The run edited is not in the log any more. Log what is typed as a new one with "baseline"` {
 		t.Errorf("the form says %q", got)

@@ -10,8 +10,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/theme"
 )
 
 // runField is one line of the form.
@@ -19,6 +18,7 @@ type runField struct {
 	label string
 	entry *runEntry
 	given string // what the form has typed itself
+	mark  *refusal
 	why   *readout.Prose
 	// read puts a text into a run, or says why not.
 	read func(text string, r *car.Run) (wrong string)
@@ -28,24 +28,11 @@ type runField struct {
 	first func() string
 }
 
-// runEntry tells when it is left.
-type runEntry struct {
-	widget.Entry
-	left func()
-}
-
-// FocusLost has the text looked at.
-func (e *runEntry) FocusLost() {
-	e.Entry.FocusLost()
-	e.left()
-}
-
 // field returns a line whose text is looked at when it is left, and again with
 // each letter while it is refused.
 func (f *runForm) field(label string) *runField {
-	field := &runField{label: label, entry: &runEntry{}}
+	field := &runField{label: label, entry: newRunEntry(), mark: newRefusal(), why: words(theme.ColorNameError)}
 	e := field.entry
-	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	e.left = func() { f.check(field) }
 	e.OnChanged = func(string) {
 		f.tell(f.problem, "")
@@ -54,7 +41,6 @@ func (f *runForm) field(label string) *runField {
 		}
 	}
 	e.OnSubmitted = func(string) { f.submit() }
-	e.ExtendBaseWidget(e)
 	return field
 }
 

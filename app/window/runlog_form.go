@@ -48,14 +48,13 @@ func newRunForm(s *study.Study, on *page) *runForm {
 	f.cancel = widget.NewButton("Cancel", f.giveUp)
 	box := stacked(f.title)
 	add := func(field *runField, hint, beside string) {
-		field.why = words(theme.ColorNameError)
 		field.entry.SetPlaceHolder(hint)
 		f.fields = append(f.fields, field)
 		var end fyne.CanvasObject
 		if beside != "" {
 			end = container.New(fixedWidth(190), widget.NewLabel(beside))
 		}
-		box.Add(container.NewBorder(nil, nil, container.New(fixedWidth(64), widget.NewLabel(field.label)), end, underWheel(field.entry, on.scroll.Scrolled)))
+		box.Add(container.NewBorder(nil, nil, container.New(fixedWidth(64), widget.NewLabel(field.label)), end, underWheel(container.NewStack(field.entry, field.mark), on.scroll.Scrolled)))
 		box.Add(field.why)
 	}
 	add(f.dateField(), "", "year-month-day")
@@ -82,7 +81,13 @@ func newRunForm(s *study.Study, on *page) *runForm {
 
 // check shows why a text is refused, if it is.
 func (f *runForm) check(field *runField) {
-	f.tell(field.why, field.read(field.text(), new(car.Run)))
+	f.refuse(field, field.read(field.text(), new(car.Run)))
+}
+
+// refuse marks a line as refused and says why; empty is that it is not.
+func (f *runForm) refuse(field *runField, why string) {
+	field.mark.show(why != "")
+	f.tell(field.why, why)
 }
 
 // tell shows why something is refused; empty is that it is not.
@@ -103,7 +108,7 @@ func (f *runForm) fill(texts []string) {
 		if texts != nil {
 			text = texts[i]
 		}
-		f.tell(field.why, "")
+		f.refuse(field, "")
 		field.entry.SetText(text)
 	}
 	f.tell(f.problem, "")
@@ -184,7 +189,7 @@ func (f *runForm) find() bool {
 	return false
 }
 
-// edit begins to edit a run. A new one half typed comes back afterwards; another
+// edit begins to edit a run, in its first line. A new one half typed comes back afterwards; another
 // edit that is not finished keeps the form.
 func (f *runForm) edit(r loggedRun) {
 	if f.editing != nil || f.lost {
@@ -201,6 +206,7 @@ func (f *runForm) edit(r loggedRun) {
 		texts[i] = field.write(&r.Run)
 	}
 	f.fill(texts)
+	f.fields[0].entry.take(f.on)
 }
 
 // changed tells whether what is typed is not what the run edited has.
@@ -262,15 +268,13 @@ func (f *runForm) submit() bool {
 	var refused *runField
 	for _, field := range f.fields {
 		wrong := field.read(field.text(), &run)
-		f.tell(field.why, wrong)
+		f.refuse(field, wrong)
 		if wrong != "" && refused == nil {
 			refused = field
 		}
 	}
 	if refused != nil {
-		if canvas := fyne.CurrentApp().Driver().CanvasForObject(refused.entry); canvas != nil {
-			canvas.Focus(refused.entry)
-		}
+		refused.entry.take(f.on)
 		return false
 	}
 	doc := f.study.Document()

@@ -65,12 +65,13 @@ func (t *runTable) columns() []int {
 	return []int{runDate, runTrack, runSixty, runSquat, runRear, runFront, runNote}
 }
 
-// runHeadings are the columns' headings.
+// runHeadings are the columns' headings. Those up to the anti-squat have room
+// beside each other in the least width of a page; what is wider goes to words.
 var runHeadings = [...]listing.Column{
-	runDate: {Title: "Date", Width: 10}, runSetup: {Title: "Setup", Width: 10}, runTrack: {Title: "Track", Width: 11},
+	runDate: {Title: "Date", Width: 10}, runSetup: {Title: "Setup", Width: 8, Grow: 1}, runTrack: {Title: "Track", Width: 8, Grow: 1},
 	runSixty: {Title: "60 ft", Unit: "s", Width: 6, Align: listing.Right},
 	runSquat: {Title: "Anti-squat\nthen", Unit: "%", Width: 6, Align: listing.Right},
-	runRear:  {Title: "Rear", Width: 16}, runFront: {Title: "Front", Width: 16}, runNote: {Title: "Note", Width: 24},
+	runRear:  {Title: "Rear", Width: 10, Grow: 3}, runFront: {Title: "Front", Width: 10, Grow: 3}, runNote: {Title: "Note", Width: 10, Grow: 2},
 }
 
 // setAll lists the runs of all setups, or of the current one.

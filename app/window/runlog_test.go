@@ -14,6 +14,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 )
 
 // logging shows the run log of the reference car on a day.
@@ -65,6 +66,18 @@ func (l *runLog) reasons() string {
 		}
 	}
 	return strings.Join(list, "\n")
+}
+
+// marks lists the lines that a red frame lies on.
+func (l *runLog) marks() string {
+	var list []string
+	for _, f := range l.form.fields {
+		frame := f.mark.frame
+		if f.mark.on && !frame.Hidden && frame.StrokeColor == theme.Color(theme.ColorNameError) && frame.Size() == f.entry.Size() {
+			list = append(list, f.label)
+		}
+	}
+	return strings.Join(list, ", ")
 }
 
 func TestLogARun(t *testing.T) {
@@ -119,8 +132,8 @@ func TestRefusedRuns(t *testing.T) {
 	d.tap(l.form.button)
 	want := "Date: \"17 May\" is no day of the calendar; give year, month and day as in 2026-03-14\n" +
 		"60 ft: 0.1 s is out of range; give 0.3 s to 30 s, or leave it out"
-	if got := l.reasons(); got != want {
-		t.Errorf("refused with %q, want %q", got, want)
+	if got := l.reasons(); got != want || l.marks() != "Date, 60 ft" {
+		t.Errorf("refused with %q, want %q; framed are %q", got, want, l.marks())
 	}
 	if d.doc.Modified() || d.window.Canvas().Focused() != fyne.Focusable(l.field(t, "Date").entry) {
 		t.Errorf("modified %v, focus on %T", d.doc.Modified(), d.window.Canvas().Focused())

@@ -38,11 +38,11 @@ func newSetupsPanel(w *Window) *setupsPanel {
 	p.object = p.page.scroll
 	w.inputs.Said = w.say
 	p.log = newRunLog(w.study, w.say, p.page)
-	p.name = newRenameRow(w.doc.RenameSetup, p.refresh, p.page)
+	p.name = newRenameRow(w.doc, p.refresh, p.page)
 
 	doc, b := w.doc, &p.buttons
 	b.copy = widget.NewButton("Copy", func() { p.try(doc.CopySetup(doc.Setup())) })
-	b.rename = widget.NewButton("Rename", func() { p.name.open(doc.Car(), doc.Setup()) })
+	b.rename = widget.NewButton("Rename", p.name.open)
 	b.remove = widget.NewButton("Delete", func() {
 		said, problems := doc.DeleteSetup(doc.Setup())
 		if p.try(problems) {
@@ -79,7 +79,6 @@ func (p *setupsPanel) try(problems []car.Problem) bool {
 // refresh takes up the setups and the log as they are.
 func (p *setupsPanel) refresh() {
 	p.list.refresh()
-	p.name.refresh(p.study.Document().Car())
 	p.refused.Set("")
 	p.compare.refresh()
 	p.log.refresh()

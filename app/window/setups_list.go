@@ -58,11 +58,11 @@ func (l *setupList) refresh() {
 		l.units = u
 		length := u.Symbol(units.Length)
 		l.table.SetColumns([]listing.Column{
-			setupName: {Title: "Setup", Width: 8}, setupHoles: {Title: "Holes", Width: 6},
+			setupName: {Title: "Setup", Width: 7, Grow: 1}, setupHoles: {Title: "Holes", Width: 6},
 			setupSquat: {Title: "Anti-\nsquat", Unit: "%", Width: 5, Align: listing.Right},
 			setupAhead: {Title: "IC\nahead", Unit: length, Width: 5, Align: listing.Right},
 			setupUp:    {Title: "IC\nup", Unit: length, Width: 5, Align: listing.Right},
-			setupShare: {Title: "Of\nlimit", Unit: "%", Width: 3, Align: listing.Right},
+			setupShare: {Title: "Share\nof\nlimit", Unit: "%", Width: 3, Align: listing.Right},
 			setupRuns:  {Title: "Log", Unit: "runs", Width: 2, Align: listing.Right},
 			setupBest:  {Title: "Best\n60 ft", Unit: "s", Width: 5, Align: listing.Right},
 		}, 1)

@@ -3,8 +3,8 @@ package window
 import (
 	"fmt"
 
+	"bowline/app/document"
 	"bowline/app/readout"
-	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -12,57 +12,71 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// renameRow is where another name of a setup is typed; it is hidden until
-// someone asks for it. It stays with its setup while another one is chosen.
+// renameRow is where another name of the current setup is typed; it is hidden
+// until someone asks for it. It closes when another setup becomes the current
+// one, so that what is typed never names that.
 type renameRow struct {
-	rename func(setup int, name string) []car.Problem
+	doc    *document.Document
 	done   func()
 	on     *page
 	entry  *runEntry
+	mark   *refusal
 	title  *readout.Prose
 	why    *readout.Prose
 	object *fyne.Container
 
-	car   *car.Car // that setup is an index of
-	setup int
+	name string // of the setup
 }
 
-func newRenameRow(rename func(int, string) []car.Problem, done func(), on *page) *renameRow {
-	r := &renameRow{rename: rename, done: done, on: on, entry: &runEntry{left: func() {}}, title: words(theme.ColorNameForeground), why: words(theme.ColorNameError)}
-	r.entry.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
+func newRenameRow(doc *document.Document, done func(), on *page) *renameRow {
+	r := &renameRow{doc: doc, done: done, on: on, entry: newRunEntry(), mark: newRefusal(), title: words(theme.ColorNameForeground), why: words(theme.ColorNameError)}
 	r.entry.OnChanged = func(string) { r.tell("") }
 	r.entry.OnSubmitted = func(string) { r.submit() }
-	r.entry.ExtendBaseWidget(r.entry)
+	r.entry.escaped = r.close
 	buttons := container.NewHBox(widget.NewButton("Take name", r.submit), widget.NewButton("Cancel", r.close))
-	r.object = stacked(r.title, container.NewBorder(nil, nil, nil, buttons, underWheel(r.entry, on.scroll.Scrolled)), r.why)
+	r.object = stacked(r.title, container.NewBorder(nil, nil, nil, buttons, underWheel(container.NewStack(r.entry, r.mark), on.scroll.Scrolled)), r.why)
 	r.object.Hide()
+	doc.Listen(func(e document.Event) {
+		if e.Has(document.Loaded) || r.object.Visible() && r.current() != r.name {
+			r.close()
+		}
+	})
 	return r
 }
 
-// open asks for another name of a setup. Asked again for the same one it keeps
-// what is typed.
-func (r *renameRow) open(c *car.Car, setup int) {
-	if !r.object.Visible() || setup != r.setup {
-		r.car, r.setup = c, setup
-		r.entry.SetText(c.Setups[setup].Name)
+// current returns the name of the current setup, by which it is known wherever
+// it stands.
+func (r *renameRow) current() string { return r.doc.Car().Setups[r.doc.Setup()].Name }
+
+// open asks for another name of the current setup, with the one that it has
+// selected. Asked again it keeps what is typed.
+func (r *renameRow) open() {
+	if !r.object.Visible() {
+		r.name = r.current()
+		r.title.Set(fmt.Sprintf("Another name for %q:", r.name))
+		r.entry.SetText(r.name)
+		r.tell("")
 		r.object.Show()
-		r.refresh(c)
 		r.on.settle()
 	}
-	if canvas := fyne.CurrentApp().Driver().CanvasForObject(r.entry); canvas != nil {
-		canvas.Focus(r.entry)
-	}
+	r.entry.take(r.on)
+	r.entry.selectAll()
 }
 
 // close ends it.
 func (r *renameRow) close() {
-	r.why.Set("")
+	if !r.object.Visible() {
+		return
+	}
+	r.entry.release()
+	r.tell("")
 	r.object.Hide()
 	r.on.settle()
 }
 
 // tell shows why a name is refused; empty is that it is not.
 func (r *renameRow) tell(why string) {
+	r.mark.show(why != "")
 	if r.why.Set(why) {
 		r.on.settle()
 	}
@@ -70,30 +84,10 @@ func (r *renameRow) tell(why string) {
 
 // submit takes the name typed.
 func (r *renameRow) submit() {
-	if problems := r.rename(r.setup, r.entry.Text); len(problems) > 0 {
+	if problems := r.doc.RenameSetup(r.doc.Setup(), r.entry.Text); len(problems) > 0 {
 		r.tell(problems[0].Wrong + "; " + problems[0].Right)
 		return
 	}
 	r.close()
 	r.done()
-}
-
-// refresh finds the setup again after the car has changed; when it has gone
-// there is nothing to rename.
-func (r *renameRow) refresh(c *car.Car) {
-	if !r.object.Visible() {
-		return
-	}
-	if c != r.car {
-		at := c.SetupNamed(r.car.Setups[r.setup].Name)
-		if at < 0 && len(c.Setups) == len(r.car.Setups) {
-			at = r.setup // renamed elsewhere
-		}
-		if at < 0 {
-			r.close()
-			return
-		}
-		r.car, r.setup = c, at
-	}
-	r.title.Set(fmt.Sprintf("Another name for %q:", c.Setups[r.setup].Name))
 }

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -182,35 +183,101 @@ func TestRenameInThePage(t *testing.T) {
 		t.Error("a name is asked for at first")
 	}
 	d.tap(p.buttons.rename)
-	if p.name.entry.Text != "baseline" || d.window.Canvas().Focused() != p.name.entry {
-		t.Errorf("it offers %q, focus on %T", p.name.entry.Text, d.window.Canvas().Focused())
+	e := p.name.entry
+	if e.Text != "baseline" || e.SelectedText() != "baseline" || d.window.Canvas().Focused() != e {
+		t.Errorf("it offers %q, selected %q, focus on %T", e.Text, e.SelectedText(), d.window.Canvas().Focused())
 	}
-	p.name.entry.SetText("lower bar up")
-	p.name.entry.OnSubmitted("")
-	if got, want := p.name.why.Text(), `setup 2 is called "lower bar up" too; give each setup a name of its own`; got != want {
-		t.Errorf("refused with %q, want %q", got, want)
+	e.SetText("lower bar up")
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if got, want := p.name.why.Text(), `setup 2 is called "lower bar up" too; give each setup a name of its own`; got != want || !p.name.mark.on {
+		t.Errorf("refused with %q, want %q; framed %v", got, want, p.name.mark.on)
 	}
-	// What is typed stays while another setup is looked at and the list moves.
-	p.name.entry.SetText(" hot track ")
-	d.doc.SelectSetup(1)
+	// What is typed stays while the list moves and other pages are looked at.
+	e.SetText(" hot track ")
 	d.doc.MoveSetup(0, 1)
 	d.show(panelHere)
 	d.show(panelSetups)
-	if p.name.entry.Text != " hot track " || p.name.title.Text() != `Another name for "baseline":` {
-		t.Errorf("it asks %q and holds %q", p.name.title.Text(), p.name.entry.Text)
+	if e.Text != " hot track " || p.name.title.Text() != `Another name for "baseline":` || p.name.mark.on {
+		t.Errorf("it asks %q and holds %q, framed %v", p.name.title.Text(), e.Text, p.name.mark.on)
 	}
-	p.name.entry.OnSubmitted("")
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	d.settle()
-	d.wantSetups("lower bar up, hot track", 0)
-	if p.name.object.Visible() || d.doc.UndoLabel() != "Rename setup" {
-		t.Errorf("still asking %v, undo %q", p.name.object.Visible(), d.doc.UndoLabel())
+	d.wantSetups("lower bar up, hot track", 1)
+	if p.name.object.Visible() || d.doc.UndoLabel() != "Rename setup" || d.window.Canvas().Focused() != nil {
+		t.Errorf("still asking %v, undo %q, focus on %T", p.name.object.Visible(), d.doc.UndoLabel(), d.window.Canvas().Focused())
 	}
-	d.tap(p.buttons.rename)
-	d.doc.DeleteSetup(0)
-	d.settle()
-	if p.name.object.Visible() {
-		t.Error("a name is asked for of a setup that has gone")
+}
+
+// What is typed as another name never names another setup than the one that it
+// was asked for.
+func TestRenameEndsWithItsSetup(t *testing.T) {
+	for what, leave := range map[string]func(d *desk){
+		"Escape":   func(d *desk) { d.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
+		"selected": func(d *desk) { d.doc.SelectSetup(1) },
+		"deleted":  func(d *desk) { d.doc.DeleteSetup(0) },
+		"copied":   func(d *desk) { d.doc.CopySetup(0) },
+		"renamed":  func(d *desk) { d.doc.RenameSetup(0, "elsewhere") },
+		"loaded": func(d *desk) {
+			if err := d.doc.Open(d.doc.Path()); err != nil {
+				d.t.Fatal(err)
+			}
+		},
+	} {
+		d, _ := openDesk(t)
+		p := d.setups()
+		d.tap(p.buttons.rename)
+		p.name.entry.SetText("hot track")
+		leave(d)
+		if p.name.object.Visible() || d.window.Canvas().Focused() != nil {
+			t.Errorf("%s: still asking %v, focus on %T", what, p.name.object.Visible(), d.window.Canvas().Focused())
+		}
+		d.settle()
+		for _, s := range d.doc.Car().Setups {
+			if s.Name == "hot track" {
+				t.Errorf("%s: %q is the name of a setup", what, s.Name)
+			}
+		}
+		// Asked for again, the name is that of the current setup.
+		d.tap(p.buttons.rename)
+		if want := d.doc.Car().Setups[d.doc.Setup()].Name; p.name.entry.Text != want {
+			t.Errorf("%s: it offers %q, want %q", what, p.name.entry.Text, want)
+		}
 	}
+}
+
+// The list of setups is seen whole in the least width of a page, with a bar
+// beside it, and so are the figures of the log with a part of the track.
+func TestListsFitTheLeastWidth(t *testing.T) {
+	d := newDesk(t)
+	p := d.setups()
+	room := panelWidth - listing.BarWidth
+	width := func(text string) float32 { return fyne.MeasureText(text, theme.TextSize(), fyne.TextStyle{}).Width }
+	wide := func(table *listing.Table, columns int) (sum float32) {
+		for i := range columns {
+			sum += table.ColumnWidth(i)
+		}
+		return sum
+	}
+	for _, u := range []units.System{units.US, units.SI} {
+		d.doc.SetUnits(u)
+		p.refresh()
+		sum := wide(p.list.table, 8)
+		if sum > room {
+			t.Errorf("the setups' columns are %v wide and have %v", sum, room)
+		}
+		// What is left goes to the names.
+		name := p.list.table.ColumnWidth(setupName) + room - sum
+		if w := width("more bite") + 2*theme.InnerPadding() + 4; w > name {
+			t.Errorf("a name takes %v and has %v", w, name)
+		}
+		for all, columns := range map[bool]int{false: 4, true: 5} {
+			p.log.list.setAll(all)
+			if sum := wide(p.log.list.table, columns); sum > room {
+				t.Errorf("the log's first %d columns are %v wide and have %v", columns, sum, room)
+			}
+		}
+	}
+	wantRoom(t, "track", "Saltgras…", false, p.log.list.table.ColumnWidth(2)-2*theme.InnerPadding())
 }
 
 // Results of setups that are not looked at are made for the rows in sight, once

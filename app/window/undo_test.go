@@ -29,7 +29,7 @@ func TestUndoOfTextLeavesTheCar(t *testing.T) {
 	}{
 		{"filter", filter, func() string { return filter.Text }, func() { d.holes.folds.filter.open(true) }},
 		{"log", log, func() string { return log.Text }, func() { d.show(panelSetups); log.SetText("") }},
-		{"name", name, func() string { return name.Text }, func() { setups.name.open(d.doc.Car(), 0) }},
+		{"name", name, func() string { return name.Text }, func() { setups.name.open(); name.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd}) }},
 	} {
 		what := f.what
 		f.open()

@@ -177,6 +177,7 @@ func (w *Window) build(o Options) {
 			w.shown = panelCheck
 		}
 		w.study.SetSearching(w.shown == panelHoles)
+		w.study.SetComparingLaunches(w.shown == panelSetups)
 		if launching {
 			swap(loads, run.object)
 			swap(below, w.clock.object)

@@ -1,0 +1,176 @@
+package window
+
+import (
+	"fmt"
+
+	"bowline/model/analysis"
+	"bowline/model/column"
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// launchTitle stands over the launches of both setups.
+const launchTitle = "In the launch"
+
+// Rows of the launches' table: the 60-ft time, push and pull of each bar, and
+// how the front wheels leave the ground.
+const (
+	compareSixty = 0
+	compareBars  = 1
+	compareLift  = compareBars + 2*len(launch.Bars)
+	compareOff   = compareLift + 1
+)
+
+// launches returns the launches of the current setup and of the one that it is
+// held against; none while one of them is not that of the car as it is.
+func (p *comparePart) launches() [2]*launch.Result {
+	other := p.study.Other()
+	if other == nil || p.study.LaunchOutdated() {
+		return [2]*launch.Result{}
+	}
+	return [2]*launch.Result{p.study.Launch(), other.Launch}
+}
+
+// writeLaunch writes what both setups do as the car leaves.
+func (p *comparePart) writeLaunch(a, b *analysis.Result, launches [2]*launch.Result, u units.System) {
+	title := launchTitle
+	if launches[0] == nil {
+		title += ": the launches are being computed"
+	}
+	p.titles[compareLaunch].Set(title)
+	for row := range compareNames[compareLaunch] {
+		p.set(compareLaunch, row, "—", "—", "—")
+	}
+	if launches[0] == nil {
+		return
+	}
+	for side, r := range launches {
+		if len(r.Time) == 0 {
+			p.tables[compareLaunch].Set(compareSixty, side, r.Outcome.String(), "")
+			continue
+		}
+		p.writeLaunchOf(side, []*analysis.Result{a, b}[side], r, u)
+	}
+	was, is := launches[0], launches[1]
+	if len(was.Time) == 0 || len(is.Time) == 0 {
+		return
+	}
+	by := func(row int, text string) { p.tables[compareLaunch].Set(row, compareBy, text, "") }
+	switch {
+	case was.Outcome == launch.Finished && is.Outcome == launch.Finished:
+		by(compareSixty, differs(u, units.Time, was.Elapsed, is.Elapsed, "slower", "quicker"))
+	case was.Outcome == is.Outcome:
+		by(compareSixty, same)
+	}
+	for _, bar := range launch.Bars {
+		for _, way := range directions {
+			from, to := peakUse(was, a, bar, way), peakUse(is, b, bar, way)
+			by(barRow(bar, way), wholePoints(from.Share, to.Share, "more", "less"))
+		}
+	}
+	by(compareLift, differs(u, units.Length, was.Lift.Height, is.Lift.Height, "higher", "lower"))
+	by(compareOff, differs(u, units.Time, was.Lift.Duration, is.Lift.Duration, "longer", "shorter"))
+}
+
+// writeLaunchOf writes one setup's launch.
+func (p *comparePart) writeLaunchOf(side int, a *analysis.Result, r *launch.Result, u units.System) {
+	t := p.tables[compareLaunch]
+	t.Set(compareSixty, side, sixtyOf(r, u), "")
+	for _, bar := range launch.Bars {
+		for _, way := range directions {
+			text, color := useWords(peakUse(r, a, bar, way), u)
+			t.Set(barRow(bar, way), side, text, color)
+		}
+	}
+	lift, off := "none", "none"
+	if r.Lift.Height > 0 {
+		lift = u.Format(units.Length, r.Lift.Height)
+	}
+	if r.Lift.Duration > 0 {
+		off = u.Format(units.Time, r.Lift.Duration)
+	}
+	t.Set(compareLift, side, lift, "")
+	t.Set(compareOff, side, off, "")
+}
+
+// directions are both ways of a load, as listed.
+var directions = [2]column.Direction{column.Push, column.Pull}
+
+// barRow returns the row of a bar's largest push or pull.
+func barRow(bar launch.RodID, way column.Direction) int {
+	row := compareBars + 2*int(bar)
+	if way == column.Pull {
+		row++
+	}
+	return row
+}
+
+// sixtyOf writes the 60-ft time, or how the launch ended without one.
+func sixtyOf(r *launch.Result, u units.System) string {
+	if r.Outcome == launch.Finished {
+		return u.Format(units.Time, r.Elapsed)
+	}
+	return r.Outcome.String()
+}
+
+// peakUse returns the largest push or pull of a bar in a launch with its share
+// of what the bar may carry.
+func peakUse(r *launch.Result, a *analysis.Result, bar launch.RodID, way column.Direction) analysis.Use {
+	force := r.Peaks[bar].Push
+	if way == column.Pull {
+		force = r.Peaks[bar].Pull
+	}
+	return analysis.Use{Force: force, Share: force / a.Limit(bar.Pair(), way).Allowable}
+}
+
+// nearest returns which bar comes nearest to its limit in a launch, which way
+// and to which share of it; a share of 0 is that none is loaded.
+func nearest(r *launch.Result, a *analysis.Result) (bar launch.RodID, way column.Direction, share float64) {
+	for _, b := range launch.Bars {
+		for _, w := range directions {
+			if s := peakUse(r, a, b, w).Share; s > share {
+				bar, way, share = b, w, s
+			}
+		}
+	}
+	return bar, way, share
+}
+
+// launchWords says what becomes in the launch of the bar that comes nearest to
+// its limit in either setup, and of the 60-ft time; empty without launches.
+func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
+	was, is := launches[0], launches[1]
+	if was == nil || is == nil || len(was.Time) == 0 || len(is.Time) == 0 {
+		return ""
+	}
+	bar, way, share := nearest(is, b)
+	if other, w, s := nearest(was, a); s > share {
+		bar, way = other, w
+	}
+	from, to := peakUse(was, a, bar, way).Share, peakUse(is, b, bar, way).Share
+	bars := fmt.Sprintf("the %s comes to %.0f %% of its limit", bar, 100*to)
+	if wholePoints(from, to, "more", "less") == same {
+		bars += " in both"
+	} else {
+		bars += fmt.Sprintf(" instead of %.0f %%", 100*from)
+	}
+	return told(" and ", bars, sixtyWords(was, is))
+}
+
+// sixtyWords says what becomes of the 60-ft time; empty when it stays.
+func sixtyWords(was, is *launch.Result) string {
+	u := units.US // a time reads alike in all units
+	from, to := sixtyOf(was, u), sixtyOf(is, u)
+	switch {
+	case is.Outcome == launch.Finished && was.Outcome == launch.Finished:
+		if from == to {
+			return ""
+		}
+		return fmt.Sprintf("60 ft takes %s instead of %s", to, from)
+	case is.Outcome == launch.Finished:
+		return fmt.Sprintf("60 ft takes %s where it was not reached (%s)", to, from)
+	case was.Outcome == launch.Finished:
+		return fmt.Sprintf("60 ft is not reached (%s)", to)
+	}
+	return ""
+}

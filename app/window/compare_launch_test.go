@@ -1,0 +1,220 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"bowline/model/car"
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// comparingDemo shows the demo car's setups, "more bite" held against the
+// baseline.
+func comparingDemo(t *testing.T) (*desk, *comparePart) {
+	t.Helper()
+	d := newDesk(t)
+	p := d.setups().compare
+	d.study.Compare(1)
+	return d, p
+}
+
+// Both launches are run while two setups are compared, though a travel is looked
+// at, and stand beside each other; the figures are read off the launches anew.
+func TestComparisonOfLaunches(t *testing.T) {
+	d, p := comparingDemo(t)
+	p.refresh()
+	table := p.tables[compareLaunch]
+	if got := p.titles[compareLaunch].Text(); got != "In the launch: the launches are being computed" || table.Text(0, 0) != "—" || strings.Contains(p.verdict.Text(), "in the launch") {
+		t.Errorf("before there are launches it says %q and %q", got, p.verdict.Text())
+	}
+	d.settle()
+	if d.study.Launching() || d.shown != panelSetups || d.study.LaunchOutdated() {
+		t.Fatalf("launching %v, on show is panel %d, outdated %v", d.study.Launching(), d.shown, d.study.LaunchOutdated())
+	}
+	if got := p.titles[compareLaunch].Text(); got != "In the launch" {
+		t.Errorf("the title is %q", got)
+	}
+	runs := [2]*launch.Result{d.study.Launch(), d.study.Other().Launch}
+	if runs[0].Outcome != launch.Finished || runs[1].Outcome != launch.Finished || runs[0].Setup != 0 || runs[1].Setup != 1 {
+		t.Fatalf("the launches ended %v and %v", runs[0].Outcome, runs[1].Outcome)
+	}
+	// The largest share of all, from the forces over time and the limits.
+	const pound = 0.45359237 * 9.80665
+	var most float64
+	var bar string
+	var shares [2]float64
+	for i, b := range launch.Bars {
+		for way, sign := range []float64{-1, 1} {
+			row := 1 + 2*i + way
+			var share [2]float64
+			for side, r := range runs {
+				force := 0.0
+				for _, tension := range r.Tension[b] {
+					force = max(force, sign*tension)
+				}
+				limits := d.study.ResultOf(side).Bars[car.Pair(i/2)]
+				share[side] = force / limits.Push.Allowable
+				if way == 1 {
+					share[side] = force / limits.Pull.Allowable
+				}
+				got := table.Text(row, side)
+				var lb, percent float64
+				if force < 50*pound {
+					continue // the peak of a bar that hardly moves lies between the outputs
+				}
+				if _, err := fmt.Sscanf(strings.ReplaceAll(got, ",", ""), "%f lb %f", &lb, &percent); err != nil {
+					t.Fatalf("%q: %v", got, err)
+				}
+				// The peak is taken at every step, the history at every output.
+				if math.Abs(lb-force/pound) > 0.005*force/pound || math.Abs(percent-100*share[side]) > 1 {
+					t.Errorf("%s: %q, want %.0f lb, %.0f %%", compareNames[compareLaunch][row], got, force/pound, 100*share[side])
+				}
+			}
+			if m := max(share[0], share[1]); m > most {
+				most, bar, shares = m, b.String(), share
+			}
+			a, b := shareIn(t, table.Text(row, 0)), shareIn(t, table.Text(row, 1))
+			want := fmt.Sprintf("%.0f points %s", math.Abs(b-a), map[bool]string{true: "more", false: "less"}[b > a])
+			if a == b {
+				want = same
+			} else if math.Abs(b-a) == 1 {
+				want = strings.Replace(want, "points", "point", 1)
+			}
+			if got := table.Text(row, compareBy); got != want {
+				t.Errorf("%s differ by %q, want %q", compareNames[compareLaunch][row], got, want)
+			}
+		}
+	}
+	// What is wrong with the side view alone is in the words: which bar, how near.
+	if shares[1] < shares[0]+0.02 {
+		t.Fatalf("the %s goes from %v to %v; the example is another one", bar, shares[0], shares[1])
+	}
+	want := fmt.Sprintf("; in the launch the %s comes to %.0f %% of its limit instead of %.0f %% and 60 ft takes %.3f s instead of %.3f s.", bar, 100*shares[1], 100*shares[0], runs[1].Elapsed, runs[0].Elapsed)
+	if got := p.verdict.Text(); !strings.HasSuffix(got, want) || !strings.Contains(got, "In side view ") {
+		t.Errorf("it says %q, want %q at its end", got, want)
+	}
+	for row, want := range map[int]string{
+		compareSixty: fmt.Sprintf("%.3f s", runs[1].Elapsed), compareLift: units.US.Format(units.Length, runs[1].Lift.Height), compareOff: fmt.Sprintf("%.3f s", runs[1].Lift.Duration),
+	} {
+		if runs[1].Lift.Height == 0 && row != compareSixty {
+			want = "none"
+		}
+		if got := table.Text(row, compareB); got != want {
+			t.Errorf("%s: %q, want %q", compareNames[compareLaunch][row], got, want)
+		}
+	}
+}
+
+// shareIn reads the share in a cell [%].
+func shareIn(t *testing.T, text string) float64 {
+	t.Helper()
+	if text == "none" {
+		return 0
+	}
+	var share float64
+	if _, err := fmt.Sscanf(text[strings.LastIndex(text, " lb, ")+5:], "%f", &share); err != nil {
+		t.Fatalf("%q: %v", text, err)
+	}
+	return share
+}
+
+// The launches follow an edit, and are not run where nobody looks at them.
+func TestComparedLaunchesFollow(t *testing.T) {
+	d, p := comparingDemo(t)
+	d.settle()
+	before := p.tables[compareLaunch].Text(compareSixty, compareA)
+	if problems := d.doc.Apply("Mass", func(c *car.Car) { c.Body.Mass *= 1.1 }); problems != nil {
+		t.Fatal(problems)
+	}
+	p.refresh()
+	if got := p.tables[compareLaunch].Text(compareSixty, compareA); got != "—" {
+		t.Errorf("the launch of the car before is shown as %q", got)
+	}
+	d.settle()
+	if got := p.tables[compareLaunch].Text(compareSixty, compareA); got == before || got == "—" {
+		t.Errorf("after the edit the table says %q, before %q", got, before)
+	}
+	d.show(panelHere)
+	first := d.study.Launch()
+	d.edit()
+	if d.study.Launch() != first {
+		t.Error("a launch is run for a page that nobody looks at")
+	}
+	d.setups()
+	if d.study.LaunchOutdated() {
+		t.Error("back on the page there are no launches")
+	}
+}
+
+// A launch that does not end at 60 ft says how it ended.
+func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
+	d, p := comparingDemo(t)
+	d.settle()
+	a, b := d.study.Result(), d.study.Other().Result
+	finished, over, none := *d.study.Launch(), *d.study.Other().Launch, *d.study.Other().Launch
+	over.Outcome, over.Elapsed = launch.WentOver, 0
+	none.Outcome, none.History, none.Peaks, none.Elapsed = launch.NoRest, launch.History{}, [launch.RodCount]launch.Peak{}, 0
+	table := p.tables[compareLaunch]
+	for _, c := range []struct {
+		runs     [2]*launch.Result
+		row      [3]string
+		sentence string
+	}{
+		{[2]*launch.Result{&finished, &over}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), "went over", "—"}, " and 60 ft is not reached (went over)"},
+		{[2]*launch.Result{&over, &finished}, [3]string{"went over", fmt.Sprintf("%.3f s", finished.Elapsed), "—"}, fmt.Sprintf(" and 60 ft takes %.3f s where it was not reached (went over)", finished.Elapsed)},
+		{[2]*launch.Result{&finished, &finished}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), fmt.Sprintf("%.3f s", finished.Elapsed), same}, ""},
+	} {
+		p.writeLaunch(a, b, c.runs, units.US)
+		for column, want := range c.row {
+			if got := table.Text(compareSixty, column); got != want {
+				t.Errorf("60 ft: %q, want %q", got, want)
+			}
+		}
+		if got := launchWords(a, b, c.runs); !strings.HasSuffix(got, c.sentence) || c.sentence == "" && strings.Contains(got, "60 ft") {
+			t.Errorf("it says %q, want %q", got, c.sentence)
+		}
+	}
+	p.writeLaunch(a, b, [2]*launch.Result{&finished, &none}, units.US)
+	if got := table.Text(compareSixty, compareB); got != "found no rest" || table.Text(compareBars, compareB) != "—" || table.Text(compareBars, compareBy) != "—" {
+		t.Errorf("without a launch the table says %q, %q", got, table.Text(compareBars, compareB))
+	}
+	if got := launchWords(a, b, [2]*launch.Result{&finished, &none}); got != "" {
+		t.Errorf("without a launch it says %q", got)
+	}
+}
+
+// In launch mode the words tell of the setup held against as well.
+func TestLaunchPanelNamesTheOtherSetup(t *testing.T) {
+	d := leaving(t)
+	p := d.launchPanel()
+	if strings.Contains(p.verdict.Text(), "more bite") {
+		t.Errorf("alone it says %q", p.verdict.Text())
+	}
+	d.study.Compare(1)
+	d.settle()
+	table := func() string { // of the page Setups
+		page := d.panels[panelSetups].(*setupsPanel).compare
+		page.refresh()
+		return page.tables[compareLaunch].Text(barRow(launch.LowerRight, 0), compareB)
+	}()
+	want := fmt.Sprintf("\nCompared with it, \"more bite\": 60 ft %.3f s. Nearest to its limit comes the lower right bar: %.0f %% of what it may push.", d.study.Other().Launch.Elapsed, shareIn(t, table))
+	if got := p.verdict.Text(); !strings.HasSuffix(got, want) {
+		t.Errorf("it says %q, want %q at its end", got, want)
+	}
+	// Each figure stands under a heading that it belongs to.
+	for i, side := range []string{"Left", "Right"} {
+		if p.sides.Heading(i) != side {
+			t.Errorf("heading %q", p.sides.Heading(i))
+		}
+		at, _ := d.study.Instant()
+		if got, want := p.sides.Text(launchTire, i), units.US.Format(units.Force, d.study.Launch().RearLoad[i][at]); got != want {
+			t.Errorf("%s tire: %q, want %q", side, got, want)
+		}
+	}
+	if got, want := p.car.Text(launchSixty, 0), fmt.Sprintf("%.3f s", d.study.Launch().Elapsed); got != want {
+		t.Errorf("60 ft: %q, want %q", got, want)
+	}
+}
