@@ -158,6 +158,9 @@ func (s *Study) SetWishes(w holes.Wishes) {
 	s.tell(Search)
 }
 
+// Conditions returns what the listed combinations meet, not to be changed.
+func (s *Study) Conditions() []holes.ColumnCondition { return s.search.conditions }
+
 // SetConditions lists only the combinations that meet all of some conditions.
 func (s *Study) SetConditions(list []holes.ColumnCondition) {
 	s.search.conditions = slices.Clone(list)
@@ -235,9 +238,20 @@ func (s *Study) UseHoles(h car.Holes) []car.Problem {
 
 // KeepHoles adds a setup with the holes of a combination behind the current one,
 // under a name of its own, and makes it the current one. Turns stay as they are.
-func (s *Study) KeepHoles(h car.Holes) []car.Problem {
-	at := s.doc.Setup()
-	problems := s.doc.Apply("Keep holes "+h.String(), func(c *car.Car) {
+// Where a setup has these holes and turns already, that one is made the current
+// one instead, and had is true; of several it is the current one or else the
+// first.
+func (s *Study) KeepHoles(h car.Holes) (had bool, problems []car.Problem) {
+	at, setups := s.doc.Setup(), s.doc.Car().Setups
+	same := func(o car.Setup) bool { return o.Holes == h && o.Turns == setups[at].Turns }
+	if same(setups[at]) {
+		return true, nil
+	}
+	if i := slices.IndexFunc(setups, same); i >= 0 {
+		s.doc.SelectSetup(i)
+		return true, nil
+	}
+	problems = s.doc.Apply("Keep holes "+h.String(), func(c *car.Car) {
 		twin := c.Setups[at]
 		twin.Name, twin.Note, twin.Holes, twin.Runs = c.FreeSetupName("holes "+h.String()), "", h, nil
 		c.Setups = slices.Insert(c.Setups, at+1, twin)
@@ -245,5 +259,5 @@ func (s *Study) KeepHoles(h car.Holes) []car.Problem {
 	if len(problems) == 0 {
 		s.doc.SelectSetup(at + 1)
 	}
-	return problems
+	return false, problems
 }

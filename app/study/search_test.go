@@ -272,13 +272,29 @@ func TestHolesAreUsedAndKept(t *testing.T) {
 		t.Error("undo leaves another car")
 	}
 
-	if p := s.KeepHoles(to); p != nil {
-		t.Fatal(p)
+	if had, p := s.KeepHoles(to); p != nil || had {
+		t.Fatal(had, p)
 	}
 	setups := doc.Car().Setups
 	if len(setups) != len(before.Setups)+1 || doc.Setup() != 1 || setups[1].Name != "holes 1·3·2·1" || setups[1].Holes != to || !reflect.DeepEqual(setups[0], before.Setups[0]) {
 		t.Errorf("setups %+v, current %d", setups, doc.Setup())
 	}
+	// Kept once more, from it and from the setup before, it is the same one.
+	kept := doc.Car()
+	for _, from := range []int{1, 0} {
+		doc.SelectSetup(from)
+		if had, p := s.KeepHoles(to); p != nil || !had || doc.Setup() != 1 || doc.Car() != kept {
+			t.Errorf("from setup %d: had it %v, %v, current %d of %d", from, had, p, doc.Setup(), len(doc.Car().Setups))
+		}
+	}
+	// With other turns it is another one.
+	doc.SelectSetup(0)
+	doc.Apply("Turns", func(c *car.Car) { c.Setups[0].Turns.LowerLeft = 1 })
+	if had, p := s.KeepHoles(to); p != nil || had || len(doc.Car().Setups) != len(kept.Setups)+1 {
+		t.Errorf("with other turns: had it %v, %v", had, p)
+	}
+	doc.Undo()
+	doc.Undo()
 	doc.Undo()
 	if !reflect.DeepEqual(doc.Car(), before) || doc.Setup() != 0 {
 		t.Errorf("undo leaves setup %d of %d", doc.Setup(), len(doc.Car().Setups))

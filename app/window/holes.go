@@ -45,6 +45,7 @@ type heights struct{ verdict, progress, tools float32 }
 // list over what is to be known of the combination picked.
 func newHolesPanel(w *Window) *holesPanel {
 	p := &holesPanel{study: w.study, verdict: words(theme.ColorNameForeground), progress: words(theme.ColorNamePlaceHolder)}
+	p.verdict.KeepRows(verdictRows)
 	p.button = widget.NewButton("Stop", p.press)
 	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
 	p.status.Hide()
@@ -58,13 +59,13 @@ func newHolesPanel(w *Window) *holesPanel {
 	shelf.Add(p.folds.target.object)
 	shelf.Add(p.folds.filter.object)
 
-	p.chosen = newChosenHoles(w.study, w.refused, w.printCard)
+	p.chosen = newChosenHoles(w.study, w.refused, w.say, w.printCard)
 	p.list = newHolesList(w.study, w.say, p.chosen.useHoles)
 	p.worth = newHolesWorth(w.study)
-	p.folds.worth = newFold("What each hole is worth", p.worth.object, func() { p.refresh(); p.relayout() })
+	p.folds.worth = newFold("What each hole in use is worth", p.worth.object, func() { p.refresh(); p.relayout() })
 	split := container.NewVSplit(p.list.table, scrolled(p.chosen.object, p.folds.worth.object))
 	split.SetOffset(listShare)
-	p.page = container.New(&holesLayout{}, p.verdict, p.status, p.tools, split)
+	p.page = container.New(&holesLayout{panel: p, split: split}, p.verdict, p.status, p.tools, split)
 	p.object = container.NewVScroll(p.page)
 	p.searcher = newSearcher(w.study, w.study.Library(), w.post, func() {
 		if w.soon != nil {
@@ -74,9 +75,8 @@ func newHolesPanel(w *Window) *holesPanel {
 	return p
 }
 
-// listShare is the part of the list in the height that it shares with what is to
-// be known of the combination picked.
-const listShare = 0.5
+// verdictRows are the lines of most verdicts in a panel as wide as it is at first.
+const verdictRows = 3
 
 func (p *holesPanel) charts() []string { return nil }
 
@@ -87,6 +87,12 @@ func (p *holesPanel) press() {
 	} else {
 		p.searcher.halt()
 	}
+}
+
+// toolOpen tells whether the list has to share its room with an open tool. The
+// fold below the card needs the card's own room, and goes before.
+func (p *holesPanel) toolOpen() bool {
+	return (p.folds.target.isOpen() || p.folds.filter.isOpen()) && !p.folds.worth.isOpen()
 }
 
 // relayout makes room for what has changed its height.
@@ -177,7 +183,7 @@ func (p *holesPanel) words() string {
 	case 1:
 		said[0] = fmt.Sprintf("1 of %s combinations meets the target", all)
 	}
-	if asked := p.study.Wishes(); asked != (holes.Wishes{Order: asked.Order}) {
+	if asked := wishes(p.study); asked != (holes.Wishes{Order: asked.Order}) {
 		said = append(said, fulfilled(wished))
 	}
 	text := strings.Join(append(said, best(&places[0])), "; ") + "."
@@ -238,46 +244,4 @@ func needs(p *holes.Place) string {
 		return "no bar turned"
 	}
 	return strings.Join(said, and)
-}
-
-// holesLayout puts verdict, progress and tools over the list, which gets the
-// height that is left. The tools scroll when they would leave it too little.
-type holesLayout struct{}
-
-// leastList is the height that list and card keep.
-const leastList = 230
-
-func (holesLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	verdict, status, tools, split := objects[0], objects[1], objects[2].(*container.Scroll), objects[3]
-	y := float32(0)
-	put := func(o fyne.CanvasObject, height float32) {
-		o.Move(fyne.NewPos(0, y))
-		o.Resize(fyne.NewSize(size.Width, height))
-		y += height
-	}
-	for _, o := range []fyne.CanvasObject{verdict, status} {
-		if o.Visible() {
-			// The height of words depends on their width.
-			o.Resize(fyne.NewSize(size.Width, o.Size().Height))
-			put(o, o.MinSize().Height)
-		}
-	}
-	tools.Resize(fyne.NewSize(size.Width, tools.Size().Height))
-	put(tools, max(min(tools.Content.MinSize().Height, size.Height-y-leastList), tools.MinSize().Height))
-	put(split, max(size.Height-y, 0))
-}
-
-func (holesLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	least := fyne.NewSize(0, leastList)
-	for i, o := range objects {
-		if !o.Visible() {
-			continue
-		}
-		m := o.MinSize()
-		least.Width = max(least.Width, m.Width)
-		if i < 3 {
-			least.Height += m.Height
-		}
-	}
-	return least
 }

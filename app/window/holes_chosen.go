@@ -23,29 +23,18 @@ import (
 type chosenHoles struct {
 	study   *study.Study
 	title   *readout.Prose
+	order   *readout.Prose // which number of the title is which hole
 	reason  *readout.Prose
-	pairs   [2]turnWords // by car.Pair
+	pairs   [2]*readout.Prose // how to turn the bars, by car.Pair
 	rest    *readout.Prose
 	changes *readout.Table
 	use     *widget.Button
 	keep    *widget.Button
 	print   *widget.Button
+	buttons *fyne.Container
 	object  *fyne.Container // hidden while there are no combinations
 	refused func([]car.Problem)
-}
-
-// turnWords say how to turn a pair of bars, in a warning color where that does
-// not do.
-type turnWords struct{ plain, recut *readout.Prose }
-
-func (t turnWords) set(text string, recut bool) {
-	if recut {
-		tell(t.plain, "")
-		tell(t.recut, text)
-		return
-	}
-	tell(t.plain, text)
-	tell(t.recut, "")
+	say     func(string)
 }
 
 // Rows of what changes.
@@ -60,7 +49,7 @@ const (
 )
 
 var changeNames = [changeRows]string{
-	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion", changePush: "Lower push", changeShare: "Top share",
+	changeAhead: "IC ahead", changeUp: "IC up", changeSquat: "Anti-squat", changePinion: "Pinion change", changePush: "Lower push", changeShare: "Share of limit",
 }
 
 // changeKeys are the columns of package holes that the rows show.
@@ -68,17 +57,20 @@ var changeKeys = [changeRows]string{
 	changeAhead: "instant_center_x", changeUp: "instant_center_z", changeSquat: "anti_squat", changePinion: "pinion_change", changePush: "hit_lower_push", changeShare: "highest_share",
 }
 
-// newChosenHoles returns the card; refused hears why holes are not taken, and
-// printed is asked to put the card on paper.
-func newChosenHoles(s *study.Study, refused func([]car.Problem), printed func(car.Holes)) *chosenHoles {
+// newChosenHoles returns the card; refused hears why holes are not taken, say
+// which setup has them already, and printed is asked to put the card on paper.
+func newChosenHoles(s *study.Study, refused func([]car.Problem), say func(string), printed func(car.Holes)) *chosenHoles {
 	c := &chosenHoles{
 		study:   s,
 		title:   readout.NewProse("", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true}),
+		order:   readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{}),
 		reason:  words(theme.ColorNameForeground),
 		rest:    words(theme.ColorNameForeground),
 		changes: readout.New([]string{"In use", "These", "Change"}, changeNames[:]),
 		refused: refused,
+		say:     say,
 	}
+	c.changes.SetShares(changeNameShare, changeShareEach, changeShareEach, changeShareEach)
 	c.use = widget.NewButton("Use these holes", func() { c.useHoles(c.index()) })
 	c.use.Importance = widget.HighImportance
 	c.keep = widget.NewButton("Keep as a setup", c.keepHoles)
@@ -89,12 +81,23 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), printed func(ca
 	})
 	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for p := range c.pairs {
-		c.pairs[p] = turnWords{words(theme.ColorNameForeground), words(theme.ColorNameError)}
-		turns.Add(c.pairs[p].plain)
-		turns.Add(c.pairs[p].recut)
+		c.pairs[p] = words(theme.ColorNameForeground)
+		turns.Add(c.pairs[p])
 	}
-	c.object = container.NewVBox(c.title, container.NewHBox(c.use, c.keep, c.print), c.reason, turns, c.rest, c.changes)
+	c.buttons = container.NewHBox(c.use, c.keep, c.print)
+	c.object = container.NewVBox(c.title, c.buttons, c.order, c.reason, turns, c.rest, c.changes)
 	return c
+}
+
+// Parts of the width of the changes.
+const (
+	changeNameShare = 0.26
+	changeShareEach = (1 - changeNameShare) / 3
+)
+
+// head is the height of what is most needed of the card: title and buttons.
+func (c *chosenHoles) head() float32 {
+	return c.title.MinSize().Height + c.buttons.MinSize().Height + theme.Padding()
 }
 
 // index returns the combination that the card is about.
@@ -112,10 +115,14 @@ func (c *chosenHoles) useHoles(index int) {
 	}
 }
 
-// keepHoles makes a setup of the holes of the card.
+// keepHoles makes a setup of the holes of the card, unless there is one.
 func (c *chosenHoles) keepHoles() {
 	if p := c.study.Place(c.index()); p != nil {
-		c.tell(c.study.KeepHoles(p.Holes()))
+		had, problems := c.study.KeepHoles(p.Holes())
+		c.tell(problems)
+		if doc := c.study.Document(); had {
+			c.say(fmt.Sprintf("The setup %q has the holes %s and these turns already.", doc.Car().Setups[doc.Setup()].Name, p.Holes()))
+		}
 	}
 }
 
@@ -138,6 +145,7 @@ func (c *chosenHoles) refresh() {
 		title += ", in use"
 	}
 	c.title.Set(title)
+	c.order.Set(orderWords(p.Holes()))
 	c.reason.Set(sentence(p.Reason(u)))
 	enable(c.use, p.Combination().Usable() && !present)
 	enable(c.keep, p.Combination().Usable())
@@ -146,8 +154,8 @@ func (c *chosenHoles) refresh() {
 	c.writeChanges(p, u)
 }
 
-// enable has a button react or not.
-func enable(b *widget.Button, on bool) {
+// enable has a button or a box react or not.
+func enable(b fyne.Disableable, on bool) {
 	if on == b.Disabled() {
 		if on {
 			b.Enable()
@@ -171,16 +179,38 @@ func (c *chosenHoles) writeTurns(p *holes.Place, u units.System) {
 	plan, err := adjuster.Plan(doc.Car(), doc.Setup(), p.Holes(), doc.Car().Setups[doc.Setup()].Turns)
 	if !p.Combination().Usable() || err != nil {
 		for _, t := range c.pairs {
-			t.set("", false)
+			tell(t, "")
 		}
 		tell(c.rest, "")
 		return
 	}
 	lines := plan.Text(u)
 	for i, t := range c.pairs {
-		t.set(lines[i], plan.Pairs[i].Recut())
+		tell(t, lines[i])
+		t.SetColor(threadColor(&plan.Pairs[i]))
 	}
 	tell(c.rest, strings.Join(lines[len(c.pairs):], "\n"))
+}
+
+// threadColor warns of a pair of which a bar has little thread engaged, and more
+// so of one that needs a new tube.
+func threadColor(p *adjuster.PairChange) fyne.ThemeColorName {
+	switch {
+	case p.Recut():
+		return theme.ColorNameError
+	case p.Left.After.Status == adjuster.Shallow || p.Right.After.Status == adjuster.Shallow:
+		return theme.ColorNameWarning
+	}
+	return theme.ColorNameForeground
+}
+
+// orderWords say which hole is which, in the order that numbers of holes have.
+func orderWords(h car.Holes) string {
+	var said []string
+	for _, row := range car.Rows {
+		said = append(said, fmt.Sprintf("%s %d", strings.ToLower(rowNames[row]), *row.Of(&h)+1))
+	}
+	return sentence(strings.Join(said, ", "))
 }
 
 // writeChanges holds the combination against the holes in use.

@@ -11,7 +11,9 @@ import (
 	"bowline/model/holes"
 	"bowline/model/units"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 )
 
 // Whole texts of the card; lengths and turns by hand from the reference car's
@@ -30,9 +32,10 @@ func TestTheCardSaysHowToGetThere(t *testing.T) {
 	texts(t, map[string][2]string{
 		"title":       {c.title.Text(), "Holes 3·3·2·2, rank 7 of 36"},
 		"reason":      {c.reason.Text(), "Inside the target; lower bars push 9,434 lb, 92 % of their limit; same distance as 20 others, least push decides."},
-		"upper":       {c.pairs[car.Upper].plain.Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (20.742 in to 20.556 in); thread engaged 1.23 in, 1.6 D" + assumed},
-		"lower":       {c.pairs[car.Lower].plain.Text(), "Lower bars: chassis end hole 2 to 3; housing end hole 1 to 2; no turn (23.005 in); thread engaged 1.14 in, 1.5 D" + assumed},
-		"upper recut": {c.pairs[car.Upper].recut.Text(), ""},
+		"upper":       {c.pairs[car.Upper].Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (20.742 in to 20.556 in); thread engaged 1.23 in, 1.6 D" + assumed},
+		"lower":       {c.pairs[car.Lower].Text(), "Lower bars: chassis end hole 2 to 3; housing end hole 1 to 2; no turn (23.005 in); thread engaged 1.14 in, 1.5 D" + assumed},
+		"order":       {c.order.Text(), "Upper chassis 3, lower chassis 3, upper housing 2, lower housing 2."},
+		"upper color": {string(c.pairs[car.Upper].Color()), string(theme.ColorNameForeground)},
 	})
 	if !strings.HasPrefix(c.rest.Text(), "In the new holes, no bar turned: pinion 0.90° nose up, axle 0.091 in back\n") {
 		t.Errorf("the rest is %q", c.rest.Text())
@@ -40,7 +43,7 @@ func TestTheCardSaysHowToGetThere(t *testing.T) {
 	d.doc.SetUnits(units.SI)
 	d.settle()
 	texts(t, map[string][2]string{
-		"upper": {c.pairs[car.Upper].plain.Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (526.86 mm to 522.13 mm); thread engaged 31.3 mm, 1.6 D" + assumed},
+		"upper": {c.pairs[car.Upper].Text(), "Upper bars: housing end hole 1 to 2; 1 turn 3 flats shorter (526.86 mm to 522.13 mm); thread engaged 31.3 mm, 1.6 D" + assumed},
 	})
 	d.doc.SetUnits(units.US)
 
@@ -72,12 +75,57 @@ func TestTheCardWarnsOfRecutTubes(t *testing.T) {
 	d.study.Pick(0)
 	d.settle()
 	c := d.holes.chosen
-	if got := c.pairs[car.Upper].recut.Text(); !strings.Contains(got, "tube too long, cut ") || c.pairs[car.Upper].plain.Text() != "" || !c.pairs[car.Upper].recut.Visible() {
-		t.Errorf("the warning is %q, the plain text %q", got, c.pairs[car.Upper].plain.Text())
+	if p := c.pairs[car.Upper]; !strings.Contains(p.Text(), "tube too long, cut ") || p.Color() != theme.ColorNameError || !p.Visible() {
+		t.Errorf("the warning is %q in %q", p.Text(), p.Color())
 	}
-	if c.pairs[car.Lower].recut.Text() != "" || !c.pairs[car.Lower].plain.Visible() {
+	if p := c.pairs[car.Lower]; p.Color() != theme.ColorNameForeground || !p.Visible() {
 		t.Error("the lower bars are warned of too")
 	}
+}
+
+// Little thread engaged is warned of, pair by pair: the words and the color go
+// together.
+func TestTheCardWarnsOfLittleThread(t *testing.T) {
+	d := searching(t)
+	found := map[fyne.ThemeColorName]int{}
+	for i := range d.study.Ranking() {
+		d.study.Pick(i)
+		d.settle()
+		for _, p := range d.holes.chosen.pairs {
+			want := theme.ColorNameForeground
+			switch text := p.Text(); {
+			case strings.Contains(text, "tube too "):
+				want = theme.ColorNameError
+			case strings.Contains(text, ", under 1.5 D"):
+				want = theme.ColorNameWarning
+			}
+			if p.Color() != want {
+				t.Errorf("%q is in %q, want %q", p.Text(), p.Color(), want)
+			}
+			found[want]++
+		}
+	}
+	if found[theme.ColorNameForeground] == 0 || found[theme.ColorNameWarning] == 0 {
+		t.Errorf("colors %v: the test proves little", found)
+	}
+}
+
+// Holes that a setup has already are not kept a second time.
+func TestTheCardKeepsHolesOnce(t *testing.T) {
+	d := searching(t)
+	c := d.holes.chosen
+	d.study.Pick(0)
+	d.settle()
+	test.Tap(c.keep)
+	d.settle()
+	d.doc.SelectSetup(0)
+	d.settle()
+	test.Tap(c.keep)
+	d.settle()
+	if n := len(d.doc.Car().Setups); n != 3 || d.doc.Setup() != 1 {
+		t.Errorf("%d setups, current %d", n, d.doc.Setup())
+	}
+	d.wantSaid(`The setup "holes 1·1·1·1" has the holes 1·1·1·1 and these turns already.`)
 }
 
 func TestTheCardUsesAndKeeps(t *testing.T) {

@@ -57,7 +57,7 @@ func newHolesFilter(s *study.Study, host *container.Scroll, grown func(), say fu
 		}
 		e := newFilterField(f, c)
 		f.fields = append(f.fields, e)
-		cells, whys = append(cells, container.New(layout.NewCustomPaddedVBoxLayout(0), e.label, container.NewStack(e, e.mark))), append(whys, e.why)
+		cells, whys = append(cells, container.New(layout.NewCustomPaddedVBoxLayout(0), e.label, container.NewStack(underWheel(e, host.Scrolled), e.mark))), append(whys, e.why)
 		if len(cells) == filterAcross {
 			end()
 		}
@@ -126,7 +126,7 @@ func newFilterField(f *holesFilter, c *holes.Column) *filterField {
 	e.mark.StrokeWidth = 2
 	e.mark.Hide()
 	e.why.Hide()
-	e.Scroll = container.ScrollNone // The wheel is the page's.
+	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip) // A long text scrolls within the field.
 	e.ExtendBaseWidget(e)
 	e.name(f.units)
 	return e

@@ -27,7 +27,21 @@ type holesList struct {
 	sorted  int // column; listRank to begin with
 	falling bool
 	made    listMade
+	asked   listAsked
+	picked  int // that the table was told of, or told
 	say     func(string)
+}
+
+// listAsked is what a person has asked the list for, but for its order.
+type listAsked struct {
+	wishes     holes.Wishes
+	target     holes.Target
+	conditions []holes.ColumnCondition
+}
+
+// same tells whether nothing else is asked for.
+func (a *listAsked) same(b *listAsked) bool {
+	return a.wishes == b.wishes && a.target == b.target && slices.Equal(a.conditions, b.conditions)
 }
 
 // listMade is what the order of places was made of, and the table shows.
@@ -35,7 +49,7 @@ type listMade struct {
 	first   *holes.Place // of the study's list
 	len     int
 	units   units.System
-	columns bool // the table has its columns
+	wide    int // digits that the holes need; 0 before the table has its columns
 	present int
 	sorted  int
 	falling bool
@@ -55,7 +69,7 @@ const reasonWidth = 90
 // newHolesList returns the table without rows; say hears why the row under the
 // pointer stands where it does.
 func newHolesList(s *study.Study, say func(string), use func(index int)) *holesList {
-	l := &holesList{study: s, say: say, sorted: listRank}
+	l := &holesList{study: s, say: say, sorted: listRank, picked: study.None}
 	for _, c := range holes.Columns {
 		if c.Uses&holes.OnScreen != 0 {
 			l.columns = append(l.columns, c)
@@ -64,7 +78,10 @@ func newHolesList(s *study.Study, say func(string), use func(index int)) *holesL
 	l.table = listing.New(l.headings(), listFrozen)
 	l.table.SetSource(l)
 	l.table.OnHovered = l.hovered
-	l.table.OnSelected = s.Pick
+	l.table.OnSelected = func(key int) {
+		l.picked = key
+		s.Pick(key)
+	}
 	l.table.OnActivated = use
 	l.table.OnSort = l.sort
 	l.table.OnPointed = l.pointed
@@ -75,38 +92,62 @@ func newHolesList(s *study.Study, say func(string), use func(index int)) *holesL
 func (l *holesList) headings() []listing.Column {
 	list := []listing.Column{{Title: "Rank", Width: 5, Align: listing.Right}}
 	for _, c := range l.columns {
-		list = append(list, heading(c, l.units))
+		list = append(list, l.heading(c))
 	}
 	return append(list, listing.Column{Title: "Why", Width: reasonWidth})
 }
 
 // heading returns a column as the table has it.
-func heading(c *holes.Column, u units.System) listing.Column {
+func (l *holesList) heading(c *holes.Column) listing.Column {
 	if c.Key == "holes" {
-		return listing.Column{Title: c.Title, Width: 8}
+		return listing.Column{Title: c.Title, Unit: holesOrder, Width: l.holesWidth()}
 	}
-	return listing.Column{Title: c.Title, Unit: u.Symbol(c.Quantity), Width: 6, Align: listing.Right}
+	return listing.Column{Title: c.Title, Unit: l.units.Symbol(c.Quantity), Width: 6, Align: listing.Right}
+}
+
+// holesOrder says below the heading which number is which hole: upper and lower
+// chassis, upper and lower housing.
+const holesOrder = "UC·LC·UH·LH"
+
+// holesWidth returns the room for the highest numbers of holes with the mark of
+// those in use, in digits.
+func (l *holesList) holesWidth() int {
+	room := len([]rune(presentMark)) + len(car.Rows) - 1
+	for _, row := range car.Rows {
+		room += len(strconv.Itoa(len(*row.In(l.study.Document().Car()))))
+	}
+	return room
 }
 
 // refresh shows what the study lists, where it points and what it has picked.
 func (l *holesList) refresh() {
 	l.units = l.study.Units()
-	now := listMade{units: l.units, columns: true, present: l.study.Present(), sorted: l.sorted, falling: l.falling}
+	now := listMade{units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
 	listed := l.study.Listed()
 	if now.len = len(listed); now.len > 0 {
 		now.first = &listed[0]
 	}
 	if now != l.made {
 		l.order(listed)
-		if !l.made.columns || now.units != l.made.units {
+		if now.wide != l.made.wide || now.units != l.made.units {
 			l.table.SetColumns(l.headings(), listFrozen)
 		}
 		l.table.SetSorted(l.sorted, l.falling)
 		l.table.Refresh()
 		l.made = now
 	}
+	asked := listAsked{l.study.Wishes(), holes.TargetOf(l.study.Document().Car()), l.study.Conditions()}
+	if !asked.same(&l.asked) {
+		l.asked = asked
+		l.table.ScrollToTop()
+	}
 	l.table.Hover(l.study.Pointed())
-	l.table.Select(l.study.Picked())
+	// The table shows a row picked elsewhere once, and then stays where the
+	// person scrolls.
+	if picked := l.study.Picked(); picked != l.picked {
+		l.picked = picked
+		l.table.Select(picked)
+	}
 }
 
 // order sorts the places by the column that the person has chosen.
@@ -136,6 +177,7 @@ func (l *holesList) sort(column int) {
 		l.sorted, l.falling = listRank, false
 	}
 	l.refresh()
+	l.table.ScrollToTop()
 }
 
 // pointed explains the column whose heading is under the pointer.

@@ -12,6 +12,7 @@ import (
 	"bowline/model/holes"
 	"bowline/model/units"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -186,6 +187,100 @@ func TestTheListIsSortedByItsHeadings(t *testing.T) {
 	}
 	if d.study.Ranking()[0].Rank != 1 {
 		t.Error("the study's ranking is sorted too")
+	}
+}
+
+// firstSeen returns the first row in sight whole, by where a key that asks for it
+// leads to.
+func (d *desk) firstSeen() int {
+	d.t.Helper()
+	table, l := d.holes.list.table, d.holes.list
+	table.Select(study.None)
+	table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	return slices.IndexFunc(l.places, func(p holes.Place) bool { return p.Index == table.Selected() })
+}
+
+// What is asked for anew begins at the top, whatever row is selected; a row
+// picked in the side view comes into sight once.
+func TestTheListBeginsAtItsTop(t *testing.T) {
+	d := newDesk(t)
+	d.show(panelHoles)
+	l := d.holes.list
+	deep := func() {
+		l.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+		d.settle()
+	}
+	for what, do := range map[string]func(){
+		"the order":  func() { l.table.OnSort(4) },
+		"the filter": func() { d.condition("anti_squat", ">20") },
+		"the wishes": func() { d.study.SetWishes(holes.Wishes{OneBar: !d.study.Wishes().OneBar}) },
+		"the target": func() { d.doc.Apply("Target", func(c *car.Car) { c.Check.TargetAntiSquat[1] += 0.1 }) },
+	} {
+		deep()
+		do()
+		d.settle()
+		d.holes.refresh() // as when the pointer moves
+		if got := d.firstSeen(); got != 0 {
+			t.Errorf("after a change of %s the list begins at row %d", what, got)
+		}
+	}
+	// Other cars and other holes in use leave it where it is.
+	deep()
+	d.edit()
+	if d.firstSeen() == 0 {
+		t.Error("an edit leads to the top")
+	}
+	// Picked elsewhere, a row comes into sight; scrolled away it stays so.
+	l.table.ScrollToTop()
+	last := l.places[len(l.places)-1].Index
+	d.study.Pick(last)
+	d.settle()
+	if l.table.Selected() != last || d.firstSeen() == 0 {
+		t.Error("a row picked in the side view stays out of sight")
+	}
+	l.table.ScrollToTop()
+	d.study.Point(l.places[0].Index)
+	d.settle()
+	if got := d.firstSeen(); got != 0 {
+		t.Errorf("when the pointer moves the list goes back to row %d", got)
+	}
+}
+
+// The column of the holes has room for the highest numbers that there are.
+func TestHolesHaveRoom(t *testing.T) {
+	d := searching(t)
+	l := d.holes.list
+	few := l.headings()[listHoles]
+	if few.Unit != "UC·LC·UH·LH" {
+		t.Errorf("the heading tells the order %q", few.Unit)
+	}
+	for _, row := range car.Rows {
+		d.doc.Apply("Holes", func(c *car.Car) {
+			if list := row.In(c); len(*list) < 12 && row.String() != car.HousingUpper.String() {
+				for at := (*list)[0]; len(*list) < 12; {
+					at.Y += 0.2 * inch
+					*list = append(*list, at)
+				}
+			}
+		})
+	}
+	d.settle()
+	counts := 0
+	for _, row := range car.Rows {
+		if len(*row.In(d.doc.Car())) == 12 {
+			counts++
+		}
+	}
+	many := l.headings()[listHoles]
+	if counts == 0 || many.Width != few.Width+counts {
+		t.Fatalf("with %d rows of 12 holes the width is %d, before %d", counts, many.Width, few.Width)
+	}
+	digit := fyne.MeasureText("0", theme.TextSize(), fyne.TextStyle{}).Width
+	for row := range l.places {
+		text, _ := l.Cell(row, listHoles)
+		if w := fyne.MeasureText(text, theme.TextSize(), fyne.TextStyle{}).Width; w > float32(many.Width)*digit {
+			t.Errorf("%q is %.0f wide and has %.0f", text, w, float32(many.Width)*digit)
+		}
 	}
 }
 

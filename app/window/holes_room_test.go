@@ -8,6 +8,7 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -76,11 +77,128 @@ func TestThePageFitsItsRoom(t *testing.T) {
 	}
 }
 
+// Above the list nothing is higher than it is written, whatever has just opened
+// or been refused: what had no width has no say.
+func TestNoGapAboveTheList(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	lay(p, pageWidth, 2000)
+	tight := func(when string) {
+		t.Helper()
+		// Each part as high as it is at its width, found from inside to outside.
+		var height func(o fyne.CanvasObject)
+		height = func(o fyne.CanvasObject) {
+			if c, ok := o.(*fyne.Container); ok && c.Visible() {
+				for _, part := range c.Objects {
+					height(part)
+				}
+				c.Layout.Layout(c.Objects, c.Size())
+			}
+		}
+		got := p.tools.Size().Height
+		for range 4 {
+			height(p.tools.Content)
+		}
+		if want := p.tools.Content.MinSize().Height; got < want-0.5 || got > want+0.5 {
+			t.Errorf("%s the tools have %.1f and need %.1f", when, got, want)
+		}
+	}
+	tight("closed")
+	p.folds.filter.open(true)
+	tight("with the filter open")
+	e := d.condition("anti_squat", "about as much as there was at the race before the last one")
+	if !e.why.Visible() {
+		t.Fatal("nothing is refused")
+	}
+	tight("with a condition refused")
+	if w := p.tools.Content.MinSize().Width; w > pageWidth {
+		t.Errorf("a long text makes the tools ask for a width of %.0f", w)
+	}
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	tight("with the condition back")
+	p.folds.target.open(true)
+	tight("with both open")
+	typed(entryWith(d, "160"), "many")
+	d.settle()
+	tight("with a target refused")
+	p.folds.filter.open(false)
+	p.folds.target.open(false)
+	tight("closed again")
+}
+
+// rowsSeen is how many rows of the list are in sight whole.
+func rowsSeen(p *holesPanel) int {
+	table := p.list.table
+	free := table.Size().Height - table.MinSize().Height
+	return 3 + int(free/float32(int(theme.TextSize()*1.5+0.5)))
+}
+
+// While a tool is open the card gives its room to the list, and gets it back.
+func TestTheListKeepsItsRows(t *testing.T) {
+	d := newDesk(t)
+	d.show(panelHoles)
+	p := d.holes
+	split := p.page.Objects[3].(*container.Split)
+	for _, size := range []struct {
+		height float32
+		rows   int
+	}{{545, 6}, {825, 10}} {
+		lay(p, pageWidth, size.height)
+		for _, f := range []*fold{p.folds.target, p.folds.filter} {
+			before := split.Offset
+			f.open(true)
+			if got := rowsSeen(p); got < size.rows {
+				t.Errorf("with %q open in %v the list shows %d rows", f.heading.Text, size.height, got)
+			}
+			below := split.Trailing.Size().Height
+			if least := p.chosen.buttons.Position().Y + p.chosen.buttons.Size().Height; below < least-0.5 {
+				t.Errorf("with %q open in %v the card has %.0f and its buttons end at %.0f", f.heading.Text, size.height, below, least)
+			}
+			f.open(false)
+			if split.Offset != before {
+				t.Errorf("closed again the list has the part %v, had %v", split.Offset, before)
+			}
+		}
+	}
+	// What the person has divided stays.
+	p.folds.filter.open(true)
+	split.SetOffset(0.4)
+	p.relayout()
+	p.folds.filter.open(false)
+	if split.Offset != 0.4 {
+		t.Errorf("the list has the part %v", split.Offset)
+	}
+	// What is below the card needs its room.
+	p.folds.filter.open(true)
+	p.folds.worth.open(true)
+	if split.Offset != 0.4 {
+		t.Errorf("for the holes' worth the list has the part %v", split.Offset)
+	}
+}
+
+// What stands below the verdict does not move with its length.
+func TestTheVerdictHasSteadyRoom(t *testing.T) {
+	d := newDesk(t)
+	d.show(panelHoles)
+	p := d.holes
+	lay(p, pageWidth, 560)
+	heights, lengths := map[float32]bool{}, map[int]bool{}
+	for i := range 40 {
+		d.study.UseHoles(d.study.Ranking()[i*len(d.study.Ranking())/40].Holes())
+		d.settle()
+		p.page.Refresh()
+		heights[p.tools.Position().Y], lengths[len(p.verdict.Text())] = true, true
+	}
+	if len(heights) != 1 || len(lengths) < 10 {
+		t.Errorf("verdicts of %d lengths have the heights %v", len(lengths), heights)
+	}
+}
+
 // The widths of the tables on the page, as TestTablesFitTheirPanel has them, but
 // with three columns of values.
 func TestTheTablesOfThePageFit(t *testing.T) {
 	d := newDesk(t)
-	const shortName, third = panelWidth*0.2 - 2*textGap, panelWidth*0.8/3 - textGap
+	const shortName, third = panelWidth*changeNameShare - 2*textGap, panelWidth*changeShareEach - textGap
 	for _, name := range assets.CarNames() {
 		d.openExample(name)
 		d.show(panelHoles)
@@ -120,7 +238,7 @@ func TestTheFontHasEveryLetterOfThePage(t *testing.T) {
 		d.study.Pick(0)
 		d.settle()
 		p := d.holes
-		for _, prose := range []*readout.Prose{p.verdict, p.chosen.title, p.chosen.reason, p.chosen.rest, p.chosen.pairs[0].plain, p.chosen.pairs[1].plain} {
+		for _, prose := range []*readout.Prose{p.verdict, p.chosen.title, p.chosen.reason, p.chosen.rest, p.chosen.order, p.chosen.pairs[0], p.chosen.pairs[1]} {
 			check(prose.Text())
 		}
 		for row := range p.list.places {

@@ -34,9 +34,15 @@ var wishBoxes = []struct {
 	{"All of the target met", func(w *holes.Wishes) *bool { return &w.InTarget }},
 	{"One pair of bars moved", func(w *holes.Wishes) *bool { return &w.OneBar }},
 	{"Within the adjusters' reach", func(w *holes.Wishes) *bool { return &w.InReach }},
-	{"Within the pinion limit", func(w *holes.Wishes) *bool { return &w.WithinPinion }},
+	{withinPinion, func(w *holes.Wishes) *bool { return &w.WithinPinion }},
 	{"Within the bars' limits", func(w *holes.Wishes) *bool { return &w.WithinLoad }},
 }
+
+// What the box of the pinion's limit says.
+const (
+	withinPinion  = "Within the pinion limit"
+	noPinionLimit = "No pinion limit set"
+)
 
 // newHolesTarget returns the form, which stands in a scroll of the page.
 func newHolesTarget(s *study.Study, library stock.Library, host *container.Scroll, grown func(), say func(string)) *holesTarget {
@@ -54,7 +60,7 @@ func newHolesTarget(s *study.Study, library stock.Library, host *container.Scrol
 	t.order = widget.NewSelect(names, func(name string) {
 		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
 	})
-	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, widget.NewLabel("First come those with"), nil, t.order))
+	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
 	t.refresh()
 	return t
 }
@@ -69,11 +75,17 @@ func (t *holesTarget) wish(change func(*holes.Wishes)) {
 	t.study.SetWishes(w)
 }
 
+// wishes returns those that the target has something for.
+func wishes(s *study.Study) holes.Wishes {
+	return s.Wishes().Of(holes.TargetOf(s.Document().Car()))
+}
+
 // refresh shows the wishes.
 func (t *holesTarget) refresh() {
-	w := t.study.Wishes()
+	w := wishes(t.study)
 	t.silent = true
 	defer func() { t.silent = false }()
+	t.refreshPinion()
 	for i, b := range wishBoxes {
 		if on := *b.in(&w); t.checks[i].Checked != on {
 			t.checks[i].SetChecked(on)
@@ -84,11 +96,29 @@ func (t *holesTarget) refresh() {
 	}
 }
 
+// refreshPinion has the box of the pinion's limit react only while there is one.
+func (t *holesTarget) refreshPinion() {
+	for i, b := range wishBoxes {
+		if b.words != withinPinion {
+			continue
+		}
+		c, text := t.checks[i], noPinionLimit
+		limited := holes.TargetOf(t.study.Document().Car()).PinionLimit != 0
+		if limited {
+			text = withinPinion
+		}
+		if c.Text != text {
+			c.SetText(text)
+		}
+		enable(c, limited)
+	}
+}
+
 // title names the form with what is in it.
 func (t *holesTarget) title() string {
 	target, u := holes.TargetOf(t.study.Document().Car()), t.study.Units()
 	text := fmt.Sprintf("Target and wishes: %s to %s", strings.TrimSuffix(u.FormatExact(units.Percent, target.AntiSquat[0]), " %"), u.FormatExact(units.Percent, target.AntiSquat[1]))
-	w := t.study.Wishes()
+	w := wishes(t.study)
 	n := 0
 	for _, b := range wishBoxes {
 		if *b.in(&w) {

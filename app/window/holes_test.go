@@ -157,6 +157,8 @@ func TestTheTargetIsTypedOnThePage(t *testing.T) {
 func TestWishesAreTicked(t *testing.T) {
 	d := searching(t)
 	p := d.holes
+	d.doc.Apply("Limit", func(c *car.Car) { c.Check.PinionLimit = 0.02 })
+	d.settle()
 	for i, want := range []holes.Wishes{
 		{InTarget: true}, {InTarget: true, OneBar: true}, {InTarget: true, OneBar: true, InReach: true},
 		{InTarget: true, OneBar: true, InReach: true, WithinPinion: true}, {InTarget: true, OneBar: true, InReach: true, WithinPinion: true, WithinLoad: true},
@@ -184,6 +186,35 @@ func TestWishesAreTicked(t *testing.T) {
 	}
 	if p.target.order.Selected != "nearest to the target" || p.folds.target.heading.Text != "Target and wishes: 100 to 160 %, 1 wish" {
 		t.Errorf("order %q, fold %q", p.target.order.Selected, p.folds.target.heading.Text)
+	}
+}
+
+// Without a limit of the pinion there is no wish to keep it.
+func TestNoWishWithoutAPinionLimit(t *testing.T) {
+	d := searching(t)
+	p := d.holes
+	c := p.target.checks[3]
+	limit := func(x float64) {
+		t.Helper()
+		if problems := d.doc.Apply("Limit", func(c *car.Car) { c.Check.PinionLimit = x }); problems != nil {
+			t.Fatal(problems)
+		}
+		d.settle()
+	}
+	limit(0.02)
+	test.Tap(c)
+	d.settle()
+	if c.Text != "Within the pinion limit" || c.Disabled() || !c.Checked || !strings.Contains(p.verdict.Text(), "all wishes") || !strings.HasSuffix(p.folds.target.heading.Text, ", 1 wish") {
+		t.Errorf("with a limit the box says %q, %v, %v; the verdict is %q under %q", c.Text, c.Disabled(), c.Checked, p.verdict.Text(), p.folds.target.heading.Text)
+	}
+	limit(0)
+	if c.Text != "No pinion limit set" || !c.Disabled() || c.Checked || strings.Contains(p.verdict.Text(), "wishes") || strings.Contains(p.folds.target.heading.Text, "wish,") || strings.HasSuffix(p.folds.target.heading.Text, "wish") {
+		t.Errorf("without one the box says %q, %v, %v; the verdict is %q under %q", c.Text, c.Disabled(), c.Checked, p.verdict.Text(), p.folds.target.heading.Text)
+	}
+	// The wish is there again with a limit.
+	limit(0.02)
+	if c.Disabled() || !c.Checked {
+		t.Errorf("with a limit again the box is %v, %v", c.Disabled(), c.Checked)
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// holesWorth tells for each row what its hole is worth in the current setup: the
+// holesWorth tells for each row what its hole in use is worth: the
 // next hole up and down, and moving the hole itself.
 type holesWorth struct {
 	study     *study.Study
