@@ -15,7 +15,7 @@ import (
 // leastWindow is how narrow the window can be made at most [px].
 const leastWindow = 1000
 
-// parts returns the parts of the bar over the side view.
+// bar returns the parts of the bar over the side view, and what lays them out.
 func (d *desk) bar() (parts []fyne.CanvasObject, middle *fyne.Container) {
 	d.t.Helper()
 	for _, o := range seen(d.center) {
