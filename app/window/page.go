@@ -26,6 +26,11 @@ func (p *page) add(objects ...fyne.CanvasObject) {
 	p.stack.Objects = append(p.stack.Objects, objects...)
 }
 
+// canvas returns what the page is drawn on; nil before it was.
+func (p *page) canvas() fyne.Canvas {
+	return fyne.CurrentApp().Driver().CanvasForObject(p.scroll)
+}
+
 // settle makes room for what has changed its height.
 func (p *page) settle() {
 	if height := p.stack.MinSize().Height; height != p.height {

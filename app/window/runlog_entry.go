@@ -37,17 +37,18 @@ func (e *runEntry) TypedKey(key *fyne.KeyEvent) {
 	e.Entry.TypedKey(key)
 }
 
-// take puts the entry into sight on its page and gives it the focus.
+// take puts the entry into sight on its page and gives it the focus. The page
+// knows its canvas, which an entry that was never drawn does not.
 func (e *runEntry) take(on *page) {
-	if canvas := fyne.CurrentApp().Driver().CanvasForObject(e); canvas != nil {
+	if canvas := on.canvas(); canvas != nil {
 		reveal(on.scroll, e)
 		canvas.Focus(e)
 	}
 }
 
 // release takes the focus from the entry, if it has it.
-func (e *runEntry) release() {
-	if canvas := fyne.CurrentApp().Driver().CanvasForObject(e); canvas != nil && canvas.Focused() == fyne.Focusable(e) {
+func (e *runEntry) release(on *page) {
+	if canvas := on.canvas(); canvas != nil && canvas.Focused() == fyne.Focusable(e) {
 		canvas.Unfocus()
 	}
 }

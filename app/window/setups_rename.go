@@ -68,7 +68,7 @@ func (r *renameRow) close() {
 	if !r.object.Visible() {
 		return
 	}
-	r.entry.release()
+	r.entry.release(r.on)
 	r.tell("")
 	r.object.Hide()
 	r.on.settle()
