@@ -154,7 +154,7 @@ func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
 	} else {
 		bars += fmt.Sprintf(" instead of %.0f %%", 100*from)
 	}
-	return told(" and ", bars, sixtyWords(was, is))
+	return told(", and ", bars, sixtyWords(was, is))
 }
 
 // sixtyWords says what becomes of the 60-ft time; empty when it stays.

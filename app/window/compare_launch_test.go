@@ -92,7 +92,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 	if shares[1] < shares[0]+0.02 {
 		t.Fatalf("the %s goes from %v to %v; the example is another one", bar, shares[0], shares[1])
 	}
-	want := fmt.Sprintf("; in the launch the %s comes to %.0f %% of its limit instead of %.0f %% and 60 ft takes %.3f s instead of %.3f s.", bar, 100*shares[1], 100*shares[0], runs[1].Elapsed, runs[0].Elapsed)
+	want := fmt.Sprintf("; in the launch the %s comes to %.0f %% of its limit instead of %.0f %%, and 60 ft takes %.3f s instead of %.3f s.", bar, 100*shares[1], 100*shares[0], runs[1].Elapsed, runs[0].Elapsed)
 	if got := p.verdict.Text(); !strings.HasSuffix(got, want) || !strings.Contains(got, "In side view ") {
 		t.Errorf("it says %q, want %q at its end", got, want)
 	}
