@@ -71,7 +71,7 @@ var runHeadings = [...]listing.Column{
 	runDate: {Title: "Date", Width: 10}, runSetup: {Title: "Setup", Width: 8, Grow: 1}, runTrack: {Title: "Track", Width: 8, Grow: 1},
 	runSixty: {Title: "60 ft", Unit: "s", Width: 6, Align: listing.Right},
 	runSquat: {Title: "Anti-squat\nthen", Unit: "%", Width: 6, Align: listing.Right},
-	runRear:  {Title: "Rear", Width: 10, Grow: 3}, runFront: {Title: "Front", Width: 10, Grow: 3}, runNote: {Title: "Note", Width: 10, Grow: 2},
+	runRear:  {Title: "Rear", Width: 10, Grow: 3}, runFront: {Title: "Front", Width: 10, Grow: 3}, runNote: {Title: "Note", Width: 8, Grow: 2},
 }
 
 // setAll lists the runs of all setups, or of the current one.
