@@ -6,6 +6,7 @@ import (
 	"go/token"
 	"io/fs"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -42,15 +43,43 @@ func TestRaceDetectorLooksWhereGoroutinesMeet(t *testing.T) {
 		t.Errorf("only %v are found", found)
 	}
 	for folder := range found {
-		if !slices.Contains(raced, folder) {
+		if !slices.ContainsFunc(raced, func(r race) bool { return r.folder == folder }) {
 			t.Errorf("%s has goroutines or locks, and is not among the packages for the race detector", folder)
 		}
 	}
-	for _, folder := range raced {
-		if !found[folder] {
-			t.Errorf("%s has neither goroutines nor locks, and need not be raced", folder)
+	for _, r := range raced {
+		if !found[r.folder] {
+			t.Errorf("%s has neither goroutines nor locks, and need not be raced", r.folder)
+		}
+		names := testNames(t, filepath.Join(root, r.folder))
+		for word := range strings.SplitSeq(r.tests, "|") {
+			if !slices.ContainsFunc(names, regexp.MustCompile(word).MatchString) {
+				t.Errorf("%s has no test with %q in its name for the race detector", r.folder, word)
+			}
 		}
 	}
+}
+
+// testNames returns the names of a folder's tests.
+func testNames(t *testing.T, folder string) []string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(folder, "*_test.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, path := range files {
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range file.Decls {
+			if f, ok := d.(*ast.FuncDecl); ok && strings.HasPrefix(f.Name.Name, "Test") {
+				names = append(names, f.Name.Name)
+			}
+		}
+	}
+	return names
 }
 
 // meets tells whether a file starts a goroutine or imports what guards against others.
