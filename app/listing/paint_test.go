@@ -9,6 +9,7 @@ import (
 	"bowline/app/look"
 	"bowline/app/sheet"
 	"bowline/plotting/palette"
+	"bowline/plotting/palette/contrast"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -186,25 +187,6 @@ func TestSelectedAndHoveredRowsAreMarked(t *testing.T) {
 	}
 }
 
-// luminance is the relative luminance of an opaque sRGB color, contrast the
-// ratio of two, 1 to 21 (W3C, Web Content Accessibility Guidelines 2.1).
-func luminance(c color.Color) float64 {
-	r, g, b, _ := c.RGBA()
-	linear := func(x uint32) float64 {
-		v := float64(x) / 0xffff
-		if v <= 0.04045 {
-			return v / 12.92
-		}
-		return math.Pow((v+0.055)/1.055, 2.4)
-	}
-	return 0.2126*linear(r) + 0.7152*linear(g) + 0.0722*linear(b)
-}
-
-func contrast(a, b color.Color) float64 {
-	x, y := luminance(a), luminance(b)
-	return (math.Max(x, y) + 0.05) / (math.Min(x, y) + 0.05)
-}
-
 // Texts can be read on every kind of row: 4.5 to 1 at least (guideline above,
 // success criterion 1.4.3).
 func TestMarkedRowsCanBeRead(t *testing.T) {
@@ -216,7 +198,7 @@ func TestMarkedRowsCanBeRead(t *testing.T) {
 		for _, name := range []fyne.ThemeColorName{"", theme.ColorNameError, theme.ColorNameSuccess, theme.ColorNameWarning, theme.ColorNamePlaceHolder, theme.ColorNamePrimary} {
 			for on, back := range map[string]color.Color{"plain": i.plain, "stripe": i.stripe, "selected": i.selected, "hovered": i.hovered} {
 				deep := on == "selected" || on == "hovered"
-				if got := contrast(i.cell(name, deep), back); got < 4.5 {
+				if got := contrast.Ratio(i.cell(name, deep), back); got < 4.5 {
 					t.Errorf("%v: %q on a %s row has a contrast of %.2f", mode, name, on, got)
 				}
 			}

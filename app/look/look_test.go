@@ -2,10 +2,10 @@ package look
 
 import (
 	"image/color"
-	"math"
 	"testing"
 
 	"bowline/plotting/palette"
+	"bowline/plotting/palette/contrast"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -68,37 +68,6 @@ func TestSizes(t *testing.T) {
 	}
 }
 
-// luminance is the relative luminance of an opaque sRGB color (W3C, Web Content
-// Accessibility Guidelines 2.1, definition "relative luminance").
-func luminance(c color.Color) float64 {
-	r, g, b, _ := c.RGBA()
-	linear := func(x uint32) float64 {
-		v := float64(x) / 0xffff
-		if v <= 0.04045 {
-			return v / 12.92
-		}
-		return math.Pow((v+0.055)/1.055, 2.4)
-	}
-	return 0.2126*linear(r) + 0.7152*linear(g) + 0.0722*linear(b)
-}
-
-// contrast is the contrast ratio of two colors, 1 to 21 (W3C, Web Content
-// Accessibility Guidelines 2.1, definition "contrast ratio").
-func contrast(a, b color.Color) float64 {
-	x, y := luminance(a), luminance(b)
-	return (math.Max(x, y) + 0.05) / (math.Min(x, y) + 0.05)
-}
-
-func TestContrastFormula(t *testing.T) {
-	if got := contrast(color.White, color.Black); math.Abs(got-21) > 1e-9 {
-		t.Errorf("black on white has %v, want 21", got)
-	}
-	// #777777 on white is just below the ratio asked of text (common practice).
-	if got := contrast(color.Gray{Y: 0x77}, color.White); math.Abs(got-4.48) > 0.005 {
-		t.Errorf("#777777 on white has %v, want 4.48", got)
-	}
-}
-
 // Text can be read: 4.5 to 1 at least (W3C, Web Content Accessibility
 // Guidelines 2.1, success criterion 1.4.3).
 func TestTextCanBeRead(t *testing.T) {
@@ -109,7 +78,7 @@ func TestTextCanBeRead(t *testing.T) {
 				"ink": p.Ink, "muted": p.Muted, "push": p.Push, "pull": p.Pull, "upper": p.Upper, "lower": p.Lower,
 				"accent": p.Accent, "good": p.Good, "bad": p.Bad, "slack": p.Slack, "center": p.Center, "whole": p.Whole,
 			} {
-				if got := contrast(ink, back); got < least {
+				if got := contrast.Ratio(ink, back); got < least {
 					t.Errorf("%s: %s on %s has a contrast of %.2f, want %.1f", name, what, on, got, least)
 				}
 			}
@@ -136,7 +105,7 @@ func TestThemeTextCanBeRead(t *testing.T) {
 			{theme.ColorNameWarning, theme.ColorNameBackground},
 			{theme.ColorNameError, theme.ColorNameInputBackground},
 		} {
-			if got := contrast(of(c.ink), of(c.back)); got < least {
+			if got := contrast.Ratio(of(c.ink), of(c.back)); got < least {
 				t.Errorf("%s: %s on %s has a contrast of %.2f, want %.1f", mode, c.ink, c.back, got, least)
 			}
 		}

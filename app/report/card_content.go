@@ -10,6 +10,8 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // cardBars names the bars of a card by car.Pair and side, left first.
@@ -202,26 +204,20 @@ func (k *Card) compared() table {
 		}
 		return figure(w, units.Percent, w.Ride.AntiSquat)
 	})
-	add("IC ahead", func(w writer) string {
-		x := w.Ride.InstantCenter.X
-		switch {
-		case !w.Ride.HasInstantCenter:
-			return "bars parallel"
-		case x < 0:
-			return figure(w, units.Length, -x) + " behind"
-		}
-		return figure(w, units.Length, x)
-	})
-	add("IC up", func(w writer) string {
-		z := w.Ride.InstantCenter.Y
-		switch {
-		case !w.Ride.HasInstantCenter:
-			return "bars parallel"
-		case z < 0:
-			return figure(w, units.Length, -z) + " under"
-		}
-		return figure(w, units.Length, z)
-	})
+	center := func(what string, of func(r2.Vec) float64, below string) {
+		add(what, func(w writer) string {
+			x := of(w.Ride.InstantCenter)
+			switch {
+			case !w.Ride.HasInstantCenter:
+				return "bars parallel"
+			case x < 0:
+				return figure(w, units.Length, -x) + " " + below
+			}
+			return figure(w, units.Length, x)
+		})
+	}
+	center("IC ahead", func(p r2.Vec) float64 { return p.X }, "behind")
+	center("IC up", func(p r2.Vec) float64 { return p.Y }, "under")
 	add("Bottom-bar push", func(w writer) string {
 		u := w.Result.Worst[car.Lower][column.Push]
 		if u.Force == 0 {

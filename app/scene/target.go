@@ -158,8 +158,8 @@ func (b *builder) rayLabels() {
 }
 
 // rayLabel is where the rays are named, as a part of the wheelbase: behind most
-// instant centers and in sight of every fit.
-const rayLabel = 0.2
+// instant centers, below the bars and in sight of every fit.
+const rayLabel = 0.12
 
 // rideWords says of what is shown for ride height that the car is elsewhere.
 const rideWords = " at ride height"

@@ -53,7 +53,7 @@ var (
 	}
 	compareNames = [compareTables][]string{
 		compareRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars"},
-		compareTravel: {"Anti-squat", "Pinion", "Pinion up", "Pinion down"},
+		compareTravel: {"Anti-squat", "Pinion in all", "Pinion up", "Pinion down"},
 		compareHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		compareHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		compareLaunch: {"60 ft", "UL push", "UL pull", "UR push", "UR pull", "LL push", "LL pull", "LR push", "LR pull", "Front lift", "Wheels off"},

@@ -70,7 +70,7 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), say func(string
 		refused: refused,
 		say:     say,
 	}
-	c.changes.SetShares(changeNameShare, changeShareEach, changeShareEach, changeShareEach)
+	c.changes.SetShares(changeNameShare, changeValueShare, changeValueShare, changeWordsShare)
 	c.use = widget.NewButton("Use these holes", func() { c.useHoles(c.index()) })
 	c.use.Importance = widget.HighImportance
 	c.keep = widget.NewButton("Keep as a setup", c.keepHoles)
@@ -91,8 +91,9 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), say func(string
 
 // Parts of the width of the changes.
 const (
-	changeNameShare = 0.26
-	changeShareEach = (1 - changeNameShare) / 3
+	changeNameShare  = 0.26
+	changeWordsShare = 0.27
+	changeValueShare = (1 - changeNameShare - changeWordsShare) / 2
 )
 
 // head is the height of what is most needed of the card: title and buttons.
@@ -223,17 +224,19 @@ func (c *chosenHoles) writeChanges(p *holes.Place, u units.System) {
 		text := "–"
 		from, known := k.Value(present)
 		if to, ok := k.Value(p); ok && known && p != present {
-			text = signed(u, k.Quantity, to-from)
+			text = changeText(row, u, k.Quantity, from, to)
 		}
 		c.changes.Set(row, 2, text, "")
 	}
 }
 
-// signed writes a change with its sign and unit.
-func signed(u units.System, q units.Quantity, x float64) string {
-	text := u.Format(q, x)
-	if x > 0 && !u.ReadsZero(q, x) {
-		return "+" + text
+// changeText writes by how much a row's value changes.
+func changeText(row int, u units.System, q units.Quantity, from, to float64) string {
+	switch row {
+	case changeAhead:
+		return aheadBy(from, to, u)
+	case changeUp:
+		return differs(u, q, from, to, "higher", "lower")
 	}
-	return text
+	return differs(u, q, from, to, "more", "less")
 }

@@ -50,18 +50,21 @@ func TestTheCardSaysHowToGetThere(t *testing.T) {
 	// What changes, from what the search found.
 	from, there := &d.study.Table().Combinations[d.study.Present()], d.study.Place(d.study.Picked()).Combination()
 	d.settle()
-	change := func(q units.Quantity, a, b float64) string {
-		text := units.US.Format(q, b-a)
-		if b > a {
-			return "+" + text
+	// The difference of the figures shown, with a word for its direction.
+	change := func(unit, more, less string, decimals int, a, b float64) string {
+		scale := math.Pow(10, float64(decimals))
+		by := (math.Round(b*scale) - math.Round(a*scale)) / scale
+		word := more
+		if by < 0 {
+			word = less
 		}
-		return text
+		return fmt.Sprintf("%.*f %s %s", decimals, math.Abs(by), unit, word)
 	}
 	texts(t, map[string][2]string{
-		"ahead":  {c.changes.Text(changeAhead, 2), change(units.Length, from.InstantCenter.X, there.InstantCenter.X)},
-		"up":     {c.changes.Text(changeUp, 2), change(units.Length, from.InstantCenter.Y, there.InstantCenter.Y)},
-		"squat":  {c.changes.Text(changeSquat, 2), change(units.Percent, from.AntiSquat, there.AntiSquat)},
-		"push":   {c.changes.Text(changePush, 2), change(units.Force, from.Peak[car.Lower][1][0], there.Peak[car.Lower][1][0])},
+		"ahead":  {c.changes.Text(changeAhead, 2), change("in", "farther", "nearer", 2, from.InstantCenter.X/inch, there.InstantCenter.X/inch)},
+		"up":     {c.changes.Text(changeUp, 2), change("in", "higher", "lower", 2, from.InstantCenter.Y/inch, there.InstantCenter.Y/inch)},
+		"squat":  {c.changes.Text(changeSquat, 2), change("points", "more", "less", 1, 100*from.AntiSquat, 100*there.AntiSquat)},
+		"push":   {c.changes.Text(changePush, 2), change("lb", "more", "less", 0, from.Peak[car.Lower][1][0]/units.PoundForce, there.Peak[car.Lower][1][0]/units.PoundForce)},
 		"in use": {c.changes.Text(changePush, 0), units.US.Format(units.Force, from.Peak[car.Lower][1][0])},
 		"these":  {c.changes.Text(changePush, 1), units.US.Format(units.Force, there.Peak[car.Lower][1][0])},
 	})

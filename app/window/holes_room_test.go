@@ -198,7 +198,8 @@ func TestTheVerdictHasSteadyRoom(t *testing.T) {
 // with three columns of values.
 func TestTheTablesOfThePageFit(t *testing.T) {
 	d := newDesk(t)
-	const shortName, third = panelWidth*changeNameShare - 2*textGap, panelWidth*changeShareEach - textGap
+	const shortName = panelWidth*changeNameShare - 2*textGap
+	rooms := [3]float32{panelWidth*changeValueShare - textGap, panelWidth*changeValueShare - textGap, panelWidth*changeWordsShare - textGap}
 	for _, name := range assets.CarNames() {
 		d.openExample(name)
 		d.show(panelHoles)
@@ -211,8 +212,8 @@ func TestTheTablesOfThePageFit(t *testing.T) {
 				d.settle()
 				for row, what := range changeNames {
 					wantRoom(t, name, what, false, shortName)
-					for column := range 3 {
-						wantRoom(t, name+", "+what, p.chosen.changes.Text(row, column), false, third)
+					for column, room := range rooms {
+						wantRoom(t, name+", "+what, p.chosen.changes.Text(row, column), false, room)
 					}
 				}
 				for row, what := range rowNames {

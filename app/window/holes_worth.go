@@ -96,3 +96,12 @@ func (w *holesWorth) rate(worth *holes.Worth, u units.System) {
 	w.rates.Set(int(worth.Row), 0, squat, "")
 	w.rates.Set(int(worth.Row), 1, ahead, "")
 }
+
+// signed writes a change with its sign and unit.
+func signed(u units.System, q units.Quantity, x float64) string {
+	text := u.Format(q, x)
+	if x > 0 && !u.ReadsZero(q, x) {
+		return "+" + text
+	}
+	return text
+}

@@ -4,6 +4,8 @@ import (
 	"image/color"
 	"math"
 	"testing"
+
+	"bowline/plotting/palette/contrast"
 )
 
 var themes = map[string]*Palette{"light": &Light, "dark": &Dark}
@@ -16,11 +18,6 @@ func all(r *Ramp) []color.RGBA {
 	}
 	list = append(list, r.Inside)
 	return append(list, r.Above[:]...)
-}
-
-// luminance is the relative luminance of a color (WCAG 2.1).
-func luminance(c color.RGBA) float64 {
-	return 0.2126*linear(c.R) + 0.7152*linear(c.G) + 0.0722*linear(c.B)
 }
 
 // lab returns CIE L*a*b* of linear sRGB, white D65 (ISO/CIE 11664-4).
@@ -64,6 +61,15 @@ func apart(a, b [3]float64) float64 {
 	return math.Sqrt((a[0]-b[0])*(a[0]-b[0]) + (a[1]-b[1])*(a[1]-b[1]) + (a[2]-b[2])*(a[2]-b[2]))
 }
 
+// The light of a channel is that of sRGB, which a gray's luminance is made of.
+func TestLinearLight(t *testing.T) {
+	for v := range 256 {
+		if got, want := linear(uint8(v)), contrast.Luminance(color.Gray{Y: uint8(v)}); math.Abs(got-want) > 1e-12 {
+			t.Errorf("channel %d has %v, want %v", v, got, want)
+		}
+	}
+}
+
 // The ramp grows lighter all along, for every eye.
 func TestRampIsOrdered(t *testing.T) {
 	for theme, p := range themes {
@@ -97,11 +103,9 @@ func TestTargetStandsOut(t *testing.T) {
 // Dots are graphical objects: contrast of 3 to 1 at least (WCAG 2.1, 1.4.11).
 func TestRampStandsOutFromTheBackground(t *testing.T) {
 	for theme, p := range themes {
-		ground := luminance(p.Background)
 		for i, c := range all(&p.Squat) {
-			l := luminance(c)
-			if contrast := (math.Max(l, ground) + 0.05) / (math.Min(l, ground) + 0.05); contrast < 3 {
-				t.Errorf("%s: color %d %v has a contrast of %.2f", theme, i, c, contrast)
+			if got := contrast.Ratio(c, p.Background); got < 3 {
+				t.Errorf("%s: color %d %v has a contrast of %.2f", theme, i, c, got)
 			}
 		}
 	}
