@@ -273,7 +273,7 @@ func (p *picture) glyph(v *view, m *mark, i ink, at vg.Point) {
 	case ring:
 		v.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: 1.2 * r, Shape: draw.CircleGlyph{}}, at)
 		v.SetLineStyle(draw.LineStyle{Color: p.ink(i), Width: 1.2 * p.scale})
-		v.Stroke(circle(at, 1.2*r))
+		v.Stroke(Circle(at, 1.2*r))
 	case cross:
 		style := draw.LineStyle{Color: p.ink(i), Width: lineWidth * p.scale}
 		v.StrokeLine2(style, at.X-r, at.Y-r, at.X+r, at.Y+r)
@@ -308,7 +308,8 @@ func polygon(s shape, at vg.Point, r vg.Length) vg.Path {
 	return path
 }
 
-func circle(at vg.Point, r vg.Length) vg.Path {
+// Circle returns a path around a point.
+func Circle(at vg.Point, r vg.Length) vg.Path {
 	var path vg.Path
 	path.Move(vg.Point{X: at.X + r, Y: at.Y})
 	path.Arc(at, r, 0, 2*math.Pi)

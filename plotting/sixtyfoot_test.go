@@ -198,12 +198,12 @@ func TestTrendInWords(t *testing.T) {
 		return remarks(SixtyFoot(withRuns(list), 0), units.US)
 	}
 	for _, c := range []struct{ got, want string }{
-		{along(9, -0.06, 0), "0.006 s quicker per 10 % more anti-squat over 9 runs; few runs, so take it as a hint."},
-		{along(3, 0.12, 0), "0.012 s slower per 10 % more anti-squat over 3 runs; few runs, so take it as a hint."},
-		{along(4, 0.001, 0), "No change to speak of per 10 % more anti-squat over 4 runs; few runs, so take it as a hint."},
-		{along(12, -0.06, 0.001), "0.006 s quicker per 10 % more anti-squat over 12 runs; track and weather count as well, so take it as a hint."},
+		{along(9, -0.06, 0), "0.006 s quicker per 10 points more anti-squat over 9 runs; few runs, so take it as a hint."},
+		{along(3, 0.12, 0), "0.012 s slower per 10 points more anti-squat over 3 runs; few runs, so take it as a hint."},
+		{along(4, 0.001, 0), "No change to speak of per 10 points more anti-squat over 4 runs; few runs, so take it as a hint."},
+		{along(12, -0.06, 0.001), "0.006 s quicker per 10 points more anti-squat over 12 runs; track and weather count as well, so take it as a hint."},
 		// Times 0.1 s off in turn tilt the line by −0.1·6·0.05/(0.05²·143).
-		{along(12, -0.06, 0.1), "0.014 s quicker per 10 % more anti-squat over 12 runs; the times scatter too much to be sure, so take it as a hint."},
+		{along(12, -0.06, 0.1), "0.014 s quicker per 10 points more anti-squat over 12 runs; the times scatter too much to be sure, so take it as a hint."},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)

@@ -1,6 +1,7 @@
 package plotting
 
 import (
+	"fmt"
 	"math"
 
 	"bowline/model/units"
@@ -66,7 +67,7 @@ func (t trend) at(squat float64) plotter.XY {
 	return plotter.XY{X: squat, Y: t.intercept + t.slope*squat}
 }
 
-// words tell the slope: "0.006 s quicker per 10 % more anti-squat over 9 runs".
+// words tell the slope: "0.006 s quicker per 10 points more anti-squat over 9 runs".
 func (t trend) words(s units.System) string {
 	change := value(s, units.Time, math.Abs(t.slope*perSquat))
 	switch {
@@ -77,7 +78,7 @@ func (t trend) words(s units.System) string {
 	default:
 		change += " slower"
 	}
-	return change + " per " + percent(perSquat) + " more anti-squat over " + counted(t.runs, "run")
+	return change + fmt.Sprintf(" per %.0f points more anti-squat over ", 100*perSquat) + counted(t.runs, "run")
 }
 
 // caution says what the trend is not.

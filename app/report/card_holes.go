@@ -7,6 +7,7 @@ import (
 
 	"bowline/app/report/paper"
 	"bowline/model/car"
+	"bowline/plotting"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/vg"
@@ -220,22 +221,13 @@ func overlapsAny(a vg.Rectangle, list []vg.Rectangle) bool {
 	return false
 }
 
-// circle is a path around a point.
-func circle(at vg.Point, r vg.Length) vg.Path {
-	var path vg.Path
-	path.Move(vg.Point{X: at.X + r, Y: at.Y})
-	path.Arc(at, r, 0, 2*math.Pi)
-	path.Close()
-	return path
-}
-
 func disk(p *paper.Canvas, c color.Color, at vg.Point, r vg.Length) {
 	p.SetColor(c)
-	p.Fill(circle(at, r))
+	p.Fill(plotting.Circle(at, r))
 }
 
 func ring(p *paper.Canvas, c color.Color, at vg.Point, r, width vg.Length) {
 	p.SetColor(c)
 	p.SetLineWidth(width)
-	p.Stroke(circle(at, r))
+	p.Stroke(plotting.Circle(at, r))
 }
