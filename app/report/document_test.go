@@ -185,7 +185,7 @@ func TestJSONBars(t *testing.T) {
 		if b.OD != 1.25 || b.Wall != 0.095 || b.Material != "4130 normalized" {
 			t.Errorf("%s: %+v", c.name, b)
 		}
-		if b.GovernsPush != "tube bows (Johnson)" || b.GovernsPull != "tube yields in pull" {
+		if b.GovernsPush != "column buckling (Johnson)" || b.GovernsPull != "tension yield of the tube" {
 			t.Errorf("%s governed by %q, %q", c.name, b.GovernsPush, b.GovernsPull)
 		}
 	}

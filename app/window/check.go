@@ -130,11 +130,11 @@ func modeWords(k column.Kind) string {
 	case column.BowYield:
 		return "first yield, bowed"
 	case column.LocalBuckling:
-		return "thin wall"
-	case column.HandbookBuckling:
-		return "handbook curve"
+		return "local buckling"
+	case column.TubeYield:
+		return "tension yield"
 	}
-	return k.String()
+	return strings.TrimPrefix(k.String(), "column ")
 }
 
 // strength writes what one pair's tube can take before the factor.

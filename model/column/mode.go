@@ -24,24 +24,24 @@ type Kind int
 
 // The ways a bar can fail.
 const (
-	JohnsonBuckling  Kind = iota // Short column on Johnson's parabola.
-	EulerBuckling                // Long column.
-	AISCBuckling                 // By the AISC E3 curve.
-	HandbookBuckling             // By the handbook formula of the material.
-	BowYield                     // The most stressed fiber of the bowed tube yields.
-	LocalBuckling                // The wall of a thin tube buckles.
-	TubeYield                    // The gross section yields in pull.
+	JohnsonBuckling  Kind = iota // Column buckling by Johnson's parabola, up to the transition.
+	EulerBuckling                // Elastic column buckling, beyond the transition.
+	AISCBuckling                 // Column buckling by AISC 360-22 E3.
+	HandbookBuckling             // Column buckling by the handbook formula of the material.
+	BowYield                     // First yield of the most stressed fiber under the initial bow.
+	LocalBuckling                // Local buckling of a thin tube's wall, AISC 360-22 E7.2.
+	TubeYield                    // Tension yield of the gross section, AISC 360-22 D2.
 	kinds
 )
 
 var kindNames = [kinds]string{
-	JohnsonBuckling:  "tube bows (Johnson)",
-	EulerBuckling:    "tube bows (Euler)",
-	AISCBuckling:     "tube bows (AISC E3)",
-	HandbookBuckling: "tube bows (handbook)",
+	JohnsonBuckling:  "column buckling (Johnson)",
+	EulerBuckling:    "column buckling (Euler)",
+	AISCBuckling:     "column buckling (AISC E3)",
+	HandbookBuckling: "column buckling (handbook)",
 	BowYield:         "first yield under initial bow",
-	LocalBuckling:    "thin wall (local buckling)",
-	TubeYield:        "tube yields in pull",
+	LocalBuckling:    "local buckling of the wall",
+	TubeYield:        "tension yield of the tube",
 }
 
 // String returns the kind in words for the screen.
