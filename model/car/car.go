@@ -69,8 +69,8 @@ type Bar struct {
 	OD       float64 // outside diameter [m]
 	Wall     float64 // wall thickness [m]; OD/2 is a solid rod
 	Material string  // a name in the material table
-	RodEnd   string  // a name in the rod-end table, or empty
-	Adapter  string  // a name in the adapter table, or empty
+	RodEnd   string  // thread of the rod ends, such as "3/4-16", or empty
+	Adapter  string  // weld-in tube adapter that takes the rod end, or empty
 	Threads  Threads
 }
 

@@ -108,8 +108,8 @@ var others = map[string]map[string][]key{
 func barKeys(pair car.Pair) []key {
 	return []key{
 		{name: "material", comment: "A name in the material table.", kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).Material }, names: materialNames}},
-		{name: "rod_end", comment: "A name in the rod-end table.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).RodEnd }}},
-		{name: "adapter", comment: "A name in the adapter table.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).Adapter }}},
+		{name: "rod_end", comment: "Thread of the rod ends, such as 3/4-16.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).RodEnd }}},
+		{name: "adapter", comment: "The weld-in tube adapter that takes the rod end.", optional: true, kind: text{at: func(c *car.Car) *string { return &pair.Bar(c).Adapter }}},
 	}
 }
 

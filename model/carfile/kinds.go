@@ -115,7 +115,7 @@ func (k text) read(r *reader, path string, raw any, c *car.Car) {
 	}
 	// An exact name differs from itself by nothing; the rules refuse the rest.
 	if meant, ok := closest(s, k.names(r)); ok && meant != s {
-		r.note(path, fmt.Sprintf("%q is not in the table", s), didYouMean(meant))
+		r.note(path, fmt.Sprintf("%q is unknown", s), didYouMean(meant))
 	}
 }
 

@@ -51,7 +51,7 @@ func TestRefusals(t *testing.T) {
 		// texts
 		{`"Saltgrass No. 7"`, `7`, `a.toml:5: car.name: is a number; give a text in quotes`},
 		{`"Saltgrass No. 7"`, `" "`, `a.toml:5: car.name: the name is empty; give the car a name`},
-		{`"4130 normalized"  `, `"4130 normalised"  `, `a.toml:37: upper_bar.material: "4130 normalised" is not in the table; did you mean "4130 normalized"?`},
+		{`"4130 normalized"  `, `"4130 normalised"  `, `a.toml:37: upper_bar.material: "4130 normalised" is unknown; did you mean "4130 normalized"?`},
 		{`"4130 normalized"  `, `"wood"  `, `a.toml:37: upper_bar.material: material "wood" is not in the table; use one of "4130 normalized", "4130 as welded", "1020 DOM", "1026 DOM"`},
 		{`rod_end = "3/4-16"  `, "thread_length = 13\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.thread_length: 13 in is out of range; give 0 in to 12 in`},
 		{`rod_end = "3/4-16"  `, "jam_nut = -0.4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.jam_nut: -0.4 in is out of range; give 0 in to 4 in`},
@@ -99,7 +99,7 @@ func TestRefusals(t *testing.T) {
 
 		// checks and driveline
 		{"factor = 2.0", "factor = 0.5", `a.toml:67: check.factor: 0.5 is out of range; give 1 to 20`},
-		{"factor = 2.0", `column = "perri"`, `a.toml:67: check.column: "perri" is not in the table; did you mean "perry"?`},
+		{"factor = 2.0", `column = "perri"`, `a.toml:67: check.column: "perri" is unknown; did you mean "perry"?`},
 		{"factor = 2.0", `column = "slide rule"`, `a.toml:67: check.column: column curve "slide rule" is unknown; use one of "johnson-euler", "perry", "aisc-e3", "handbook-4130"`},
 		{"[100.0, 160.0]", "[160.0, 100.0]", `a.toml:69: check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within -1000 % to 1000 %`},
 		{"[100.0, 160.0]", "[100.0]", `a.toml:69: check.target_anti_squat: is a list of 1; give two numbers, [least, greatest]`},
@@ -117,7 +117,7 @@ func TestRefusals(t *testing.T) {
 		{"front_rate = 120.0", "front_rate = 120.0\nrear_anti_roll = -1", `a.toml:56: springs.rear_anti_roll: -1 lb-ft/° is out of range; give 0 lb-ft/° to 100000 lb-ft/°`},
 		{"efficiency = 0.90", "release_time = 9\nefficiency = 0.90", `a.toml:64: drive.release_time: 9 s is out of range; give 0 s to 5 s`},
 		{"efficiency = 0.90", "rev_limit = 5000\nefficiency = 0.90", `a.toml:64: drive.rev_limit: 5000 rpm is no higher than the launch speed; give more than 5200 rpm, or 0`},
-		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is not in the table; did you mean "clockwise"?`},
+		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is unknown; did you mean "clockwise"?`},
 		{"efficiency = 0.90", "direction = \"up\"\nefficiency = 0.90", `a.toml:64: drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
 		{"efficiency = 0.90", "curve = 780\nefficiency = 0.90", `a.toml:64: drive.curve: is a number; give up to 100 points, [[rpm, torque], [rpm, torque]]`},
 		{"efficiency = 0.90", "curve = [5200, 780]\nefficiency = 0.90", "a.toml:64: drive.curve: point 1: is a number; give two numbers, [rpm, torque]\n" +
