@@ -1,9 +1,9 @@
-// Package scene describes the side view as data: what is drawn of a car at one
-// travel, where, and what stands under the pointer.
+// Package scene describes a view of the car as data: what is drawn, where, and
+// what stands under the pointer.
 //
-// Build lists the items in meters in the ground's frame (origin at the rear
-// contact point, X forward, Y up). Project turns them into pixels of a view,
-// ready to draw and to pick from; both read the same list.
+// A view, such as that of scene/side, lists items in meters in the ground's frame
+// (origin at the rear contact point, X forward, Y up). Picture.Project turns them
+// into pixels, ready to draw and to pick from; both read the same list.
 package scene
 
 import (
@@ -39,10 +39,10 @@ const (
 	ActionLine
 	WholeLine
 	CG
-	TargetBox // Index says which of its Edges
-	TargetRay // Index 0 is of the least anti-squat aimed at, 1 of the greatest
-	Dot       // Index is that of a combination of holes
-	OtherBar  // of the setup held against; Index is a car.Pair
+	TargetBox   // Index says which part of it
+	TargetRay   // Index 0 is of the least anti-squat aimed at, 1 of the greatest
+	Combination // a dot of a combination of holes; Index is that of the combination
+	OtherBar    // of the setup held against; Index is a car.Pair
 	OtherBarLine
 	OtherHole
 	OtherCenter
@@ -141,6 +141,6 @@ type Item struct {
 	Shift  r2.Vec  // of the whole item on screen, right and down [px]
 	Size   float64 // of a Label's letters [px]
 	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond
-	Cloud  *Cloud  // of a Swarm: what its points are
+	Dots   *Dots   // of a Swarm: what its points stand for
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }

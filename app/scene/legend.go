@@ -11,7 +11,7 @@ import (
 	"gonum.org/v1/plot/vg"
 )
 
-// Sizes of the legend of a cloud's colors [px].
+// Sizes of the legend of the dots' colors [px].
 const (
 	legendWidth  = 236.0
 	legendHeight = 56.0
@@ -19,13 +19,14 @@ const (
 	legendPad    = 8.0
 	legendBar    = 9.0  // height of the bar of colors
 	legendWord   = 40.0 // room for the word below the target
+	frameWidth   = 1.6  // of the line around the target
 )
 
-// legend returns the cloud whose colors need one, or nil.
-func (p *Picture) legend() *Cloud {
+// dots returns the dots whose colors need a legend, or nil.
+func (p *Picture) dots() *Dots {
 	for i := range p.Drawn {
 		if d := &p.Drawn[i]; d.Shape == Swarm {
-			return d.Cloud
+			return d.Dots
 		}
 	}
 	return nil
@@ -37,13 +38,13 @@ func legendBox(v View) box {
 	return box{left, legendEdge, left + legendWidth, legendEdge + legendHeight}
 }
 
-// legend draws the bar of a cloud's colors with the target marked on it and
+// legend draws the bar of the dots' colors with the target marked on it and
 // percents along it.
-func (r *Renderer) legend(c *Cloud, v View, colors *palette.Palette) {
+func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	frame := legendBox(v)
 	r.plate(frame.left, frame.top, legendWidth, legendHeight, r.veil(colors.Raised))
 	left, width, top := frame.left+legendPad, legendWidth-2*legendPad, frame.top+23
-	scale := c.scale
+	scale := dots.Scale
 	along := func(x float64) float64 { return left + width*(x-scale.Low)/(scale.High-scale.Low) }
 
 	// Each shade from where it ends to the target, so that they leave no seams.
@@ -58,11 +59,7 @@ func (r *Renderer) legend(c *Cloud, v View, colors *palette.Palette) {
 
 	percent := func(x float64) string { return fmt.Sprintf("%v", units.US.Exact(units.Percent, x)) }
 	foot := frame.top + legendHeight - legendPad
-	title := "Anti-squat at ride height, %"
-	if c.faint > 0 {
-		title = "Anti-squat at ride height, %; faint: ruled out"
-	}
-	r.caption(left, frame.top+legendPad+8, title, 0, Ink, colors)
+	r.caption(left, frame.top+legendPad+8, dots.Title, 0, Ink, colors)
 	r.caption(left, foot, "≤ "+percent(scale.Low), 0, Muted, colors)
 	r.caption(left+width, foot, "≥ "+percent(scale.High), 1, Muted, colors)
 	// Beside the target's ends, so that they keep apart however narrow it is.
@@ -82,7 +79,7 @@ func (r *Renderer) frame(x0, y0, x1, y1 float64, colors *palette.Palette) {
 	r.path.Line(r.at(r2.Vec{X: x0, Y: y1}))
 	r.path.Close()
 	r.canvas.SetColor(colors.Ink)
-	r.canvas.SetLineWidth(line)
+	r.canvas.SetLineWidth(frameWidth)
 	r.canvas.SetLineDash(nil, 0)
 	r.canvas.Stroke(r.path)
 }

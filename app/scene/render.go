@@ -60,7 +60,7 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 	}
 	// Words stand above all lines and clear of each other.
 	r.placed = r.placed[:0]
-	legend := p.legend()
+	legend := p.dots()
 	r.dotted = legend != nil
 	if legend != nil {
 		r.placed = append(r.placed, legendBox(p.View))
@@ -214,6 +214,12 @@ func (r *Renderer) face(size float64) font.Face {
 	}
 	return f
 }
+
+// Sizes of letters [px].
+const (
+	Letter = 12.0 // in labels and tags
+	small  = 11.0
+)
 
 // edge keeps words inside the picture [px].
 const edge = 4

@@ -10,8 +10,31 @@ import (
 	"gonum.org/v1/plot/vg"
 )
 
+// Dots are what the points of a Swarm stand for.
+type Dots struct {
+	List  []Dot         // one a point
+	Scale palette.Scale // of their colors
+	Title string        // of the legend that explains the colors, whose figures are in percent
+}
+
+// Dot is one point of a Swarm.
+type Dot struct {
+	Index    int     // of the ID that it is picked by
+	Value    float64 // that its color stands for, 1 is 100 %
+	HasValue bool
+	Faint    bool // it stands back
+}
+
+// Sizes of dots on screen.
+const (
+	leastDot    = 1.7  // [px]
+	greatestDot = 3.2  // [px]
+	faintSize   = 0.78 // of the size of other dots
+	faintShare  = 0.34 // of the opacity
+)
+
 // nearest returns how far a screen point is from the nearest dot of a swarm
-// [px], the topmost of equals, and the index of its combination.
+// [px], the topmost of equals, and the dot's index.
 func (d *Drawn) nearest(at r2.Vec) (distance float64, index int) {
 	best, which := math.Inf(1), -1
 	for i := len(d.Points) - 1; i >= 0; i-- {
@@ -22,10 +45,10 @@ func (d *Drawn) nearest(at r2.Vec) (distance float64, index int) {
 	if which < 0 {
 		return best, which
 	}
-	return math.Sqrt(best), d.Cloud.dots[which].place.Index
+	return math.Sqrt(best), d.Dots.List[which].Index
 }
 
-// swarm draws the dots of a cloud.
+// swarm draws the dots of a swarm.
 func (r *Renderer) swarm(d *Drawn, colors *palette.Palette) {
 	w, h := r.canvas.Size()
 	size := math.Max(leastDot, math.Min(greatestDot, d.Radius))
@@ -33,12 +56,12 @@ func (r *Renderer) swarm(d *Drawn, colors *palette.Palette) {
 		if p.X < -size || p.Y < -size || p.X > float64(w)+size || p.Y > float64(h)+size {
 			continue
 		}
-		t := &d.Cloud.dots[i]
+		t := &d.Dots.List[i]
 		ink := colors.Slack
-		if k := t.place.Combination(); k.HasAntiSquat {
-			ink = d.Cloud.scale.Shade(&colors.Squat, k.AntiSquat)
+		if t.HasValue {
+			ink = d.Dots.Scale.Shade(&colors.Squat, t.Value)
 		}
-		if t.faint {
+		if t.Faint {
 			r.canvas.Dot(r.at(p), vg.Length(faintSize*size), thinned(ink))
 		} else {
 			r.canvas.Dot(r.at(p), vg.Length(size), ink)

@@ -71,13 +71,13 @@ func (t *Tag) corner(width, height float64, v View) r2.Vec {
 
 // tag draws a box of words, kept inside the picture.
 func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
-	face := r.face(letter)
+	face := r.face(Letter)
 	width := 0.0
 	for _, s := range t.Lines {
 		width = math.Max(width, float64(face.Width(s)))
 	}
 	width += 2 * tagPad
-	height := tagLine*float64(len(t.Lines)) + 2*tagPad - (tagLine - letter)
+	height := tagLine*float64(len(t.Lines)) + 2*tagPad - (tagLine - Letter)
 	corner := r2.Add(t.At, r2.Vec{X: tagBeside, Y: tagBeside})
 	// A box that would leave the picture goes to the pointer's other side.
 	if corner.X+width > v.Width {
@@ -99,7 +99,7 @@ func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
 		if i > 0 {
 			r.canvas.SetColor(colors.Muted)
 		}
-		p := r.at(r2.Vec{X: corner.X + tagPad, Y: corner.Y + tagPad + 0.8*letter + tagLine*float64(i)})
+		p := r.at(r2.Vec{X: corner.X + tagPad, Y: corner.Y + tagPad + 0.8*Letter + tagLine*float64(i)})
 		r.canvas.FillString(face, vg.Point{X: p.X, Y: p.Y}, s)
 	}
 }

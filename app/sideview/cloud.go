@@ -2,6 +2,7 @@ package sideview
 
 import (
 	"bowline/app/scene"
+	"bowline/app/scene/side"
 	"bowline/app/study"
 
 	"fyne.io/fyne/v2"
@@ -26,7 +27,7 @@ func (v *SideView) gather(c study.Change) {
 }
 
 // shownCloud returns the combinations while they are looked at, or nil.
-func (v *SideView) shownCloud() *scene.Cloud {
+func (v *SideView) shownCloud() *side.Cloud {
 	if !v.study.Searching() {
 		return nil
 	}
@@ -38,14 +39,14 @@ func (v *SideView) shownCloud() *scene.Cloud {
 func (v *SideView) setHot(id scene.ID) {
 	was := v.hot
 	v.hot = id
-	if id != was && (id.Kind == scene.Dot || was.Kind == scene.Dot) {
+	if id != was && (id.Kind == scene.Combination || was.Kind == scene.Combination) {
 		v.telling.Ask()
 	}
 }
 
 // point tells the study which combination is under the pointer.
 func (v *SideView) point() {
-	if v.hot.Kind == scene.Dot {
+	if v.hot.Kind == scene.Combination {
 		v.study.Point(v.hot.Index)
 	} else {
 		v.study.Point(study.None)
@@ -55,7 +56,7 @@ func (v *SideView) point() {
 // clicked takes the dot under the pointer, if it was that, for a closer look.
 func (v *SideView) clicked(dot bool) {
 	index := study.None
-	if dot && v.hot.Kind == scene.Dot {
+	if dot && v.hot.Kind == scene.Combination {
 		index = v.hot.Index
 	}
 	v.clicks = [2]int{index, v.clicks[0]}

@@ -195,7 +195,7 @@ func TestNoDotsWhereTheyAreNotLookedAt(t *testing.T) {
 	h.hover(at)
 	h.press(at)
 	h.release()
-	if h.view.hot.Kind == scene.Dot || h.view.study.Pointed() != study.None || h.view.study.Picked() != study.None {
+	if h.view.hot.Kind == scene.Combination || h.view.study.Pointed() != study.None || h.view.study.Picked() != study.None {
 		t.Errorf("%+v is under the pointer", h.view.hot)
 	}
 	for _, d := range h.view.Picture().Drawn {
@@ -205,7 +205,7 @@ func TestNoDotsWhereTheyAreNotLookedAt(t *testing.T) {
 	}
 	h.view.study.SetSearching(true)
 	h.hover(at)
-	if h.view.hot.Kind != scene.Dot {
+	if h.view.hot.Kind != scene.Combination {
 		t.Errorf("back on the page %+v is under the pointer", h.view.hot)
 	}
 }

@@ -2,6 +2,7 @@ package sideview
 
 import (
 	"bowline/app/scene"
+	"bowline/app/scene/side"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -39,7 +40,7 @@ func (v *SideView) MouseDown(e *desktop.MouseEvent) {
 	v.pointer = at
 	v.setHot(id)
 	v.telling.Flush()
-	dot := id.Kind == scene.Dot
+	dot := id.Kind == scene.Combination
 	if dot {
 		// A click picks the dot; a drag takes what is behind, where that is the
 		// target or nothing.
@@ -137,7 +138,7 @@ func (v *SideView) begin() {
 		label = "Move housing bracket"
 	case v.drag.id.Kind == scene.TargetBox:
 		label = "Move target"
-		if scene.Edges(v.drag.id.Index) != scene.AllEdges {
+		if side.Edges(v.drag.id.Index) != side.AllEdges {
 			label = "Resize target"
 		}
 		v.setHot(v.drag.id) // even if it was taken hold of under a dot
@@ -158,7 +159,7 @@ func (v *SideView) dragTo(pointer r2.Vec) []car.Problem {
 		v.hot = scene.ID{Kind: scene.Pivot, Row: d.id.Row, Index: v.study.Hole(d.id.Row)}
 		return problems
 	case scene.TargetBox:
-		low, high := scene.Edges(d.id.Index).Corners(r2.Sub(v.view.World(pointer), d.from))
+		low, high := side.Edges(d.id.Index).Corners(r2.Sub(v.view.World(pointer), d.from))
 		return v.study.MoveTarget(d.before, low, high)
 	default:
 		to := v.study.Local(v.bracketRow(), v.view.World(pointer))

@@ -11,6 +11,7 @@ import (
 	"bowline/app/look"
 	"bowline/app/runner"
 	"bowline/app/scene"
+	"bowline/app/scene/side"
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/launch"
@@ -59,7 +60,7 @@ type SideView struct {
 	soon    *runner.Soon // brings what is dragged to the pointer
 
 	search  bool         // the combinations of holes are looked at
-	cloud   scene.Cloud  // of the study's combinations, while they are looked at
+	cloud   side.Cloud   // of the study's combinations, while they are looked at
 	clicks  [2]int       // the combinations clicked last, the last one first
 	telling *runner.Soon // tells the study of the combination under the pointer
 
@@ -152,15 +153,15 @@ func (v *SideView) fitted() (scene.View, [3]r2.Vec) {
 	switch {
 	case v.fit == FitCar:
 		front := r2.Vec{X: r.Ride.Pose.Ground.Wheelbase + r.Car.Tires.FrontRadius}
-		return scene.FitCar(width, height, r), [3]r2.Vec{front, front, front}
+		return side.FitCar(width, height, r), [3]r2.Vec{front, front, front}
 	case !v.search:
-		return scene.FitLink(width, height, r), [3]r2.Vec{ic, ic, ic}
+		return side.FitLink(width, height, r), [3]r2.Vec{ic, ic, ic}
 	}
 	sights := [3]r2.Vec{ic, {X: k.TargetICX[0], Y: k.TargetICZ[0]}, {X: k.TargetICX[1], Y: k.TargetICZ[1]}}
 	if v.fit == FitCloud {
-		return scene.FitCloud(width, height, r, &v.cloud), sights
+		return side.FitCloud(width, height, r, &v.cloud), sights
 	}
-	return scene.FitTarget(width, height, r), sights
+	return side.FitTarget(width, height, r), sights
 }
 
 // shows tells whether a point of the ground's frame is in the picture.
@@ -182,7 +183,7 @@ func (v *SideView) project() {
 	if !v.inside || v.drag.panning {
 		return
 	}
-	words := scene.Describe(v.hot, v.study.Result(), v.study.Station(), v.options())
+	words := side.Describe(v.hot, v.study.Result(), v.study.Station(), v.options())
 	if v.drag.begun {
 		v.picture.Held(words, v.pointer, v.study.Units(), v.view.Screen(v.study.Station().InstantCenter))
 		return
@@ -193,13 +194,13 @@ func (v *SideView) project() {
 
 // arrange lists what is drawn and where.
 func (v *SideView) arrange() {
-	v.items = scene.Build(v.items, v.study.Result(), v.study.Station(), v.options())
+	v.items = side.Build(v.items, v.study.Result(), v.study.Station(), v.options())
 	v.picture.Project(v.items, v.view)
 }
 
 // options say how the car is shown now.
-func (v *SideView) options() scene.Options {
-	return scene.Options{
+func (v *SideView) options() side.Options {
+	return side.Options{
 		Units: v.study.Units(), Case: v.study.Case(), Selected: v.study.Pivot(),
 		Hot: v.hot, Labels: true, Moving: v.study.Moving(), Launch: v.instant(),
 		Tuning: v.study.Searching(), Held: v.drag.begun, Cloud: v.shownCloud(), Other: v.other(),
@@ -208,13 +209,13 @@ func (v *SideView) options() scene.Options {
 
 // instant is what the bars carry at the time of the launch looked at; nil
 // while a travel is.
-func (v *SideView) instant() *scene.Instant {
+func (v *SideView) instant() *side.Instant {
 	i, ok := v.study.Instant()
 	if !ok {
 		return nil
 	}
 	r := v.study.Launch()
-	return &scene.Instant{Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: v.study.CenterPath()}
+	return &side.Instant{Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: v.study.CenterPath()}
 }
 
 // tensions are what the bars carry at an instant of a launch.
@@ -226,12 +227,12 @@ func tensions(r *launch.Result, i int) (tension [2][2]float64) {
 }
 
 // other is the setup that the current one is held against, or nil.
-func (v *SideView) other() *scene.Other {
+func (v *SideView) other() *side.Other {
 	o := v.study.Other()
 	if o == nil {
 		return nil
 	}
-	shown := &scene.Other{Name: o.Result.Car.Setups[o.Setup].Name, Result: o.Result, Station: &o.Station}
+	shown := &side.Other{Name: o.Result.Car.Setups[o.Setup].Name, Result: o.Result, Station: &o.Station}
 	if i, ok := v.study.Instant(); ok && o.Launch != nil && len(o.Launch.Frames) > 0 {
 		tension := tensions(o.Launch, min(i, len(o.Launch.Frames)-1))
 		shown.Tension = &tension
@@ -298,7 +299,7 @@ func (v *SideView) hover(e *desktop.MouseEvent) {
 // Cursor implements desktop.Cursorable.
 func (v *SideView) Cursor() desktop.Cursor {
 	switch v.hot.Kind {
-	case scene.Pivot, scene.Hole, scene.Dot:
+	case scene.Pivot, scene.Hole, scene.Combination:
 		return desktop.PointerCursor
 	case scene.ChassisBody, scene.HousingBody:
 		return desktop.CrosshairCursor

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/scene"
+	"bowline/app/scene/side"
 	"bowline/app/study"
 	"bowline/model/car"
 
@@ -57,7 +58,7 @@ func TestDraggingTheTarget(t *testing.T) {
 					t.Fatalf("target %v, want %v", got, c.want)
 				}
 			}
-			if want := scene.Describe(scene.ID{Kind: scene.TargetBox}, h.view.study.Result(), h.view.study.Station(), scene.Options{})[1]; !strings.Contains(tag, want) {
+			if want := side.Describe(scene.ID{Kind: scene.TargetBox}, h.view.study.Result(), h.view.study.Station(), side.Options{})[1]; !strings.Contains(tag, want) {
 				t.Errorf("during the drag the tag says %q, want %q", tag, want)
 			}
 			if !sameView(view, h.view.Picture().View) {

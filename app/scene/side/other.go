@@ -1,10 +1,11 @@
-package scene
+package side
 
 import (
 	"fmt"
 	"math"
 	"strings"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -37,39 +38,39 @@ func (b *builder) other() {
 			if r2.Norm(r2.Sub(ic, housing)) < r2.Norm(r2.Sub(ic, chassis)) {
 				from = housing
 			}
-			b.add(Item{ID: ID{Kind: OtherBarLine, Index: int(pair)}, Points: []r2.Vec{from, ic}, Stroke: Muted, Width: thin, Dashed: true, Pick: closePick})
+			b.add(scene.Item{ID: scene.ID{Kind: scene.OtherBarLine, Index: int(pair)}, Points: []r2.Vec{from, ic}, Stroke: scene.Muted, Width: thin, Dashed: true, Pick: closePick})
 		}
-		b.add(Item{ID: ID{Kind: OtherBar, Index: int(pair)}, Points: []r2.Vec{housing, chassis}, Stroke: Muted, Width: line, Dashed: true, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.OtherBar, Index: int(pair)}, Points: []r2.Vec{housing, chassis}, Stroke: scene.Muted, Width: line, Dashed: true, Pick: closePick})
 	}
 	for _, row := range car.Rows {
 		at := ghost.hole(row, row.Hole(o.Result.Car, o.Result.Options.Setup))
-		b.add(Item{ID: ID{Kind: OtherHole, Row: row}, Shape: Disc, Points: []r2.Vec{at}, Pixels: pivotSize + 2, Stroke: Muted, Width: line, Dashed: true, Pick: easyPick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.OtherHole, Row: row}, Shape: scene.Disc, Points: []r2.Vec{at}, Pixels: pivotSize + 2, Stroke: scene.Muted, Width: line, Dashed: true, Pick: easyPick})
 	}
 	if near {
-		b.add(Item{ID: ID{Kind: OtherCenter}, Shape: Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Stroke: Background, Width: 4})
-		b.add(Item{ID: ID{Kind: OtherCenter}, Shape: Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Stroke: Muted, Width: 2, Pick: easyPick})
-		b.label(ID{Kind: OtherCenter}, ic, o.Name, Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.OtherCenter}, Shape: scene.Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Stroke: scene.Background, Width: 4})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.OtherCenter}, Shape: scene.Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Stroke: scene.Muted, Width: 2, Pick: easyPick})
+		b.label(scene.ID{Kind: scene.OtherCenter}, ic, o.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
 		return
 	}
 	housing, chassis := ghost.ends(car.Upper)
-	b.label(ID{Kind: OtherBar}, r2.Scale(0.5, r2.Add(housing, chassis)), o.Name, Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+	b.label(scene.ID{Kind: scene.OtherBar}, r2.Scale(0.5, r2.Add(housing, chassis)), o.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
 }
 
 // describe names a part of the other setup.
-func (other *Other) describe(id ID, o Options) []string {
+func (other *Other) describe(id scene.ID, o Options) []string {
 	if other == nil {
 		return nil
 	}
 	s, of := other.Station, fmt.Sprintf(" of %q", other.Name)
 	pair := car.Pair(id.Index)
 	switch id.Kind {
-	case OtherBarLine:
+	case scene.OtherBarLine:
 		return []string{"Line of the " + pair.Bars() + of}
-	case OtherHole:
+	case scene.OtherHole:
 		row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
 		hole := *id.Row.Of(&other.Result.Car.Setups[other.Result.Options.Setup].Holes)
 		return []string{fmt.Sprintf("%s hole %d%s", row, hole+1, of), placeWords(id.Row.Hole(other.Result.Car, other.Result.Options.Setup), id.Row.OnChassis(), o.Units)}
-	case OtherCenter:
+	case scene.OtherCenter:
 		lines := []string{"Instant center" + of, o.Units.Format(units.Length, s.InstantCenter.X) + " ahead of the contact, " + o.Units.Format(units.Length, s.InstantCenter.Y) + " up"}
 		if s.HasAntiSquat {
 			lines = append(lines, fmt.Sprintf("anti-squat %.1f %%", 100*s.AntiSquat))

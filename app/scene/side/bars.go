@@ -1,9 +1,10 @@
-package scene
+package side
 
 import (
 	"fmt"
 	"math"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -26,7 +27,7 @@ func (b *builder) barLines() {
 				from = housing
 			}
 		}
-		b.add(Item{ID: ID{Kind: BarLine, Index: int(pair)}, Points: []r2.Vec{from, end}, Stroke: Center, Width: thin, Dashed: true, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair)}, Points: []r2.Vec{from, end}, Stroke: scene.Center, Width: thin, Dashed: true, Pick: closePick})
 	}
 }
 
@@ -41,8 +42,8 @@ func (b *builder) ends(pair car.Pair) (housing, chassis r2.Vec) {
 func (b *builder) bars() {
 	for _, pair := range car.Pairs {
 		housing, chassis := b.ends(pair)
-		item := Item{ID: ID{Kind: [...]Kind{UpperBar, LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Pick: closePick}
-		text, color := "", Slack
+		item := scene.Item{ID: scene.ID{Kind: [...]scene.Kind{scene.UpperBar, scene.LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Pick: closePick}
+		text, color := "", scene.Slack
 		if b.options.Launch != nil {
 			text, color = b.bothSides(item, pair)
 		} else {
@@ -62,12 +63,12 @@ func (b *builder) bars() {
 }
 
 // oneSide draws a bar that stands for left and right, and words its force.
-func (b *builder) oneSide(item Item, pair car.Pair) (text string, color Color) {
+func (b *builder) oneSide(item scene.Item, pair car.Pair) (text string, color scene.Color) {
 	load := b.options.Case.Of(&b.station.Loads)
 	if !load.Balanced {
-		item.Stroke, item.Width = Slack, barLeast
+		item.Stroke, item.Width = scene.Slack, barLeast
 		b.add(item)
-		return "no force", Slack
+		return "no force", scene.Slack
 	}
 	return b.loaded(item, pair, analysis.Tension(pair, load))
 }
@@ -78,7 +79,7 @@ var far = r2.Vec{X: -7, Y: -7}
 
 // bothSides draws the left-hand bar behind the right-hand one and words both
 // forces.
-func (b *builder) bothSides(item Item, pair car.Pair) (text string, color Color) {
+func (b *builder) bothSides(item scene.Item, pair car.Pair) (text string, color scene.Color) {
 	tension := b.options.Launch.Tension[pair]
 	left := item
 	left.Shift, left.Pick = far, 0
@@ -88,18 +89,18 @@ func (b *builder) bothSides(item Item, pair car.Pair) (text string, color Color)
 }
 
 // loaded draws a bar under a tension [N] and words its force.
-func (b *builder) loaded(item Item, pair car.Pair, tension float64) (text string, color Color) {
+func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text string, color scene.Color) {
 	use, way := b.result.Hold(pair, tension)
-	item.Stroke = Slack
+	item.Stroke = scene.Slack
 	switch {
 	case tension > 0:
-		item.Stroke, item.Arrows = Pull, -1
+		item.Stroke, item.Arrows = scene.Pull, -1
 	case tension < 0:
-		item.Stroke, item.Arrows = Push, 1
+		item.Stroke, item.Arrows = scene.Push, 1
 	}
 	item.Width = barLeast + barSpan*math.Min(use.Share, 1)
 	if use.Share > 1 {
-		b.add(Item{ID: item.ID, Points: item.Points, Stroke: Bad, Width: item.Width + 6, Shift: item.Shift})
+		b.add(scene.Item{ID: item.ID, Points: item.Points, Stroke: scene.Bad, Width: item.Width + 6, Shift: item.Shift})
 	}
 	b.add(item)
 	return fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share), item.Stroke

@@ -1,11 +1,11 @@
-package scene
+package side
 
 import (
 	"context"
-	"math"
 	"slices"
 	"testing"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
@@ -15,7 +15,7 @@ import (
 
 // within tells whether a point is in the picture, with at least some pixels to
 // its edges.
-func within(v View, p r2.Vec, room float64) bool {
+func within(v scene.View, p r2.Vec, room float64) bool {
 	at := v.Screen(p)
 	return at.X >= room && at.Y >= room && at.X <= v.Width-room && at.Y <= v.Height-room
 }
@@ -104,23 +104,6 @@ func TestFitTarget(t *testing.T) {
 	}
 }
 
-// What is shown stands in a tall picture with its middle three fifths down and
-// in a wide one between the margins, the ground in sight in both.
-func TestAFitLeavesRoomAboveAndBelow(t *testing.T) {
-	low, high := r2.Vec{X: -0.2, Y: -0.05}, r2.Vec{X: 1.4, Y: 0.85}
-	for _, c := range []struct{ width, height, middle float64 }{
-		{500, 1000, 600}, {500, 700, 420}, {1200, 500, 250},
-		{500, 348, 192.5}, // 121.5 px of it and the margin are below
-	} {
-		v := fitted(c.width, c.height, low, high)
-		at := v.Screen(r2.Scale(0.5, r2.Add(low, high)))
-		bottom := v.Screen(low).Y
-		if math.Abs(at.X-c.width/2) > 1e-9 || math.Abs(at.Y-c.middle) > 1e-9 || bottom > c.height-margin+1e-9 || v.Screen(high).Y < margin-1e-9 {
-			t.Errorf("%v × %v: the middle is at %v, want %v; the bottom at %v", c.width, c.height, at, c.middle, bottom)
-		}
-	}
-}
-
 // run analyzes a car.
 func run(t testing.TB, c *car.Car) *analysis.Result {
 	t.Helper()
@@ -129,4 +112,10 @@ func run(t testing.TB, c *car.Car) *analysis.Result {
 		t.Fatal(err)
 	}
 	return r
+}
+
+// demo analyzes the car with the most combinations among the examples.
+func demo(t testing.TB) *analysis.Result {
+	t.Helper()
+	return analyzed(t, "../../../assets/cars/saltgrass-7.toml")
 }

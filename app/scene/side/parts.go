@@ -1,6 +1,8 @@
-package scene
+package side
 
 import (
+	"bowline/app/scene"
+
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -10,14 +12,14 @@ import (
 func (b *builder) wheels() {
 	p, t := &b.station.Pose, b.result.Car.Tires
 	for _, w := range []struct {
-		kind   Kind
+		kind   scene.Kind
 		center r2.Vec
 		radius float64
-	}{{RearTire, p.Axle, t.RearRadius}, {FrontTire, p.FrontWheel, t.FrontRadius}} {
+	}{{scene.RearTire, p.Axle, t.RearRadius}, {scene.FrontTire, p.FrontWheel, t.FrontRadius}} {
 		center := []r2.Vec{b.place(w.center)}
-		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius, Fill: Tire, Stroke: Rim, Width: line, Pick: closePick})
-		b.add(Item{ID: ID{Kind: w.kind}, Shape: Disc, Points: center, Radius: w.radius * rimShare, Stroke: Rim, Width: thin})
-		if l := b.options.Launch; l != nil && w.kind == RearTire {
+		b.add(scene.Item{ID: scene.ID{Kind: w.kind}, Shape: scene.Disc, Points: center, Radius: w.radius, Fill: scene.Tire, Stroke: scene.Rim, Width: line, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: w.kind}, Shape: scene.Disc, Points: center, Radius: w.radius * rimShare, Stroke: scene.Rim, Width: thin})
+		if l := b.options.Launch; l != nil && w.kind == scene.RearTire {
 			b.spokes(center[0], w.radius*rimShare, l.Spin)
 		}
 	}
@@ -28,7 +30,7 @@ func (b *builder) spokes(center r2.Vec, radius, spin float64) {
 	for i := range spokeCount {
 		sin, cos := math.Sincos(2*math.Pi*float64(i)/spokeCount - spin)
 		out := r2.Vec{X: cos, Y: sin}
-		b.add(Item{ID: ID{Kind: RearTire}, Points: []r2.Vec{r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out))}, Stroke: Rim, Width: line})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.RearTire}, Points: []r2.Vec{r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out))}, Stroke: scene.Rim, Width: line})
 	}
 }
 
@@ -48,7 +50,7 @@ func (b *builder) spring() {
 		part := 0.15 + 0.7*float64(i)/(2*coilTurns)
 		points = append(points, r2.Add(low, r2.Add(r2.Scale(part, d), r2.Scale(side, across))))
 	}
-	b.add(Item{ID: ID{Kind: Spring}, Points: append(points, high), Stroke: SpringColor, Width: line, Pick: closePick})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.Spring}, Points: append(points, high), Stroke: scene.SpringColor, Width: line, Pick: closePick})
 }
 
 // chassis draws the chassis bracket plate.
@@ -61,13 +63,13 @@ func (b *builder) chassis() {
 	for _, h := range c.Chassis.Lower {
 		holes = append(holes, b.place(h))
 	}
-	b.add(Item{ID: ID{Kind: ChassisBody}, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Chassis, Width: line, Pick: 1})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.ChassisBody}, Shape: scene.Area, Points: plate(holes), Fill: scene.Raised, Stroke: scene.Chassis, Width: line, Pick: 1})
 }
 
 // housing draws bracket plate, axle tube, gear case and pinion.
 func (b *builder) housing() {
 	c := b.result.Car
-	id := ID{Kind: HousingBody}
+	id := scene.ID{Kind: scene.HousingBody}
 	var holes []r2.Vec
 	for _, row := range [][]r2.Vec{c.Housing.Upper, c.Housing.Lower} {
 		for _, h := range row {
@@ -83,11 +85,11 @@ func (b *builder) housing() {
 		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Add(yoke, r2.Vec{Y: pinionRadius})),
 		b.onHousing(r2.Sub(yoke, r2.Vec{Y: pinionRadius})), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
 	}
-	b.add(Item{ID: id, Shape: Area, Points: snout, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
-	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: Raised, Stroke: Muted, Width: thin, Pick: 1})
-	b.add(Item{ID: id, Shape: Area, Points: plate(holes), Fill: Raised, Stroke: Housing, Width: line, Pick: 1})
-	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Radius: tubeRadius, Fill: Background, Stroke: Housing, Width: line, Pick: 1})
-	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{axle}, Pixels: 1.5, Fill: Housing})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: snout, Fill: scene.Raised, Stroke: scene.Muted, Width: thin, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: scene.Raised, Stroke: scene.Muted, Width: thin, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: plate(holes), Fill: scene.Raised, Stroke: scene.Housing, Width: line, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Radius: tubeRadius, Fill: scene.Background, Stroke: scene.Housing, Width: line, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Pixels: 1.5, Fill: scene.Housing})
 }
 
 // driveshaft draws the shaft where the car file gives its joints.
@@ -97,9 +99,9 @@ func (b *builder) driveshaft() {
 		return
 	}
 	ends := []r2.Vec{b.onHousing(d.PinionJoint), b.place(d.TransmissionJoint)}
-	b.add(Item{ID: ID{Kind: Driveshaft}, Points: ends, Stroke: Shaft, Width: 5, Pick: closePick})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.Driveshaft}, Points: ends, Stroke: scene.Shaft, Width: 5, Pick: closePick})
 	for _, e := range ends {
-		b.add(Item{ID: ID{Kind: Driveshaft}, Shape: Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: Shaft, Stroke: Muted, Width: thin})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.Driveshaft}, Shape: scene.Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: scene.Shaft, Stroke: scene.Muted, Width: thin})
 	}
 }
 
@@ -111,7 +113,7 @@ func (b *builder) wheelieBar() {
 	}
 	hub := r2.Vec{X: -w.Reach, Y: w.Height + wheelieWheel}
 	root := r2.Vec{X: -caseRadius, Y: b.result.Car.Tires.RearRadius - caseRadius}
-	id := ID{Kind: WheelieBar}
-	b.add(Item{ID: id, Points: []r2.Vec{b.place(root), b.place(hub)}, Stroke: Chassis, Width: line, Pick: closePick})
-	b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{b.place(hub)}, Radius: wheelieWheel, Fill: Tire, Stroke: Rim, Width: thin, Pick: closePick})
+	id := scene.ID{Kind: scene.WheelieBar}
+	b.add(scene.Item{ID: id, Points: []r2.Vec{b.place(root), b.place(hub)}, Stroke: scene.Chassis, Width: line, Pick: closePick})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{b.place(hub)}, Radius: wheelieWheel, Fill: scene.Tire, Stroke: scene.Rim, Width: thin, Pick: closePick})
 }

@@ -1,20 +1,18 @@
-package scene
+package side
 
 import (
 	"context"
-	"image"
-	"image/color"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/holes"
 	"bowline/model/units"
-	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -41,25 +39,25 @@ func clouded(t testing.TB, r *analysis.Result) *Cloud {
 }
 
 // show builds and projects the car with options.
-func show(r *analysis.Result, o Options) *Picture {
-	p := new(Picture)
+func show(r *analysis.Result, o Options) *scene.Picture {
+	p := new(scene.Picture)
 	p.Project(Build(nil, r, &r.Ride, o), FitLink(800, 600, r))
 	return p
 }
 
-func swarmOf(t *testing.T, p *Picture) Drawn {
+func swarmOf(t *testing.T, p *scene.Picture) scene.Drawn {
 	t.Helper()
 	for _, d := range p.Drawn {
-		if d.Shape == Swarm {
+		if d.Shape == scene.Swarm {
 			return d
 		}
 	}
 	t.Fatal("no dots are drawn")
-	return Drawn{}
+	return scene.Drawn{}
 }
 
 // Each combination's dot stands where an analysis of a car in these holes puts
-// the instant center.
+// the instant center, and its color stands for the anti-squat found there.
 func TestDotsAreInstantCenters(t *testing.T) {
 	r := reference(t)
 	o := options()
@@ -71,7 +69,7 @@ func TestDotsAreInstantCenters(t *testing.T) {
 	}
 	for i, at := range swarm.Points {
 		c := r.Car.Clone()
-		c.Setups[0].Holes = o.Cloud.dots[i].place.Holes()
+		c.Setups[0].Holes = o.Cloud.places[i].Holes()
 		q, err := analysis.Run(context.Background(), c, carfile.Stock(), analysis.Options{})
 		if err != nil {
 			t.Fatal(err)
@@ -79,18 +77,21 @@ func TestDotsAreInstantCenters(t *testing.T) {
 		if want := p.View.Screen(q.Ride.InstantCenter); r2.Norm(r2.Sub(at, want)) > 1e-6 {
 			t.Errorf("holes %v: dot at %v, instant center at %v", c.Setups[0].Holes, at, want)
 		}
+		if dot := swarm.Dots.List[i]; dot.HasValue != q.Ride.HasAntiSquat || math.Abs(dot.Value-q.Ride.AntiSquat) > 1e-9 {
+			t.Errorf("holes %v: anti-squat %v, the dot stands for %v", c.Setups[0].Holes, q.Ride.AntiSquat, dot.Value)
+		}
 	}
 }
 
 func TestWithoutACloudNothingIsDrawnOfIt(t *testing.T) {
 	r := reference(t)
 	p := show(r, options())
-	if n := len(find(p, Dot)) + len(find(p, TargetRay)); n != 0 || p.legend() != nil {
+	if n := len(find(p, scene.Combination)) + len(find(p, scene.TargetRay)); n != 0 {
 		t.Errorf("%d items", n)
 	}
 	o := options()
 	o.Cloud = new(Cloud)
-	if p := show(r, o); len(find(p, Dot)) != 0 || p.legend() != nil {
+	if p := show(r, o); len(find(p, scene.Combination)) != 0 {
 		t.Error("an empty cloud is drawn")
 	}
 }
@@ -103,22 +104,22 @@ func TestRuledOutDotsStandBack(t *testing.T) {
 	var c Cloud
 	listed := func(index int) bool { return index%3 == 0 }
 	c.Fill(places, listed, [2]float64{1, 1.6}, false)
-	if c.faint == 0 || c.faint == len(c.dots) {
-		t.Fatalf("%d of %d dots stand back: the test proves nothing", c.faint, len(c.dots))
+	if c.faint == 0 || c.faint == len(c.places) {
+		t.Fatalf("%d of %d dots stand back: the test proves nothing", c.faint, len(c.places))
 	}
-	for i, d := range c.dots {
-		want := d.place.Unmet != 0 || !listed(d.place.Index)
-		if d.faint != want || (i < c.faint) != want {
-			t.Errorf("dot %d, holes %v: stands back %v, want %v", i, d.place.Holes(), d.faint, want)
+	for i, p := range c.places {
+		want := p.Unmet != 0 || !listed(p.Index)
+		if faint := c.dots.List[i].Faint; faint != want || (i < c.faint) != want {
+			t.Errorf("dot %d, holes %v: stands back %v, want %v", i, p.Holes(), faint, want)
 		}
 	}
 	// The best one is on top.
-	if top := c.dots[len(c.dots)-1].place; top.Unmet != 0 || slices.ContainsFunc(c.dots[c.faint:], func(d dot) bool { return d.place.Rank < top.Rank }) {
+	if top := c.places[len(c.places)-1]; top.Unmet != 0 || slices.ContainsFunc(c.places[c.faint:], func(p *holes.Place) bool { return p.Rank < top.Rank }) {
 		t.Errorf("on top is rank %d", top.Rank)
 	}
 	c.Fill(places, everyone, [2]float64{1, 1.6}, true)
-	if c.faint != len(c.dots) {
-		t.Errorf("of an older car %d of %d dots stand back", c.faint, len(c.dots))
+	if c.faint != len(c.places) {
+		t.Errorf("of an older car %d of %d dots stand back", c.faint, len(c.places))
 	}
 }
 
@@ -128,7 +129,7 @@ func TestPickingDots(t *testing.T) {
 	o.Cloud = clouded(t, r)
 	p := show(r, o)
 	swarm := swarmOf(t, p)
-	id := func(i int) ID { return ID{Kind: Dot, Index: o.Cloud.dots[i].place.Index} }
+	id := func(i int) scene.ID { return scene.ID{Kind: scene.Combination, Index: o.Cloud.places[i].Index} }
 	for i, at := range swarm.Points {
 		// The nearest of all dots, found one by one.
 		for _, d := range []r2.Vec{{}, {X: 3, Y: -2}, {X: -1, Y: 5}, {X: 20, Y: 20}} {
@@ -141,22 +142,22 @@ func TestPickingDots(t *testing.T) {
 			}
 			got := p.Pick(from)
 			near := r2.Norm(r2.Sub(swarm.Points[best], from)) <= dotPick
-			if near != (got.Kind == Dot) || near && r2.Norm(r2.Sub(swarm.Points[best], swarm.Points[indexOf(o.Cloud, got)])) > 1e-9 {
+			if near != (got.Kind == scene.Combination) || near && r2.Norm(r2.Sub(swarm.Points[best], swarm.Points[indexOf(o.Cloud, got)])) > 1e-9 {
 				t.Errorf("beside dot %d by %v: picked %+v, nearest is %+v", i, d, got, id(best))
 			}
-			if behind := p.PickBehind(from); behind.Kind == Dot {
+			if behind := p.PickBehind(from); behind.Kind == scene.Combination {
 				t.Errorf("behind the dots is %+v", behind)
 			}
 		}
 	}
 	// The present instant center's sign does not hide its dot.
 	ic := p.View.Screen(r.Ride.InstantCenter)
-	if got := p.Pick(ic); got.Kind != Dot || p.PickBehind(ic).Kind != InstantCenter {
+	if got := p.Pick(ic); got.Kind != scene.Combination || p.PickBehind(ic).Kind != scene.InstantCenter {
 		t.Errorf("at the instant center is %+v", got)
 	}
 }
 
-func indexOf(c *Cloud, id ID) int {
+func indexOf(c *Cloud, id scene.ID) int {
 	i, _ := c.find(id.Index)
 	return i
 }
@@ -172,7 +173,7 @@ func TestPivotsComeBeforeDots(t *testing.T) {
 	}
 	p := show(r, o)
 	for _, at := range []r2.Vec{p.View.Screen(pivot), r2.Add(p.View.Screen(o.Cloud.points[0]), r2.Vec{X: 1})} {
-		if got := p.Pick(at); got.Kind != Pivot || got.Row != car.ChassisLower {
+		if got := p.Pick(at); got.Kind != scene.Pivot || got.Row != car.ChassisLower {
 			t.Errorf("at %v: picked %+v", at, got)
 		}
 	}
@@ -183,13 +184,13 @@ func TestMarkedDots(t *testing.T) {
 	o := options()
 	c := clouded(t, r)
 	o.Cloud = c
-	c.Present, c.Picked, c.Pointed = c.dots[2].place.Index, c.dots[9].place.Index, c.dots[20].place.Index
+	c.Present, c.Picked, c.Pointed = c.places[2].Index, c.places[9].Index, c.places[20].Index
 	p := show(r, o)
 	swarm := swarmOf(t, p)
-	for shape, i := range map[Shape]int{Disc: 2, Diamond: 9, Sight: 20} {
+	for shape, i := range map[scene.Shape]int{scene.Disc: 2, scene.Diamond: 9, scene.Sight: 20} {
 		n := 0
 		for _, d := range p.Drawn {
-			if d.ID.Kind == Dot && d.Shape == shape {
+			if d.ID.Kind == scene.Combination && d.Shape == shape {
 				n++
 				if r2.Norm(r2.Sub(d.Points[0], swarm.Points[i])) > 1e-9 || d.Radius < 5 {
 					t.Errorf("shape %d at %v with radius %v, dot at %v", shape, d.Points[0], d.Radius, swarm.Points[i])
@@ -200,28 +201,28 @@ func TestMarkedDots(t *testing.T) {
 			t.Errorf("shape %d is drawn %d times", shape, n)
 		}
 	}
-	words := labels(p, Dot)
-	pointed := c.dots[20].place
-	if len(words) != 2 || words[0] != c.dots[9].place.Holes().String() || !strings.HasPrefix(words[1], pointed.Holes().String()+"  IC ") || !strings.Contains(words[1], "anti-squat") {
+	words := labels(p, scene.Combination)
+	pointed := c.places[20]
+	if len(words) != 2 || words[0] != c.places[9].Holes().String() || !strings.HasPrefix(words[1], pointed.Holes().String()+"  IC ") || !strings.Contains(words[1], "anti-squat") {
 		t.Errorf("labels %q", words)
 	}
 	// Under the pointer the tag says it.
-	o.Hot = ID{Kind: Dot, Index: c.Pointed}
-	if words := labels(show(r, o), Dot); len(words) != 1 {
+	o.Hot = scene.ID{Kind: scene.Combination, Index: c.Pointed}
+	if words := labels(show(r, o), scene.Combination); len(words) != 1 {
 		t.Errorf("with the pointer there the labels are %q", words)
 	}
 	// An unknown one has no mark.
 	c.Pointed, c.Picked, c.Present = -1, 10000, -1
-	if n := len(find(show(r, o), Dot)); n != 1 {
+	if n := len(find(show(r, o), scene.Combination)); n != 1 {
 		t.Errorf("%d items", n)
 	}
 }
 
 // labels returns the words at items of a kind.
-func labels(p *Picture, kind Kind) []string {
+func labels(p *scene.Picture, kind scene.Kind) []string {
 	var words []string
 	for _, d := range p.Drawn {
-		if d.ID.Kind == kind && d.Shape == Label {
+		if d.ID.Kind == kind && d.Shape == scene.Label {
 			words = append(words, d.Text)
 		}
 	}
@@ -233,13 +234,13 @@ func TestDotsNameThemselves(t *testing.T) {
 	o := options()
 	o.Cloud = clouded(t, r)
 	present := -1
-	for i := range o.Cloud.dots {
-		if p := o.Cloud.dots[i].place; p.Present {
+	for i := range o.Cloud.places {
+		if p := o.Cloud.places[i]; p.Present {
 			present = p.Index
 		}
 	}
 	// The car's own figures of its first setup, from its analysis.
-	words := strings.Join(Describe(ID{Kind: Dot, Index: present}, r, &r.Ride, o), "; ")
+	words := strings.Join(Describe(scene.ID{Kind: scene.Combination, Index: present}, r, &r.Ride, o), "; ")
 	share := 0.0
 	for _, pair := range car.Pairs {
 		for _, w := range r.Worst[pair] {
@@ -257,61 +258,18 @@ func TestDotsNameThemselves(t *testing.T) {
 	if strings.Contains(words, "ride height") || strings.Contains(words, "click") {
 		t.Error(words)
 	}
-	other := o.Cloud.dots[0].place.Index
-	words = strings.Join(Describe(ID{Kind: Dot, Index: other}, r, &r.Travel[0], o), "; ")
+	other := o.Cloud.places[0].Index
+	words = strings.Join(Describe(scene.ID{Kind: scene.Combination, Index: other}, r, &r.Travel[0], o), "; ")
 	if !strings.Contains(words, "both at ride height") || !strings.Contains(words, "double click") {
 		t.Error(words)
 	}
 	o.Cloud.Outdated = true
-	if words := strings.Join(Describe(ID{Kind: Dot, Index: other}, r, &r.Ride, o), "; "); !strings.Contains(words, "before the last edit") {
+	if words := strings.Join(Describe(scene.ID{Kind: scene.Combination, Index: other}, r, &r.Ride, o), "; "); !strings.Contains(words, "before the last edit") {
 		t.Error(words)
 	}
 	for _, none := range []Options{o, options()} {
-		if words := Describe(ID{Kind: Dot, Index: 10000}, r, &r.Ride, none); words != nil {
+		if words := Describe(scene.ID{Kind: scene.Combination, Index: 10000}, r, &r.Ride, none); words != nil {
 			t.Errorf("a dot that is not there is %q", words)
-		}
-	}
-}
-
-// Dots have the color of their anti-squat, and so has the legend's bar, in both
-// themes and at both resolutions.
-func TestCloudIsPainted(t *testing.T) {
-	r := reference(t)
-	o := options()
-	o.Labels = false
-	c := clouded(t, r)
-	// One dot alone, where nothing else is drawn.
-	c.points, c.dots = c.points[:1], c.dots[:1]
-	c.points[0] = r2.Vec{X: 33 * inch, Y: 30 * inch}
-	o.Cloud = c
-	p := show(r, o)
-	for theme, colors := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
-		for scale := 1; scale <= 2; scale++ {
-			img := image.NewRGBA(image.Rect(0, 0, 800*scale, 600*scale))
-			renderer := NewRenderer()
-			paint := func() { renderer.Draw(img, float64(scale), p, units.US, colors) }
-			at := func(q r2.Vec) color.RGBA { return img.RGBAAt(int(float64(scale)*q.X), int(float64(scale)*q.Y)) }
-			c.dots[0].faint = false
-			paint()
-			want := c.scale.Shade(&colors.Squat, c.dots[0].place.Combination().AntiSquat)
-			if got := at(p.View.Screen(c.points[0])); got != want {
-				t.Errorf("%s %d×: the dot is %v, want %v", theme, scale, got, want)
-			}
-			c.dots[0].faint = true
-			paint()
-			if got := at(p.View.Screen(c.points[0])); got == want || got == colors.Background {
-				t.Errorf("%s %d×: standing back the dot is %v", theme, scale, got)
-			}
-			frame := legendBox(p.View)
-			bar := func(part float64) color.RGBA {
-				return at(r2.Vec{X: frame.left + legendPad + part*(legendWidth-2*legendPad), Y: frame.top + 23 + legendBar/2})
-			}
-			s := colors.Squat
-			for part, want := range map[float64]color.RGBA{0.004: s.Below[palette.Shades-1], 0.5: s.Inside, 0.99: s.Above[palette.Shades-1]} {
-				if got := bar(part); got != want {
-					t.Errorf("%s %d×: the legend's bar at %v is %v, want %v", theme, scale, part, got, want)
-				}
-			}
 		}
 	}
 }
@@ -326,19 +284,8 @@ func TestScaleSuitsTheTarget(t *testing.T) {
 	} {
 		var c Cloud
 		c.Fill(nil, everyone, target, false)
-		if c.scale.Low != want[0] || c.scale.High != want[1] || c.scale.Target != target {
-			t.Errorf("target %v: scale %+v", target, c.scale)
-		}
-	}
-}
-
-func TestALabelBeyondThePictureStaysAtItsEdge(t *testing.T) {
-	for at, want := range map[r2.Vec]string{
-		{X: 400, Y: 300}: "here", {X: 900, Y: 300}: "here →", {X: -50, Y: 20}: "← here", {X: 400, Y: -80}: "↑ here", {X: 420, Y: 2000}: "↓ here",
-	} {
-		in, text := kept(at, "here", 800, 600)
-		if text != want || in.X < nearEdge || in.X > 800-nearEdge || in.Y < nearEdge || in.Y > 600-nearEdge {
-			t.Errorf("from %v: %q at %v", at, text, in)
+		if c.dots.Scale.Low != want[0] || c.dots.Scale.High != want[1] || c.dots.Scale.Target != target {
+			t.Errorf("target %v: scale %+v", target, c.dots.Scale)
 		}
 	}
 }

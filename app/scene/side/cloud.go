@@ -1,10 +1,11 @@
-package scene
+package side
 
 import (
 	"fmt"
 	"math"
 	"slices"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/holes"
 	"bowline/model/units"
@@ -19,17 +20,11 @@ type Cloud struct {
 	Present, Pointed, Picked int  // indices of combinations, below zero none
 	Outdated                 bool // they belong to the car as it was before an edit
 
-	scale  palette.Scale
-	points []r2.Vec // ground frame at ride height, back to front [m]
-	dots   []dot    // of the points
-	faint  int      // how many of them are
+	points []r2.Vec       // ground frame at ride height, back to front [m]
+	places []*holes.Place // of the points
+	dots   scene.Dots     // likewise; those filtered out, breaking a wish or of an older car are faint
+	faint  int            // how many of them are
 	most   *extent
-}
-
-// dot is one combination of a cloud.
-type dot struct {
-	place *holes.Place
-	faint bool // filtered out, breaking a wish, or of an older car
 }
 
 // leastReach is the least that the colors run on below and above the target's
@@ -40,10 +35,10 @@ const leastReach = 0.2
 // anti-squat. Those not listed and those that break a wish stand back. It reuses
 // the cloud's memory and refers to the places.
 func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [2]float64, outdated bool) {
-	c.points, c.dots, c.most, c.Outdated = c.points[:0], c.dots[:0], nil, outdated
+	c.points, c.places, c.dots.List, c.most, c.Outdated = c.points[:0], c.places[:0], c.dots.List[:0], nil, outdated
 	reach := math.Max(target[1]-target[0], leastReach)
 	percent := func(x float64) float64 { return math.Round(100*x) / 100 }
-	c.scale = palette.Scale{Target: target, Low: percent(target[0] - reach), High: percent(target[1] + reach)}
+	c.dots.Scale = palette.Scale{Target: target, Low: percent(target[0] - reach), High: percent(target[1] + reach)}
 	for _, faint := range []bool{true, false} {
 		for i := len(places) - 1; i >= 0; i-- {
 			p := &places[i]
@@ -52,11 +47,16 @@ func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [
 				continue
 			}
 			c.points = append(c.points, k.InstantCenter)
-			c.dots = append(c.dots, dot{p, faint})
+			c.places = append(c.places, p)
+			c.dots.List = append(c.dots.List, scene.Dot{Index: p.Index, Value: k.AntiSquat, HasValue: k.HasAntiSquat, Faint: faint})
 		}
 		if faint {
-			c.faint = len(c.dots)
+			c.faint = len(c.places)
 		}
+	}
+	c.dots.Title = "Anti-squat at ride height, %"
+	if c.faint > 0 {
+		c.dots.Title += "; faint: ruled out"
 	}
 }
 
@@ -68,7 +68,7 @@ func (c *Cloud) find(index int) (int, bool) {
 	if c == nil || index < 0 {
 		return 0, false
 	}
-	i := slices.IndexFunc(c.dots, func(d dot) bool { return d.place.Index == index })
+	i := slices.IndexFunc(c.dots.List, func(d scene.Dot) bool { return d.Index == index })
 	return i, i >= 0
 }
 
@@ -78,7 +78,7 @@ func (c *Cloud) Place(index int) (*holes.Place, bool) {
 	if !ok {
 		return nil, false
 	}
-	return c.dots[i].place, true
+	return c.places[i], true
 }
 
 // mostOf is the part of the dots, in the middle of each direction, that a fitted
@@ -133,12 +133,9 @@ func extentOf(points []r2.Vec, within [2]r2.Vec) *extent {
 // dotReach is the radius of a dot where the view is not far in or out [m].
 const dotReach = 0.27 * units.Inch
 
-// Sizes of dots and the marks around some of them [px].
+// How near a dot a pointer must come, and the sizes of the marks around some of
+// them [px].
 const (
-	leastDot    = 1.7
-	greatestDot = 3.2
-	faintSize   = 0.78 // of the size of other dots
-	faintShare  = 0.34 // of the opacity
 	dotPick     = 6.0
 	presentMark = 9.5
 	pickedMark  = 10.0
@@ -151,7 +148,7 @@ func (b *builder) cloud() {
 	if c == nil || len(c.points) == 0 {
 		return
 	}
-	b.add(Item{ID: ID{Kind: Dot}, Shape: Swarm, Points: c.points, Radius: dotReach, Pick: dotPick, Cloud: c})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.Combination}, Shape: scene.Swarm, Points: c.points, Radius: dotReach, Pick: dotPick, Dots: &c.dots})
 }
 
 // cloudMarks draws the signs of the present combination, a ring, of the one
@@ -163,31 +160,31 @@ func (b *builder) cloudMarks() {
 	}
 	for _, m := range []struct {
 		index int
-		shape Shape
+		shape scene.Shape
 		size  float64
-		color Color
-	}{{c.Present, Disc, presentMark, Ink}, {c.Picked, Diamond, pickedMark, Ink}, {c.Pointed, Sight, pointedMark, Ink}} {
+		color scene.Color
+	}{{c.Present, scene.Disc, presentMark, scene.Ink}, {c.Picked, scene.Diamond, pickedMark, scene.Ink}, {c.Pointed, scene.Sight, pointedMark, scene.Ink}} {
 		i, ok := c.find(m.index)
 		if !ok {
 			continue
 		}
-		at, id := c.points[i:i+1], ID{Kind: Dot, Index: m.index}
-		b.add(Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: Background, Width: 4})
-		b.add(Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: m.color, Width: line})
-		place := c.dots[i].place
+		at, id := c.points[i:i+1], scene.ID{Kind: scene.Combination, Index: m.index}
+		b.add(scene.Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: scene.Background, Width: 4})
+		b.add(scene.Item{ID: id, Shape: m.shape, Points: at, Pixels: m.size, Stroke: m.color, Width: line})
+		place := c.places[i]
 		switch {
-		case m.shape == Sight && b.options.Hot.Kind != Dot: // else the tag beside the pointer names it
-			b.label(id, at[0], place.Holes().String()+"  "+centerText(place, b.options.Units), Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
+		case m.shape == scene.Sight && b.options.Hot.Kind != scene.Combination: // else the tag beside the pointer names it
+			b.label(id, at[0], place.Holes().String()+"  "+centerText(place, b.options.Units), scene.Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
 			b.stay()
-		case m.shape == Diamond && c.Pointed != c.Picked:
-			b.label(id, at[0], place.Holes().String(), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+		case m.shape == scene.Diamond && c.Pointed != c.Picked:
+			b.label(id, at[0], place.Holes().String(), scene.Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
 		}
 	}
 }
 
 // stay has the label added last stay at the picture's edge.
 func (b *builder) stay() {
-	if last := &b.items[len(b.items)-1]; last.Shape == Label {
+	if last := &b.items[len(b.items)-1]; last.Shape == scene.Label {
 		last.Stays = true
 	}
 }
@@ -231,7 +228,7 @@ func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
 		lines = append(lines, "as the car was before the last edit")
 	case p.Unmet != 0:
 		lines = append(lines, "stands back: a wish is not met")
-	case c.dots[i].faint:
+	case c.dots.List[i].Faint:
 		lines = append(lines, "stands back: a condition is not met")
 	}
 	if p.Present {

@@ -1,4 +1,4 @@
-package scene
+package side
 
 import (
 	"math"

@@ -1,10 +1,11 @@
-package scene
+package side
 
 import (
 	"fmt"
 	"math"
 	"strings"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -13,63 +14,63 @@ import (
 )
 
 // Describe says in a few words, a line each, what an item is and its numbers.
-func Describe(id ID, r *analysis.Result, s *analysis.Station, o Options) []string {
+func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) []string {
 	length := func(x float64) string { return o.Units.Format(units.Length, x) }
 	switch id.Kind {
-	case UpperBar, LowerBar:
+	case scene.UpperBar, scene.LowerBar:
 		return describeBar(id.Pair(), r, s, o)
-	case Pivot, Hole:
+	case scene.Pivot, scene.Hole:
 		return describeHole(id, r, s, o)
-	case InstantCenter:
+	case scene.InstantCenter:
 		return []string{"Instant center", length(s.InstantCenter.X) + " ahead of the contact, " + length(s.InstantCenter.Y) + " up"}
-	case CenterPath:
+	case scene.CenterPath:
 		return []string{"Path of the instant center over the launch"}
-	case CG:
+	case scene.CG:
 		return []string{"Center of gravity, whole car", length(s.CG.X) + " ahead of the rear contact, " + length(s.CG.Y) + " up"}
-	case ActionLine:
+	case scene.ActionLine:
 		if !s.HasAntiSquat {
 			return []string{"Line of action: upright, anti-squat has no value"}
 		}
 		return []string{"Line of action", fmt.Sprintf("anti-squat %.1f %%", 100*s.AntiSquat)}
-	case WholeLine:
-		return []string{"100 % line", "to the CG height above the front contact"}
-	case BarLine:
+	case scene.WholeLine:
+		return []string{"100 % line", "to the scene.CG height above the front contact"}
+	case scene.BarLine:
 		return []string{"Line of the " + id.Pair().Bars()}
-	case RearTire:
+	case scene.RearTire:
 		if o.Launch != nil {
 			return []string{"Rear tires"}
 		}
 		l := o.Case.Of(&s.Loads)
 		return []string{"Rear tire, loaded radius " + length(r.Car.Tires.RearRadius), fmt.Sprintf("both carry %s, thrust %s (%s)", o.Units.Format(units.Force, l.RearLoad), o.Units.Format(units.Force, l.Thrust), o.Case)}
-	case FrontTire:
+	case scene.FrontTire:
 		if o.Launch != nil {
 			return []string{"Front tires"}
 		}
 		return []string{"Front tire", "both carry " + o.Units.Format(units.Force, o.Case.Of(&s.Loads).FrontLoad) + " (" + o.Case.String() + ")"}
-	case Spring:
+	case scene.Spring:
 		return describeSpring(r, s, o)
-	case Driveshaft:
+	case scene.Driveshaft:
 		return []string{"Driveshaft", "pinion joint " + noseWords(s.Joints.Pinion, o.Units) + ", transmission joint " + noseWords(s.Joints.Transmission, o.Units)}
-	case WheelieBar:
+	case scene.WheelieBar:
 		w := r.Car.Launch.WheelieBar
 		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
-	case HousingBody:
+	case scene.HousingBody:
 		return o.hinted("drag moves all its holes", "Housing", "pinion "+noseWords(s.Pose.Turn, o.Units)+" of ride height")
-	case ChassisBody:
+	case scene.ChassisBody:
 		return o.hinted("drag moves all its holes", "Chassis bracket")
-	case TargetBox:
+	case scene.TargetBox:
 		return describeTarget(id, r.Car, o)
-	case TargetRay:
+	case scene.TargetRay:
 		lines := []string{targetWords(r.Car, o.Units), "lines of action of the least and the greatest"}
 		if o.away(s) {
 			lines[1] += "," + rideWords
 		}
 		return lines
-	case Dot:
+	case scene.Combination:
 		return o.Cloud.describe(id.Index, s, o)
-	case OtherBar, OtherBarLine, OtherHole, OtherCenter:
+	case scene.OtherBar, scene.OtherBarLine, scene.OtherHole, scene.OtherCenter:
 		return o.Other.describe(id, o)
-	case Ground:
+	case scene.Ground:
 		return []string{"Ground"}
 	}
 	return nil
@@ -96,7 +97,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 }
 
 // describeHole names a hole and what a drag or click does.
-func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []string {
+func describeHole(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) []string {
 	holes := *id.Row.In(r.Car)
 	if id.Index >= len(holes) {
 		return nil
@@ -107,14 +108,14 @@ func describeHole(id ID, r *analysis.Result, s *analysis.Station, o Options) []s
 	switch {
 	case o.Moving:
 		hint = "drag moves the hole"
-	case id.Kind == Pivot:
+	case id.Kind == scene.Pivot:
 		hint = "drag to another hole; shift-drag moves the hole"
 	}
 	lines := []string{
 		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
 		placeWords(h, id.Row.OnChassis(), o.Units),
 	}
-	if l := o.Case.Of(&s.Loads); id.Kind == Pivot && l.Balanced && o.Launch == nil && !o.Held {
+	if l := o.Case.Of(&s.Loads); id.Kind == scene.Pivot && l.Balanced && o.Launch == nil && !o.Held {
 		lines = append(lines, "one bar puts in "+forceWords(id.Row.Force(l), o.Units)+" ("+o.Case.String()+")")
 	}
 	return o.hinted(hint, lines...)

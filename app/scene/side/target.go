@@ -1,8 +1,9 @@
-package scene
+package side
 
 import (
 	"fmt"
 
+	"bowline/app/scene"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -51,10 +52,10 @@ const (
 // target fills the box where the instant center should be.
 func (b *builder) target() {
 	box := targetCorners(b.result.Car)
-	item := Item{ID: ID{Kind: TargetBox}, Shape: Area, Points: box, Fill: Target, Pick: 1}
+	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox}, Shape: scene.Area, Points: box, Fill: scene.Target, Pick: 1}
 	if !b.options.Tuning {
 		b.add(item)
-		b.label(ID{Kind: TargetBox}, box[0], targetWord, Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+		b.label(scene.ID{Kind: scene.TargetBox}, box[0], targetWord, scene.Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
 		return
 	}
 	item.ID.Index = int(AllEdges)
@@ -71,15 +72,15 @@ func (b *builder) targetOutline() {
 		return
 	}
 	box := targetCorners(b.result.Car)
-	id := ID{Kind: TargetBox, Index: int(AllEdges)}
-	b.add(Item{ID: id, Shape: Area, Points: box, Stroke: Background, Width: 4.5})
-	b.add(Item{ID: id, Shape: Area, Points: box, Stroke: Good, Width: line})
-	b.label(id, box[3], targetWord, Good, r2.Vec{}, r2.Vec{Y: 8})
+	id := scene.ID{Kind: scene.TargetBox, Index: int(AllEdges)}
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: box, Stroke: scene.Background, Width: 4.5})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: box, Stroke: scene.Good, Width: line})
+	b.label(id, box[3], targetWord, scene.Good, r2.Vec{}, r2.Vec{Y: 8})
 	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
-		id := ID{Kind: TargetBox, Index: int(e)}
-		item := Item{ID: id, Points: []r2.Vec{box[i], box[(i+1)%4]}, Pick: edgePick}
+		id := scene.ID{Kind: scene.TargetBox, Index: int(e)}
+		item := scene.Item{ID: id, Points: []r2.Vec{box[i], box[(i+1)%4]}, Pick: edgePick}
 		if b.options.Hot == id {
-			item.Stroke, item.Width = Good, 3
+			item.Stroke, item.Width = scene.Good, 3
 		}
 		b.add(item)
 	}
@@ -109,11 +110,11 @@ func (b *builder) targetHandles() {
 
 // handle draws a handle of the target, or has it there unseen.
 func (b *builder) handle(at r2.Vec, e Edges) {
-	item := Item{ID: ID{Kind: TargetBox, Index: int(e)}, Shape: Disc, Points: []r2.Vec{at}, Pixels: gripSize, Pick: gripPick}
-	if b.options.Hot.Kind == TargetBox {
-		item.Fill, item.Stroke, item.Width = Background, Good, line
+	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox, Index: int(e)}, Shape: scene.Disc, Points: []r2.Vec{at}, Pixels: gripSize, Pick: gripPick}
+	if b.options.Hot.Kind == scene.TargetBox {
+		item.Fill, item.Stroke, item.Width = scene.Background, scene.Good, line
 		if b.options.Hot == item.ID {
-			item.Fill = Good
+			item.Fill = scene.Good
 		}
 	}
 	b.add(item)
@@ -128,7 +129,7 @@ func (b *builder) targetRays() {
 		return
 	}
 	for i := range b.result.Car.Check.TargetAntiSquat {
-		b.add(Item{ID: ID{Kind: TargetRay, Index: i}, Points: []r2.Vec{{}, b.onRay(i, lineReach)}, Stroke: Good, Width: thin, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.TargetRay, Index: i}, Points: []r2.Vec{{}, b.onRay(i, lineReach)}, Stroke: scene.Good, Width: thin, Pick: closePick})
 	}
 }
 
@@ -153,7 +154,7 @@ func (b *builder) rayLabels() {
 			anchor, offset = r2.Vec{X: 1}, r2.Vec{X: -6, Y: 4}
 		}
 		place := b.onRay(i, rayLabel*b.result.Ride.Pose.Ground.Wheelbase)
-		b.label(ID{Kind: TargetRay, Index: i}, place, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, Good, anchor, offset)
+		b.label(scene.ID{Kind: scene.TargetRay, Index: i}, place, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, scene.Good, anchor, offset)
 	}
 }
 
@@ -186,7 +187,7 @@ func edgeWords(e Edges) string {
 
 // describeTarget names the target for the instant center, or an edge or a corner
 // of it.
-func describeTarget(id ID, c *car.Car, o Options) []string {
+func describeTarget(id scene.ID, c *car.Car, o Options) []string {
 	length := func(x float64) string { return o.Units.Format(units.Length, x) }
 	k := c.Check
 	lines := []string{"Target for the instant center", fmt.Sprintf("%s to %s ahead, %s to %s up", length(k.TargetICX[0]), length(k.TargetICX[1]), length(k.TargetICZ[0]), length(k.TargetICZ[1]))}

@@ -1,9 +1,10 @@
-package scene
+package side
 
 import (
 	"fmt"
 	"math"
 
+	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/linkage"
@@ -17,7 +18,7 @@ type Options struct {
 	Units    units.System
 	Case     analysis.Case
 	Selected car.Row  // the pivot that the keyboard moves
-	Hot      ID       // under the pointer
+	Hot      scene.ID // under the pointer
 	Labels   bool     // numbers at the items
 	Moving   bool     // dragging moves holes rather than choosing them
 	Tuning   bool     // the target can be dragged
@@ -68,8 +69,6 @@ const (
 	line      = 1.6
 	barLeast  = 4.0
 	barSpan   = 7.0 // added at full use of the capacity
-	letter    = 12.0
-	small     = 11.0
 	holeSize  = 3.2
 	pivotSize = 6.0
 	easyPick  = 11.0
@@ -81,12 +80,12 @@ type builder struct {
 	result  *analysis.Result
 	station *analysis.Station
 	options Options
-	items   []Item
+	items   []scene.Item
 }
 
 // Build lists what is drawn of a result at a station, back to front. The list
 // reuses the memory of items.
-func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []Item {
+func Build(items []scene.Item, r *analysis.Result, s *analysis.Station, o Options) []scene.Item {
 	b := &builder{result: r, station: s, options: o, items: items[:0]}
 	b.target()
 	b.ground()
@@ -113,7 +112,7 @@ func Build(items []Item, r *analysis.Result, s *analysis.Station, o Options) []I
 	return b.items
 }
 
-func (b *builder) add(i Item) { b.items = append(b.items, i) }
+func (b *builder) add(i scene.Item) { b.items = append(b.items, i) }
 
 // place turns a point of the chassis frame into the ground's frame.
 func (b *builder) place(p r2.Vec) r2.Vec { return b.station.Pose.Ground.Point(p) }
@@ -129,20 +128,20 @@ func housingPoint(p *linkage.Pose, h r2.Vec) r2.Vec {
 }
 
 // label adds text beside a point.
-func (b *builder) label(id ID, at r2.Vec, text string, color Color, anchor, offset r2.Vec) {
+func (b *builder) label(id scene.ID, at r2.Vec, text string, color scene.Color, anchor, offset r2.Vec) {
 	if b.options.Labels {
-		b.add(Item{ID: id, Shape: Label, Points: []r2.Vec{at}, Text: text, Stroke: color, Anchor: anchor, Offset: offset, Size: letter})
+		b.add(scene.Item{ID: id, Shape: scene.Label, Points: []r2.Vec{at}, Text: text, Stroke: color, Anchor: anchor, Offset: offset, Size: scene.Letter})
 	}
 }
 
 // ground draws the ground line with the contact points.
 func (b *builder) ground() {
-	b.add(Item{ID: ID{Kind: Ground}, Points: []r2.Vec{{X: -lineReach}, {X: lineReach}}, Stroke: GroundColor, Width: line, Pick: closePick})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.Ground}, Points: []r2.Vec{{X: -lineReach}, {X: lineReach}}, Stroke: scene.GroundColor, Width: line, Pick: closePick})
 	if l := b.options.Launch; l != nil {
 		into := math.Mod(l.Distance, trackMark)
 		for i := -trackReach; i <= trackReach; i++ {
 			x := float64(i)*trackMark - into
-			b.add(Item{ID: ID{Kind: Ground}, Points: []r2.Vec{{X: x}, {X: x - 0.4*trackMark, Y: -0.25 * trackMark}}, Stroke: GroundColor, Width: thin})
+			b.add(scene.Item{ID: scene.ID{Kind: scene.Ground}, Points: []r2.Vec{{X: x}, {X: x - 0.4*trackMark, Y: -0.25 * trackMark}}, Stroke: scene.GroundColor, Width: thin})
 		}
 	}
 }
@@ -155,25 +154,25 @@ func (b *builder) ghost() {
 	}
 	ride := &b.result.Ride.Pose
 	at := func(q r2.Vec) r2.Vec { return ride.Ground.Point(q) }
-	id := ID{Kind: RideHeight}
+	id := scene.ID{Kind: scene.RideHeight}
 	for _, bar := range [][]r2.Vec{{at(ride.HousingUpper), at(ride.ChassisUpper)}, {at(ride.HousingLower), at(ride.ChassisLower)}} {
-		b.add(Item{ID: id, Points: bar, Stroke: Ghost, Width: 3})
+		b.add(scene.Item{ID: id, Points: bar, Stroke: scene.Ghost, Width: 3})
 	}
 	if ic := b.result.Ride; ic.HasInstantCenter {
-		b.add(Item{ID: id, Shape: Disc, Points: []r2.Vec{ic.InstantCenter}, Pixels: 4, Stroke: Ghost, Width: line})
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{ic.InstantCenter}, Pixels: 4, Stroke: scene.Ghost, Width: line})
 	}
-	b.add(Item{ID: id, Shape: Quarter, Points: []r2.Vec{b.result.Ride.CG}, Pixels: 6, Fill: Ghost, Stroke: Ghost, Width: thin})
+	b.add(scene.Item{ID: id, Shape: scene.Quarter, Points: []r2.Vec{b.result.Ride.CG}, Pixels: 6, Fill: scene.Ghost, Stroke: scene.Ghost, Width: thin})
 }
 
 // referenceLines draws the 100 % line and the line of action.
 func (b *builder) referenceLines() {
 	s := b.station
 	corner := r2.Vec{X: s.Pose.Ground.Wheelbase, Y: s.CG.Y}
-	b.add(Item{ID: ID{Kind: WholeLine}, Points: []r2.Vec{{}, corner}, Stroke: Whole, Width: line, Dashed: true, Pick: closePick})
-	b.label(ID{Kind: WholeLine}, r2.Scale(0.62, corner), "100 %", Whole, r2.Vec{X: 0.5, Y: 0}, r2.Vec{Y: 4})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.WholeLine}, Points: []r2.Vec{{}, corner}, Stroke: scene.Whole, Width: line, Dashed: true, Pick: closePick})
+	b.label(scene.ID{Kind: scene.WholeLine}, r2.Scale(0.62, corner), "100 %", scene.Whole, r2.Vec{X: 0.5, Y: 0}, r2.Vec{Y: 4})
 	slope, ok := s.Pose.InstantCenter().Slope()
 	if !ok {
-		b.add(Item{ID: ID{Kind: ActionLine}, Points: []r2.Vec{{}, {Y: lineReach}}, Stroke: Action, Width: line, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.ActionLine}, Points: []r2.Vec{{}, {Y: lineReach}}, Stroke: scene.Action, Width: line, Pick: closePick})
 		return
 	}
 	end := corner.X
@@ -183,7 +182,7 @@ func (b *builder) referenceLines() {
 			end = 0.5 * corner.X
 		}
 	}
-	b.add(Item{ID: ID{Kind: ActionLine}, Points: []r2.Vec{{}, {X: end, Y: slope * end}}, Stroke: Action, Width: line, Pick: closePick})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.ActionLine}, Points: []r2.Vec{{}, {X: end, Y: slope * end}}, Stroke: scene.Action, Width: line, Pick: closePick})
 }
 
 // holes draws every hole and the four pivots.
@@ -196,22 +195,22 @@ func (b *builder) holes() {
 			if i == used {
 				continue
 			}
-			id := ID{Kind: Hole, Row: row, Index: i}
-			item := Item{ID: id, Shape: Disc, Points: []r2.Vec{b.hole(row, h)}, Pixels: holeSize, Fill: Background, Stroke: HoleColor, Width: line, Pick: closePick}
+			id := scene.ID{Kind: scene.Hole, Row: row, Index: i}
+			item := scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{b.hole(row, h)}, Pixels: holeSize, Fill: scene.Background, Stroke: scene.HoleColor, Width: line, Pick: closePick}
 			if b.options.Hot == id {
-				item.Stroke, item.Pixels = Accent, holeSize+2
+				item.Stroke, item.Pixels = scene.Accent, holeSize+2
 			}
 			b.add(item)
 		}
 	}
 	for _, row := range car.Rows {
-		id := ID{Kind: Pivot, Row: row, Index: *row.Of(&setup.Holes)}
-		item := Item{ID: id, Shape: Disc, Points: []r2.Vec{b.hole(row, row.Hole(c, b.result.Options.Setup))}, Pixels: pivotSize, Fill: Background, Stroke: Ink, Width: 2, Pick: easyPick}
+		id := scene.ID{Kind: scene.Pivot, Row: row, Index: *row.Of(&setup.Holes)}
+		item := scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{b.hole(row, row.Hole(c, b.result.Options.Setup))}, Pixels: pivotSize, Fill: scene.Background, Stroke: scene.Ink, Width: 2, Pick: easyPick}
 		if row == b.options.Selected {
-			item.Fill = Accent
+			item.Fill = scene.Accent
 		}
-		if b.options.Hot.Kind == Pivot && b.options.Hot.Row == row {
-			item.Stroke, item.Pixels = Accent, pivotSize+2
+		if b.options.Hot.Kind == scene.Pivot && b.options.Hot.Row == row {
+			item.Stroke, item.Pixels = scene.Accent, pivotSize+2
 		}
 		b.add(item)
 	}
@@ -231,22 +230,22 @@ func (b *builder) centerPath() {
 		return
 	}
 	for _, piece := range b.options.Launch.CenterPath {
-		b.add(Item{ID: ID{Kind: CenterPath}, Points: piece, Stroke: Center, Width: line, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.CenterPath}, Points: piece, Stroke: scene.Center, Width: line, Pick: closePick})
 	}
 }
 
 // marks draws the center of gravity and the instant center on top.
 func (b *builder) marks() {
 	s, u := b.station, b.options.Units
-	b.add(Item{ID: ID{Kind: CG}, Shape: Quarter, Points: []r2.Vec{s.CG}, Pixels: 8, Fill: CGColor, Stroke: CGColor, Width: line, Pick: easyPick})
-	b.label(ID{Kind: CG}, s.CG, "CG "+u.Format(units.Length, s.CG.Y), Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 13})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.CG}, Shape: scene.Quarter, Points: []r2.Vec{s.CG}, Pixels: 8, Fill: scene.CGColor, Stroke: scene.CGColor, Width: line, Pick: easyPick})
+	b.label(scene.ID{Kind: scene.CG}, s.CG, "CG "+u.Format(units.Length, s.CG.Y), scene.Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 13})
 	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter && math.Abs(s.InstantCenter.Y) < farCenter {
 		ic := s.InstantCenter
-		b.add(Item{ID: ID{Kind: InstantCenter}, Shape: Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Fill: Center, Stroke: Background, Width: 2, Pick: easyPick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.InstantCenter}, Shape: scene.Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Fill: scene.Center, Stroke: scene.Background, Width: 2, Pick: easyPick})
 		text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, ic.X), u.Format(units.Length, ic.Y))
 		if s.HasAntiSquat {
 			text += fmt.Sprintf("  anti-squat %.0f %%", 100*s.AntiSquat)
 		}
-		b.label(ID{Kind: InstantCenter}, ic, text, Center, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+		b.label(scene.ID{Kind: scene.InstantCenter}, ic, text, scene.Center, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
 	}
 }

@@ -1,0 +1,3 @@
+package side
+
+import _ "bowline/model/sameseed" // of the property tests
