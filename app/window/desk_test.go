@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 )
@@ -220,7 +221,8 @@ func (d *desk) asked() string {
 	return strings.Join(words, "\n")
 }
 
-// answer taps a button of the dialog on top.
+// answer taps a button of the dialog on top, named by its English word: the
+// toolkit writes its own in the language of the system.
 func (d *desk) answer(name string) {
 	d.t.Helper()
 	var names []string
@@ -230,7 +232,7 @@ func (d *desk) answer(name string) {
 			if !ok {
 				continue
 			}
-			if b.Text == name {
+			if b.Text == name || b.Text == lang.L(name) {
 				test.Tap(b)
 				d.settle()
 				return

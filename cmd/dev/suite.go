@@ -88,7 +88,7 @@ func (s suite) steps(goos string) []step {
 		{name: "module file", run: s.goStep(nil, "mod", "tidy", "-diff")},
 		{name: "build of the report", run: s.goStep(withoutCgo, "build", "-buildvcs=false", "-o", s.program("bowline-report"), "./cmd/bowline-report")},
 		{name: "go vet", run: s.goStep(withoutCgo, "vet", "-tags", allTags, "./...")},
-		{name: "unit tests", run: s.goStep(withoutCgo, "test", "-tags", headlessTags, "./...")},
+		{name: "unit tests", run: s.goStep(withoutCgo, "test", "-shuffle=on", "-tags", headlessTags, "./...")},
 		{name: "staticcheck", run: s.goStep(withoutCgo, "run", staticcheck, "-tags", allTags, "./...")},
 		{name: toolsStep, run: s.provideTools(goos)},
 		{name: "race detector", needs: []string{toolsStep}, run: s.race},
