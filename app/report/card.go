@@ -46,7 +46,7 @@ func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock
 		return nil, err
 	}
 	var wrong []string
-	for _, p := range c.CheckHoles(to, lib, s) {
+	for _, p := range c.CheckHoles(to, c.Capacity(lib), s) {
 		wrong = append(wrong, p.Wrong+"; "+p.Right)
 	}
 	if len(wrong) > 0 {

@@ -101,7 +101,7 @@ func TestAnyCard(t *testing.T) {
 		}
 		k, err := NewCard(t.Context(), c, 0, to, carfile.Stock(), s)
 		if err != nil {
-			if len(c.CheckHoles(to, carfile.Stock(), s)) == 0 && !strings.Contains(err.Error(), "put together") {
+			if len(c.CheckHoles(to, c.Capacity(carfile.Stock()), s)) == 0 && !strings.Contains(err.Error(), "put together") {
 				t.Fatalf("holes that can be used are refused: %v", err)
 			}
 			return

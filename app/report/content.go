@@ -111,7 +111,7 @@ func (w writer) bars() section {
 	add := func(label string, of func(car.Pair) cell) {
 		s.table.rows = append(s.table.rows, []cell{words(label), of(car.Upper), of(car.Lower)})
 	}
-	force := func(of func(*analysis.Bar) float64) func(car.Pair) cell {
+	force := func(of func(*column.Result) float64) func(car.Pair) cell {
 		return func(p car.Pair) cell { return words(w.units.Format(units.Force, of(&w.Bars[p]))) }
 	}
 	add("tube", func(p car.Pair) cell {
@@ -125,9 +125,9 @@ func (w writer) bars() section {
 		wall := w.Bars[p].Wall
 		return words(fmt.Sprintf("%.1f (thin beyond %.1f)", wall.Ratio, wall.Limit))
 	})
-	add("Euler", force(func(b *analysis.Bar) float64 { return b.Euler }))
-	add("Johnson", force(func(b *analysis.Bar) float64 { return b.Johnson }))
-	add("first yield, bowed", force(func(b *analysis.Bar) float64 { return b.FirstYield }))
+	add("Euler", force(func(b *column.Result) float64 { return b.Euler }))
+	add("Johnson", force(func(b *column.Result) float64 { return b.Johnson }))
+	add("first yield, bowed", force(func(b *column.Result) float64 { return b.FirstYield }))
 	for _, d := range []column.Direction{column.Push, column.Pull} {
 		add(fmt.Sprintf("may %s", d), func(p car.Pair) cell { return words(w.units.Format(units.Force, w.Limit(p, d).Allowable)) })
 		add("  governed by", func(p car.Pair) cell { return words(w.Governs(p, d)) })

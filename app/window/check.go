@@ -138,7 +138,7 @@ func modeWords(k column.Kind) string {
 }
 
 // strength writes what one pair's tube can take before the factor.
-func (p *checkPanel) strength(pair car.Pair, b *analysis.Bar, u units.System) {
+func (p *checkPanel) strength(pair car.Pair, b *column.Result, u units.System) {
 	for row, x := range map[int]float64{strengthJohnson: b.Johnson, strengthYield: b.FirstYield, strengthEuler: b.Euler} {
 		p.strengths.Set(row, int(pair), u.Format(units.Force, x), "")
 	}

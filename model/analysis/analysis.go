@@ -43,7 +43,7 @@ type Result struct {
 	// Droop and Bump are the travels between which the linkage closes [m].
 	Droop, Bump float64
 	// Bars are the upper and the lower bars by car.Pair.
-	Bars [2]Bar
+	Bars [2]column.Result
 	// Ride is the car at ride height, front and rear; its Loads.Rest is what
 	// changes are counted from.
 	Ride Station
@@ -53,12 +53,6 @@ type Result struct {
 	Worst [2][2]Use
 	// Warnings are what the user should know, the worst of each kind.
 	Warnings []Warning
-}
-
-// Bar is one pair of bars.
-type Bar struct {
-	Length float64 // pin to pin [m]
-	column.Result
 }
 
 // Station is the car at one travel.
@@ -117,15 +111,15 @@ type Use struct {
 // and on whatever Validate would have refused.
 func Run(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Result, error) {
 	r := &Result{}
-	if err := r.Renew(ctx, c, lib, o); err != nil {
+	if err := r.Renew(ctx, c, c.Capacity(lib), o); err != nil {
 		return nil, err
 	}
 	return r, nil
 }
 
-// Renew makes r what Run returns, in the memory that r has: for one who runs
-// many and shares none. When it fails r means nothing.
-func (r *Result) Renew(ctx context.Context, c *car.Car, lib stock.Library, o Options) error {
+// Renew recomputes r in place, reusing its storage, with the capacity of c's
+// bars; on error r is undefined.
+func (r *Result) Renew(ctx context.Context, c *car.Car, capacity car.Capacity, o Options) error {
 	if o.Setup < 0 || o.Setup >= len(c.Setups) {
 		return fmt.Errorf("the car has no setup %d; it has %d", o.Setup+1, len(c.Setups))
 	}
@@ -141,11 +135,9 @@ func (r *Result) Renew(ctx context.Context, c *car.Car, lib stock.Library, o Opt
 	}
 	*r = Result{Car: c, Options: o, Linkage: l, Vehicle: c.Vehicle(), Travel: r.Travel, Warnings: r.Warnings[:0]}
 	for _, p := range car.Pairs {
-		strength, err := c.Capacity(p, l, lib)
-		if err != nil {
+		if r.Bars[p], err = capacity(p, p.Length(l)); err != nil {
 			return err
 		}
-		r.Bars[p] = Bar{Length: p.Length(l), Result: strength}
 	}
 	r.Droop, r.Bump = l.Range()
 	if err := r.sweep(ctx); err != nil {

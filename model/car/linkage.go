@@ -1,10 +1,8 @@
 package car
 
 import (
-	"bowline/model/column"
 	"bowline/model/linkage"
 	"bowline/model/statics"
-	"bowline/model/stock"
 )
 
 // Pair is one of the two pairs of bars.
@@ -36,28 +34,12 @@ func (p Pair) Bar(c *Car) *Bar {
 	return &c.LowerBar
 }
 
-// Length returns the pair's bar length in l, pin to pin [m].
+// Length returns the pair's bar length in l, ball center to ball center [m].
 func (p Pair) Length(l *linkage.Linkage) float64 {
 	if p == Upper {
 		return l.UpperLength()
 	}
 	return l.LowerLength()
-}
-
-// Capacity returns what one bar of a pair can carry at its length in l. It
-// fails with column.Problems as column.Capacity does, for an unknown material
-// or curve too.
-func (c *Car) Capacity(p Pair, l *linkage.Linkage, lib stock.Library) (column.Result, error) {
-	bar := p.Bar(c)
-	material, _ := lib.Material(bar.Material)
-	curve, err := column.ParseCurve(c.Check.Column)
-	if err != nil {
-		curve = -1
-	}
-	return column.Capacity(
-		column.Bar{OD: bar.OD, Wall: bar.Wall, Material: material, Length: p.Length(l)},
-		column.Options{Curve: curve, Crookedness: c.Check.Crookedness, Factor: c.Check.Factor},
-	)
 }
 
 // Linkage returns the side-view four-link of a setup. It fails as linkage.New

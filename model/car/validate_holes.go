@@ -16,10 +16,10 @@ import (
 // CheckHoles returns everything that Validate would have against a setup with
 // these holes in a car that is sound otherwise: that its bars have a length and
 // hold the axle over the travel allowed, that the locator reaches across, and
-// that the bars' strength can be computed. A problem of the holes themselves
-// has no Path; Validate puts the setup's there. It panics when a hole does not
-// exist.
-func (c *Car) CheckHoles(h Holes, lib stock.Library, s units.System) []Problem {
+// that the bars' capacity, which is c's, can be computed. A problem of the holes
+// themselves has no Path; Validate puts the setup's there. It panics when a hole
+// does not exist.
+func (c *Car) CheckHoles(h Holes, capacity Capacity, s units.System) []Problem {
 	with := *c
 	with.Setups = []Setup{{Holes: h}}
 	v := &validator{car: &with, units: s}
@@ -31,16 +31,17 @@ func (c *Car) CheckHoles(h Holes, lib stock.Library, s units.System) []Problem {
 	v.travel(l)
 	v.sideways()
 	for _, pair := range Pairs {
-		v.strength(pair, l, lib)
+		v.strength(pair, capacity, pair.Length(l))
 	}
 	return v.problems
 }
 
 // linkages checks the holes of each setup.
 func (v *validator) linkages(lib stock.Library) {
+	capacity := v.car.Capacity(lib)
 	for i := range v.car.Setups {
 		setup := &v.car.Setups[i]
-		for _, p := range v.car.CheckHoles(setup.Holes, lib, v.units) {
+		for _, p := range v.car.CheckHoles(setup.Holes, capacity, v.units) {
 			if p.Path == "" {
 				p.Path, p.Wrong = fmt.Sprintf("setup.%d", i), fmt.Sprintf("in %q %s", setup.Name, p.Wrong)
 			}
@@ -77,9 +78,9 @@ func (v *validator) sideways() {
 	}
 }
 
-// strength checks that the column formulas hold for one pair of bars.
-func (v *validator) strength(pair Pair, l *linkage.Linkage, lib stock.Library) {
-	_, err := v.car.Capacity(pair, l, lib)
+// strength checks that the column formulas hold for one pair of bars of a length.
+func (v *validator) strength(pair Pair, capacity Capacity, length float64) {
+	_, err := capacity(pair, length)
 	var wrong column.Problems
 	if !errors.As(err, &wrong) {
 		return

@@ -13,14 +13,6 @@ const (
 	DefaultCrookedness = 0.001 // Initial bow over length [1]: AISC 360-22, Commentary C2.
 )
 
-// Bar is one bar: a round tube between two ball joints.
-type Bar struct {
-	OD       float64 // Outside diameter [m].
-	Wall     float64 // Wall thickness [m]; half the OD is a solid rod.
-	Material stock.Material
-	Length   float64 // Pin to pin [m].
-}
-
 // Options says how a bar is judged.
 type Options struct {
 	Curve       Curve
@@ -34,23 +26,31 @@ type Limit struct {
 	Allowable float64 // Its strength over the factor [N].
 }
 
-// Result is what a bar can carry. Strengths are loads at failure, without the
-// factor.
-type Result struct {
-	Section     Section
-	Slenderness float64 // Length over radius of gyration, L/ρ [1].
-	Transition  float64 // Slenderness where Johnson's parabola meets Euler's curve [1].
-	Euler       float64 // Elastic buckling [N].
-	Johnson     float64 // Johnson's parabola up to the transition, Euler beyond [N].
-	FirstYield  float64 // First yield under the initial bow [N].
-	Critical    float64 // Strength by the chosen curve [N].
-	InitialBow  float64 // Crookedness times length [m].
-	Wall        Wall
-	Push        Limit
-	Pull        Limit
+// Strengths are the loads at failure that the ways to fail rest on, without the
+// factor. Of a member of several segments the weakest counts in each.
+type Strengths struct {
+	Squash     float64 // Yield of the gross section, Fy·A [N].
+	Euler      float64 // Elastic buckling [N].
+	Johnson    float64 // Johnson's parabola up to the transition, Euler beyond [N].
+	FirstYield float64 // First yield under the initial bow [N].
+	Critical   float64 // By the chosen curve [N].
+	Wall       Wall    // The wall nearest to its limit.
 
-	squash float64 // Fy·A [N].
-	modes  modes
+	curve Curve
+}
+
+// Result is what a bar can carry.
+type Result struct {
+	Member      Member  // The bar, not to be changed.
+	Length      float64 // Ball center to ball center [m].
+	Slenderness float64 // Length over the least radius of gyration, L/ρ [1].
+	Transition  float64 // Slenderness where Johnson's parabola meets Euler's curve, there [1].
+	InitialBow  float64 // Crookedness times length [m].
+	Strengths
+	Push Limit
+	Pull Limit
+
+	modes modes
 }
 
 // Modes lists every way the bar can fail that was looked at.
@@ -64,7 +64,7 @@ func (r *Result) Bow(push float64) (bow, stress float64, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	return bow, BowStress(r.Section, push, bow), nil
+	return bow, r.Member.stress(push, bow), nil
 }
 
 // Capacity returns what a bar can carry. In push it is the least of the chosen
@@ -73,21 +73,22 @@ func (r *Result) Bow(push float64) (bow, stress float64, err error) {
 // yield load Fy·A of the gross section in the material as chosen. Each is divided
 // by the factor.
 //
-// It refuses, all at once as Problems: numbers that aren't finite and positive
-// (crookedness may be 0), a wall of more than half the OD, a factor below 1, a
-// wall too thin for any formula (OD over wall beyond 0.45·E/Fy), a curve that
-// doesn't hold for the bar or the material, and sizes so extreme that a strength
-// is no longer a finite number.
-func Capacity(bar Bar, options Options) (Result, error) {
-	if wrong := inputProblems(&bar, options); wrong != nil {
+// It refuses, all at once as Problems: what Member.Check refuses, crookedness
+// that isn't finite or below 0, a factor that isn't finite or below 1, a wall too
+// thin for any formula (OD over wall beyond 0.45·E/Fy), a curve that doesn't hold
+// for the bar or the material, segments of unlike bending stiffness E·I, whose
+// buckling load has no closed form, and sizes so extreme that a strength is no
+// longer a finite number.
+func Capacity(member Member, options Options) (Result, error) {
+	if wrong := inputProblems(member, options); wrong != nil {
 		return Result{}, wrong
 	}
-	var r Result
-	r.strengths(&bar, options)
-	if wrong := rangeProblems(&bar, options, &r); wrong != nil {
+	r := Result{Member: member}
+	r.strengths(options)
+	if wrong := rangeProblems(options, &r); wrong != nil {
 		return Result{}, wrong
 	}
-	r.collect(options.Curve)
+	r.modes.collect(r.Strengths)
 	r.Push = limit(r.modes.least(Push), options.Factor)
 	r.Pull = limit(r.modes.least(Pull), options.Factor)
 	return r, nil
@@ -97,65 +98,51 @@ func limit(mode Mode, factor float64) Limit {
 	return Limit{Mode: mode, Allowable: mode.Strength / factor}
 }
 
-// strengths computes everything but the modes.
-func (r *Result) strengths(bar *Bar, options Options) {
-	m := &bar.Material
-	s := section(bar.OD, bar.Wall)
-	r.Section = s
-	r.Slenderness = bar.Length / s.Gyration
-	r.Transition = Transition(m.E, m.Yield)
-	r.Euler = Euler(m.E, s.I, bar.Length)
-	r.InitialBow = options.Crookedness * bar.Length
-	r.Wall = CheckWall(s, m.E, m.Yield)
+// strengths computes everything but the modes. Of each strength the least of
+// all segments counts.
+func (r *Result) strengths(options Options) {
+	r.curve = options.Curve
+	r.Length = r.Member.Length()
+	r.Euler = r.Member.euler()
+	r.InitialBow = options.Crookedness * r.Length
 
-	r.squash = m.Yield * s.Area
-	r.Johnson = Johnson(r.squash, r.Euler)
-	r.FirstYield = FirstYield(r.squash, r.Euler, r.InitialBow*s.C/(s.Gyration*s.Gyration))
+	r.Squash, r.FirstYield = math.Inf(1), math.Inf(1)
+	handbook := math.Inf(1)
+	from := 0.0
+	for i := range r.Member {
+		segment := &r.Member[i]
+		m, s := &segment.Material, segment.section()
+		if slenderness := r.Length / s.Gyration; slenderness > r.Slenderness {
+			r.Slenderness, r.Transition = slenderness, Transition(m.E, m.Yield)
+		}
+		if wall := CheckWall(s, m.E, m.Yield); i == 0 || wall.Ratio/wall.Limit > r.Wall.Ratio/r.Wall.Limit {
+			r.Wall = wall
+		}
+		squash := m.Yield * s.Area
+		bow := r.InitialBow * shape(from, from+segment.Length, r.Length)
+		r.Squash = min(r.Squash, squash)
+		r.FirstYield = min(r.FirstYield, FirstYield(squash, r.Euler, bow*s.C/(s.Gyration*s.Gyration)))
+		if options.Curve == HandbookCurve {
+			handbook = min(handbook, s.Area*Handbook(m.Handbook, r.Length/s.Gyration))
+		}
+		from += segment.Length
+	}
+	r.Johnson = Johnson(r.Squash, r.Euler)
 	switch options.Curve {
 	case JohnsonEuler:
 		r.Critical = r.Johnson
 	case PerryCurve:
 		r.Critical = r.FirstYield
 	case AISCCurve:
-		r.Critical = AISC(r.squash, r.Euler)
+		r.Critical = AISC(r.Squash, r.Euler)
 	case HandbookCurve:
-		r.Critical = s.Area * Handbook(m.Handbook, r.Slenderness)
-	}
-}
-
-// collect lists the modes.
-func (r *Result) collect(curve Curve) {
-	if curve != PerryCurve {
-		r.modes.add(buckling(curve, r.squash, r.Euler), Push, r.Critical)
-	}
-	r.modes.add(BowYield, Push, r.FirstYield)
-	if r.Wall.Slender() {
-		r.modes.add(LocalBuckling, Push, r.Wall.Effective*r.Critical)
-	}
-	r.modes.add(TubeYield, Pull, r.squash)
-}
-
-// buckling names the failure that a curve stands for.
-func buckling(curve Curve, squash, euler float64) Kind {
-	switch {
-	case curve == AISCCurve:
-		return AISCBuckling
-	case curve == HandbookCurve:
-		return HandbookBuckling
-	case shortColumn(squash, euler):
-		return JohnsonBuckling
-	default:
-		return EulerBuckling
+		r.Critical = handbook
 	}
 }
 
 // inputProblems checks each number by itself.
-func inputProblems(bar *Bar, options Options) Problems {
-	wrong := sectionProblems(bar.OD, bar.Wall)
-	if !finitePositive(bar.Material.E) || !finitePositive(bar.Material.Yield) {
-		wrong.add("material", "has a modulus or yield strength that is not a finite number above 0", "choose a material of the table")
-	}
-	wrong.positive("length", bar.Length)
+func inputProblems(member Member, options Options) Problems {
+	wrong := member.problems()
 	if !finitePositive(options.Crookedness) && options.Crookedness != 0 {
 		wrong.add("crookedness", "is not a finite number of 0 or more", "0.001 is common")
 	}
@@ -169,13 +156,13 @@ func inputProblems(bar *Bar, options Options) Problems {
 }
 
 // rangeProblems checks the numbers against the ranges of the formulas.
-func rangeProblems(bar *Bar, options Options, r *Result) Problems {
+func rangeProblems(options Options, r *Result) Problems {
 	var wrong Problems
-	if r.Wall.Ratio > r.Wall.Greatest {
-		wrong.add("wall", fmt.Sprintf("is too thin: OD over wall is %.0f, and no formula holds beyond %.0f", r.Wall.Ratio, r.Wall.Greatest), "choose a thicker wall")
+	for i := range r.Member {
+		wrong = append(wrong, r.Member.located(i, segmentProblems(&r.Member[i], options, r.Length))...)
 	}
-	if options.Curve == HandbookCurve {
-		wrong.handbook(&bar.Material, r)
+	if !r.Member.prismatic() {
+		wrong.add("segments", "differ in bending stiffness, and their buckling load has no closed form", "give all of them one section and one modulus")
 	}
 	if len(wrong) > 0 {
 		return wrong
@@ -186,25 +173,40 @@ func rangeProblems(bar *Bar, options Options, r *Result) Problems {
 	return wrong
 }
 
+// segmentProblems checks one segment of a member of a length.
+func segmentProblems(segment *Segment, options Options, length float64) Problems {
+	var wrong Problems
+	m, s := &segment.Material, segment.section()
+	wall := CheckWall(s, m.E, m.Yield)
+	if wall.Ratio > wall.Greatest {
+		wrong.add("wall", fmt.Sprintf("is too thin: OD over wall is %.0f, and no formula holds beyond %.0f", wall.Ratio, wall.Greatest), "choose a thicker wall")
+	}
+	if options.Curve == HandbookCurve {
+		wrong.handbook(m, length/s.Gyration, wall.Ratio)
+	}
+	return wrong
+}
+
 // finite reports whether no number has left the range of floating point.
 func (r *Result) finite() bool {
 	return finitePositive(r.Slenderness) && finitePositive(r.Transition) && finitePositive(r.Wall.Greatest) &&
 		finitePositive(r.Euler) && finitePositive(r.Johnson) && finitePositive(r.FirstYield) && finitePositive(r.Critical) &&
-		!math.IsInf(r.InitialBow, 1) && finitePositive(r.squash)
+		!math.IsInf(r.InitialBow, 1) && finitePositive(r.Squash)
 }
 
-// handbook checks whether the material's column formula holds for the bar.
-func (p *Problems) handbook(m *stock.Material, r *Result) {
+// handbook checks whether the material's column formula holds for a slenderness
+// and an OD over wall.
+func (p *Problems) handbook(m *stock.Material, slenderness, ratio float64) {
 	const instead = `choose "johnson-euler"`
 	h := m.Handbook
 	if !h.Given() {
 		p.add("column", fmt.Sprintf("is %q, and %q has no such formula", HandbookCurve, m.Name), "choose normalized 4130 or \"johnson-euler\"")
 		return
 	}
-	if !(r.Slenderness <= h.MaxSlenderness) {
-		p.add("column", fmt.Sprintf("is %q, which holds to a slenderness of %g; this bar has %.1f", HandbookCurve, h.MaxSlenderness, r.Slenderness), instead)
+	if !(slenderness <= h.MaxSlenderness) {
+		p.add("column", fmt.Sprintf("is %q, which holds to a slenderness of %g; this bar has %.1f", HandbookCurve, h.MaxSlenderness, slenderness), instead)
 	}
-	if !(r.Wall.Ratio < h.MaxDiameterToWall) {
-		p.add("column", fmt.Sprintf("is %q, which holds for an OD below %g walls; this tube has %.1f", HandbookCurve, h.MaxDiameterToWall, r.Wall.Ratio), instead)
+	if !(ratio < h.MaxDiameterToWall) {
+		p.add("column", fmt.Sprintf("is %q, which holds for an OD below %g walls; this tube has %.1f", HandbookCurve, h.MaxDiameterToWall, ratio), instead)
 	}
 }

@@ -55,6 +55,15 @@ func TestKindsAreNamed(t *testing.T) {
 			t.Errorf("kind %d: %q", k, name)
 		}
 		seen[k.String()] = true
+		if k.Source() == "" {
+			t.Errorf("%v has no source", k)
+		}
+		if k.Direction() != Push && k != TubeYield {
+			t.Errorf("%v: in %v", k, k.Direction())
+		}
+	}
+	if TubeYield.Direction() != Pull {
+		t.Error("tension yield comes in push")
 	}
 	if Push.String() != "push" || Pull.String() != "pull" {
 		t.Error("directions")

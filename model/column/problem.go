@@ -7,7 +7,7 @@ import (
 
 // Problem is one thing that keeps a bar from being computed.
 type Problem struct {
-	Field string // "od", "wall", "material", "length", "crookedness", "factor" or "column".
+	Field string // "od", "wall", "material", "length", "segments", "crookedness", "factor" or "column".
 	Wrong string // What is wrong.
 	Right string // What would be right.
 }

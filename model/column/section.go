@@ -1,5 +1,5 @@
-// Package column finds what a four-link bar can carry: its tube as a pinned
-// column in push and its section in pull.
+// Package column finds what a four-link bar can carry: as a pinned column in
+// push and by its sections in pull. A Member is the bar, its segments in order.
 //
 // Strengths and pushes are magnitudes [N] or, where a formula says so, stresses
 // [Pa]. Nothing here knows a safety factor but Capacity.

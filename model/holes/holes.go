@@ -68,7 +68,7 @@ func (t *Table) Index(h car.Holes) int {
 // system s; it is empty when they can.
 func (t *Table) Refusal(h car.Holes, s units.System) string {
 	var wrong []string
-	for _, p := range t.Car.CheckHoles(h, t.Library, s) {
+	for _, p := range t.Car.CheckHoles(h, t.Car.Capacity(t.Library), s) {
 		wrong = append(wrong, p.Wrong)
 	}
 	if len(wrong) == 0 {

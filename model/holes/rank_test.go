@@ -247,7 +247,7 @@ func tableOf(t interface{ Fatal(...any) }, c *car.Car) *holes.Table {
 			for rearUpper := range c.Housing.Upper {
 				for rearLower := range c.Housing.Lower {
 					h := car.Holes{ChassisUpper: upper, ChassisLower: lower, HousingUpper: rearUpper, HousingLower: rearLower}
-					combination := holes.Combination{Holes: h, Refused: len(c.CheckHoles(h, library, units.US)) > 0}
+					combination := holes.Combination{Holes: h, Refused: len(c.CheckHoles(h, c.Capacity(library), units.US)) > 0}
 					if !combination.Refused {
 						with.Setups = []car.Setup{{Name: "one", Holes: h}}
 						r, err := analysis.Run(context.Background(), with, library, analysis.Options{})

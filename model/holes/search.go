@@ -118,16 +118,18 @@ func (p *progress) add(n int) {
 // worker evaluates one combination at a time, in a car of its own with a
 // single setup.
 type worker struct {
-	table *Table
-	car   car.Car
-	sizes [len(car.Rows)]int
-	run   analysis.Result // of the last one
+	table    *Table
+	car      car.Car
+	capacity car.Capacity // of its bars
+	sizes    [len(car.Rows)]int
+	run      analysis.Result // of the last one
 }
 
 func newWorker(t *Table) *worker {
 	w := &worker{table: t, car: *t.Car}
 	w.car.Setups = make([]car.Setup, 1)
 	w.car.Driveline = car.Driveline{} // nobody asks for its joints
+	w.capacity = w.car.Capacity(t.Library).Kept()
 	for i, row := range car.Rows {
 		w.sizes[i] = len(*row.In(t.Car))
 	}
@@ -147,12 +149,12 @@ func (w *worker) holes(index int) (h car.Holes) {
 func (w *worker) evaluate(ctx context.Context, index int) error {
 	c := &w.table.Combinations[index]
 	c.Holes = w.holes(index)
-	if len(w.car.CheckHoles(c.Holes, w.table.Library, units.SI)) > 0 {
+	if len(w.car.CheckHoles(c.Holes, w.capacity, units.SI)) > 0 {
 		c.Refused = true
 		return ctx.Err()
 	}
 	w.car.Setups[0].Holes = c.Holes
-	if err := w.run.Renew(ctx, &w.car, w.table.Library, analysis.Options{Steps: w.table.Travels}); err != nil {
+	if err := w.run.Renew(ctx, &w.car, w.capacity, analysis.Options{Steps: w.table.Travels}); err != nil {
 		return err
 	}
 	c.condense(&w.run)

@@ -195,7 +195,7 @@ func TestStepsAgainstFullAnalyses(t *testing.T) {
 				h := c.Setups[setup].Holes
 				*w.Row.Of(&h) = s.Hole
 				if !s.Known {
-					if len(c.CheckHoles(h, carfile.Stock(), units.US)) == 0 {
+					if len(c.CheckHoles(h, c.Capacity(carfile.Stock()), units.US)) == 0 {
 						t.Fatalf("%+v can be used", s)
 					}
 					unusable++

@@ -24,23 +24,22 @@ func (b *builder) rods() error {
 		half := sign[r.Side()] / 2
 		chassis := across(front.Hole(c, b.setup), half*spread(&c.Chassis, pair))
 		housing := across(rear.Hole(c, b.setup), half*spread(&c.Housing, pair))
-		bar, ends := pair.Bar(c), pair.Ends(c)
-		made, err := b.rod(chassis, housing, bar.OD, bar.Wall, bar.Material, ends)
+		d := b.span(chassis, housing)
+		made, err := rod(chassis, housing, c.Member(pair, length(d), b.library), pair.Ends(c))
 		if err != nil {
-			return err
+			return fmt.Errorf("the %v: %w", r, err)
 		}
 		// The side view's tension is the part of it in the car's middle plane.
-		d := b.span(chassis, housing)
 		made.Ride = tensionAtRest(&b.rest, pair) * made.Length / math.Hypot(d.X, d.Z)
-		made.Lead = bar.Lead()
+		made.Lead = pair.Bar(c).Lead()
 		made.Free = made.Length - made.Ride/made.Rate + made.Lead**car.BarTurns[r].Of(turns)
 		b.p.Rods[r] = made
 	}
-	locator := &c.Launch.Locator
 	chassis, housing := c.LocatorEnds(b.setup)
-	made, err := b.rod(chassis, housing, locator.OD, locator.Wall, c.LowerBar.Material, &locator.BarEnds)
+	member := c.LocatorMember(length(b.span(chassis, housing)), b.library)
+	made, err := rod(chassis, housing, member, &c.Launch.Locator.BarEnds)
 	if err != nil {
-		return err
+		return fmt.Errorf("the locator: %w", err)
 	}
 	made.Free = made.Length
 	b.p.Rods[Locator] = made
@@ -76,20 +75,15 @@ func (b *builder) span(chassis, housing r3.Vec) r3.Vec {
 	return r3.Sub(chassis, r3.Add(housing, r3.Vec{Z: b.p.Axle.Height}))
 }
 
-// rod sets what a tube between two joints does: 1/k = l/(EA) + 2/k_end.
-func (b *builder) rod(chassis, housing r3.Vec, od, wall float64, material string, ends *car.BarEnds) (Rod, error) {
-	m, ok := b.library.Material(material)
-	if !ok {
-		return Rod{}, fmt.Errorf("material %q is not in the table", material)
-	}
-	section, err := column.NewSection(od, wall)
-	if err != nil {
+// rod returns a member between two joints, whose segments and ends are springs in
+// series: 1/k = Σ L/(EA) + 2/k_end. It fails as column.Member.Check does.
+func rod(chassis, housing r3.Vec, member column.Member, ends *car.BarEnds) (Rod, error) {
+	if err := member.Check(); err != nil {
 		return Rod{}, err
 	}
-	l := length(b.span(chassis, housing))
 	return Rod{
-		Chassis: chassis, Housing: housing, Length: l,
-		Rate: 1 / (l/(m.E*section.Area) + 2/ends.EndRate), Damping: ends.Damping,
+		Chassis: chassis, Housing: housing, Length: member.Length(),
+		Rate: 1 / (member.Flexibility() + 2/ends.EndRate), Damping: ends.Damping,
 	}, nil
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/model/car"
+	"bowline/model/carfile"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -126,5 +127,20 @@ func TestAssumptions(t *testing.T) {
 	}
 	if p := parameters(t, c); p.Chassis.Inertia != (r3.Vec{X: 3, Y: 1, Z: 2}) || p.Axle.Inertia != (r3.Vec{X: 4, Y: 2, Z: 4}) || p.Axle.Spin != 5 {
 		t.Errorf("inertias %v, %v, %v", p.Chassis.Inertia, p.Axle.Inertia, p.Axle.Spin)
+	}
+}
+
+// What is not there is refused by name.
+func TestUnknownPartsAreRefused(t *testing.T) {
+	for name, change := range map[string]func(*car.Car){
+		`the upper left bar: material "wood"`: func(c *car.Car) { c.UpperBar.Material = "wood" },
+		"the locator: wall":                   func(c *car.Car) { c.Launch.Locator.Wall = c.Launch.Locator.OD },
+		"the car has no setup 1":              func(c *car.Car) { c.Setups = nil },
+	} {
+		c := reference(t)
+		change(c)
+		if _, _, err := New(c, 0, carfile.Stock()); err == nil || !strings.HasPrefix(err.Error(), name) {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }
