@@ -55,6 +55,51 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 	return analyze(t, c), l
 }
 
+// overTime is one quantity of a launch over its times.
+type overTime struct {
+	header string // In the CSV.
+	values []float64
+}
+
+// handmadeLists are what JSON and CSV list of the launch that handmade returns,
+// in the order of the CSV.
+func handmadeLists(s units.System) []overTime {
+	type unit struct {
+		symbol string
+		size   float64 // of a pound, an inch or a mile an hour
+	}
+	force, length, speed := unit{"lb", 1}, unit{"in", 1}, unit{"mph", 1}
+	if s == units.SI {
+		force, length, speed = unit{"N", lbf}, unit{"mm", 25.4}, unit{"km/h", 1.609344}
+	}
+	second, degree := unit{"s", 1}, unit{"deg", 1}
+	list := func(name string, u unit, values ...float64) overTime {
+		for i := range values {
+			values[i] *= u.size
+		}
+		return overTime{name + " [" + u.symbol + "]", values}
+	}
+	return []overTime{
+		list("t", second, 0, 0.5, 1, 1.5),
+		list("upper_left_pull", force, 10, 100, 200, 0),
+		list("upper_right_pull", force, -10, 150, 7000, 0),
+		list("lower_left_pull", force, 0, -50, -60, 0),
+		list("lower_right_pull", force, 0, -9000, -80, 0),
+		list("pitch", degree, 0, 1, 2, -1),
+		list("roll", degree, 0, 0.5, -0.25, 0),
+		// The mean of both sides.
+		list("rear_travel", length, 0, -2, -0.5, 0),
+		list("front_travel", length, 0, -3, -2, 0),
+		list("thrust", force, 0, 4000, 3000, 2000),
+		list("rear_left", force, 600, 700, 800, 900),
+		list("rear_right", force, 625, 725, 825, 925),
+		list("front_left", force, 650, 0, 0, 10),
+		list("front_right", force, 675, 0, 0, 20),
+		// 20 mph is 8.9408 m/s.
+		list("speed", speed, 0, 20, 40, 60),
+	}
+}
+
 // documentOf returns the JSON document, read back strictly.
 func documentOf(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) *report.Document {
 	t.Helper()
@@ -105,35 +150,19 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 
 func TestJSONOfALaunch(t *testing.T) {
 	r, l := handmade(t)
-	for s, unit := range map[units.System]struct{ force, length, speed float64 }{units.US: {1, 1, 1}, units.SI: {lbf, 25.4, 1.609344}} {
+	for s, unit := range map[units.System]struct{ force, length float64 }{units.US: {1, 1}, units.SI: {lbf, 25.4}} {
 		d := documentOf(t, r, l, s).Launch
 		if d == nil || d.Outcome != "finished" || d.Verdict != l.Verdict(s) || len(d.Assumed) != 2 {
 			t.Fatalf("%v: %+v", s, d)
 		}
 		near(t, "60 ft", *d.SixtyFeet, 1.5, 0)
-		for _, c := range []struct {
-			name string
-			got  []float64
-			want []float64
-			unit float64
-		}{
-			{"time", d.Time, []float64{0, 0.5, 1, 1.5}, 1},
-			{"upper left", d.UpperLeft, []float64{10, 100, 200, 0}, unit.force}, {"upper right", d.UpperRight, []float64{-10, 150, 7000, 0}, unit.force},
-			{"lower left", d.LowerLeft, []float64{0, -50, -60, 0}, unit.force}, {"lower right", d.LowerRight, []float64{0, -9000, -80, 0}, unit.force},
-			{"rear left", d.RearLeft, []float64{600, 700, 800, 900}, unit.force}, {"rear right", d.RearRight, []float64{625, 725, 825, 925}, unit.force},
-			{"front left", d.FrontLeft, []float64{650, 0, 0, 10}, unit.force}, {"front right", d.FrontRight, []float64{675, 0, 0, 20}, unit.force},
-			{"thrust", d.Thrust, []float64{0, 4000, 3000, 2000}, unit.force},
-			{"pitch", d.Pitch, []float64{0, 1, 2, -1}, 1}, {"roll", d.Roll, []float64{0, 0.5, -0.25, 0}, 1},
-			// The mean of both sides.
-			{"rear", d.Rear, []float64{0, -2, -0.5, 0}, unit.length}, {"front", d.Front, []float64{0, -3, -2, 0}, unit.length},
-			// 20 mph is 8.9408 m/s.
-			{"speed", d.Speed, []float64{0, 20, 40, 60}, unit.speed},
-		} {
-			if len(c.got) != len(c.want) {
-				t.Fatalf("%v, %s: %v", s, c.name, c.got)
+		lists := [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed}
+		for k, want := range handmadeLists(s) {
+			if len(lists[k]) != len(want.values) {
+				t.Fatalf("%v, %s: %v", s, want.header, lists[k])
 			}
-			for i := range c.want {
-				near(t, s.String()+" "+c.name, c.got[i], c.want[i]*c.unit, 1e-9*unit.force*9000)
+			for i := range want.values {
+				near(t, want.header, lists[k][i], want.values[i], 1e-9*(1+math.Abs(want.values[i])))
 			}
 		}
 		p := d.Peaks.LowerRight
@@ -260,20 +289,18 @@ func TestPDFOfALaunch(t *testing.T) {
 func TestLaunchCSV(t *testing.T) {
 	r, l := handmade(t)
 	write := func(w io.Writer, r *analysis.Result, s units.System) error { return report.WriteLaunchCSV(w, r, l, s) }
-	for s, names := range map[units.System]string{
-		units.US: "t [s],upper_left_pull [lb],upper_right_pull [lb],lower_left_pull [lb],lower_right_pull [lb],pitch [deg],roll [deg],rear_travel [in],front_travel [in],thrust [lb],rear_left [lb],rear_right [lb],front_left [lb],front_right [lb],speed [mph]",
-		units.SI: "t [s],upper_left_pull [N],upper_right_pull [N],lower_left_pull [N],lower_right_pull [N],pitch [deg],roll [deg],rear_travel [mm],front_travel [mm],thrust [N],rear_left [N],rear_right [N],front_left [N],front_right [N],speed [km/h]",
-	} {
+	for _, s := range []units.System{units.US, units.SI} {
 		header, lines := parsed(t, write, r, s)
-		if !slices.Equal(header, strings.Split(names, ",")) || len(lines) != 4 {
-			t.Fatalf("%d lines under\n%q", len(lines), header)
+		want := handmadeLists(s)
+		if len(header) != len(want) || len(lines) != 4 {
+			t.Fatalf("%v: %d lines under\n%q", s, len(lines), header)
 		}
-		d := documentOf(t, r, l, s).Launch
-		for i := range lines {
-			for k, list := range [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed} {
-				if got := field(t, lines[i], header[k]); got != list[i] {
-					t.Errorf("line %d, %s: %v, want %v", i, header[k], got, list[i])
-				}
+		for k, column := range want {
+			if header[k] != column.header {
+				t.Fatalf("%v: column %d is %q, want %q", s, k, header[k], column.header)
+			}
+			for i, value := range column.values {
+				near(t, column.header, field(t, lines[i], column.header), value, 1e-9*(1+math.Abs(value)))
 			}
 		}
 	}
