@@ -23,7 +23,7 @@ func AntiSquat(r *analysis.Result) *Chart {
 	c.y = axis{label: "Anti-squat", quantity: units.Percent, least: 0.1, sight: target.with(1)}
 	c.regions = []region{{
 		name: func(s units.System) string {
-			return "target " + number(100*target.Min, 0) + " to " + percent(target.Max)
+			return "target " + number(100*target.Min, 0) + " to " + units.WholePercent(target.Max)
 		},
 		x: everywhere(), y: target,
 	}}
@@ -68,12 +68,12 @@ func (a antiSquat) notes(c *Chart) {
 			}
 			return off
 		})
-		return sentence("Off the chart at ", at, ": as far as "+percent(most)+".")
+		return sentence("Off the chart at ", at, ": as far as "+units.WholePercent(most)+".")
 	})
 }
 
 func (a antiSquat) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(travelName(s, travel))}
+	lines := []reading{plainly(s.Travel(travel))}
 	station, ok := a.at(travel)
 	switch {
 	case !ok:

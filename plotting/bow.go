@@ -14,8 +14,6 @@ const (
 	bowSteps = 60
 	// worstInSight is the largest worst push shown, over the first-yield load.
 	worstInSight = 1.5
-	// bowDecimals are the decimals more than usual for a bow.
-	bowDecimals = 1
 )
 
 // Bow charts how far one bar of each pair bows at mid-length under a push, up
@@ -104,12 +102,12 @@ func (b bow) worst(c *Chart, p car.Pair) {
 
 // bowed writes a bow.
 func bowed(s units.System, at float64) string {
-	return valueTo(s, units.Length, at, s.Decimals(units.Length)+bowDecimals)
+	return s.FormatFine(units.Length, at)
 }
 
 // readout writes the bow under the full axle torque.
 func (b bow) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(travelName(s, travel))}
+	lines := []reading{plainly(s.Travel(travel))}
 	station, err := b.r.At(travel, b.r.Options.FrontTravel)
 	if err != nil {
 		return append(lines, plainly("the bars do not reach here"))

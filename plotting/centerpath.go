@@ -128,7 +128,7 @@ func (p centerPath) positionAt(l *Layout, px, py float64) (at, off float64, ok b
 }
 
 func (p centerPath) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(travelName(s, travel))}
+	lines := []reading{plainly(s.Travel(travel))}
 	station, ok := p.at(travel)
 	switch {
 	case !ok:

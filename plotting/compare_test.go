@@ -235,7 +235,7 @@ func TestLegendNamesBothSetups(t *testing.T) {
 	}
 	share := func(l *launch.Result, r *analysis.Result) string {
 		p := launchBars{overTime{l}, r}.peaks(launch.LowerRight)[0]
-		return percent(math.Max(p.force/r.Limit(car.Lower, p.way).Allowable, 0))
+		return units.Share(math.Max(p.force/r.Limit(car.Lower, p.way).Allowable, 0))
 	}
 	want := "lower right " + share(x.l, x.r) + " vs " + share(x.otherLaunch, x.other)
 	if got := entries(x.chart(t, "launch-bars"), Style{}); !slices.Contains(got, want) {

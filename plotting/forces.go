@@ -97,7 +97,7 @@ func (f forces) coincide() bool {
 
 // readout writes the four forces and their share of the allowable load.
 func (f forces) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(travelName(s, travel))}
+	lines := []reading{plainly(s.Travel(travel))}
 	station, ok := f.at(travel)
 	if !ok {
 		return append(lines, plainly("the bars do not reach here"))
@@ -110,7 +110,7 @@ func (f forces) readout(travel float64, s units.System) []reading {
 				continue
 			}
 			use, way := f.r.Use(p, load, station)
-			lines = append(lines, reading{name: name, value: value(s, units.Force, use.Force) + " " + way.String() + " — " + percent(use.Share)})
+			lines = append(lines, reading{name: name, value: value(s, units.Force, use.Force) + " " + way.String() + " — " + units.Share(use.Share)})
 		}
 	}
 	return lines

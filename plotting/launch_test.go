@@ -307,7 +307,7 @@ func TestLaunchOfTheReferenceCar(t *testing.T) {
 	l, r := launched(t, saltgrass())
 	c := LaunchBars(l, r)
 	most := l.Peaks[launch.LowerRight]
-	label := value(units.US, units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + percent(most.Push/r.Limit(car.Lower, column.Push).Allowable)
+	label := value(units.US, units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + units.Share(most.Push/r.Limit(car.Lower, column.Push).Allowable)
 	if got := named(t, c, "lower right").most(units.US); got != label {
 		t.Errorf("%q, want %q", got, label)
 	}

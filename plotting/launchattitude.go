@@ -139,15 +139,6 @@ func (a launchAttitude) lesser(k int) bool {
 	return far(k) < far(1-k)
 }
 
-// pitchName names a pitch: "nose up 1.25°".
-func pitchName(s units.System, pitch float64) string {
-	text := value(s, units.Angle, math.Abs(pitch))
-	if text == value(s, units.Angle, 0) {
-		return "level"
-	}
-	return pitchSide(pitch) + " " + text
-}
-
 // pitchSide names the side of level that a pitch is on.
 func pitchSide(pitch float64) string {
 	if pitch < 0 {
@@ -162,9 +153,9 @@ func (a launchAttitude) readout(t float64, s units.System) []reading {
 	if !ok {
 		return a.verdict(s)
 	}
-	lines := []reading{plainly(timeName(s, m.time)), plainly(pitchName(s, m.of(a.l.Pitch)))}
+	lines := []reading{plainly(timeName(s, m.time)), {name: "pitch", value: s.Nose(m.of(a.l.Pitch))}}
 	for _, r := range a.records()[1:] {
-		lines = append(lines, reading{name: r.name, value: travelName(s, m.of(r.values))})
+		lines = append(lines, reading{name: r.name, value: s.Travel(m.of(r.values))})
 	}
 	return lines
 }

@@ -49,9 +49,9 @@ func (about launchBars) chart(other *launchBars) *Chart {
 	for _, b := range launch.Bars {
 		peaks := about.peaks(b)
 		curve := line{name: barName(b), ink: pairInks[b.Pair()], dash: sideDashes[b.Side()], runs: about.curve(l.Tension[b])}
-		curve.brief = always(percent(0))
+		curve.brief = always(units.Share(0))
 		if len(peaks) > 0 {
-			curve.most, curve.brief = peaks[0].words, always(percent(peaks[0].share))
+			curve.most, curve.brief = peaks[0].words, always(units.Share(peaks[0].share))
 		}
 		c.lines = append(c.lines, curve)
 		for _, p := range peaks {
@@ -108,12 +108,12 @@ func (b launchBars) peaks(bar launch.RodID) []peak {
 
 // words writes a peak: "9,870 lb push at 0.112 s — 83 %".
 func (p peak) words(s units.System) string {
-	return value(s, units.Force, p.force) + " " + p.way.String() + " at " + timeName(s, p.time) + " — " + percent(p.share)
+	return value(s, units.Force, p.force) + " " + p.way.String() + " at " + timeName(s, p.time) + " — " + units.Share(p.share)
 }
 
 // mark puts a peak on its curve: a disc on a solid line, a ring on a dashed one.
 func (p peak) mark() mark {
-	m := mark{ink: pairInks[p.bar.Pair()], shape: disc, at: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, caption: caption{head: percent(p.share), alone: true}}
+	m := mark{ink: pairInks[p.bar.Pair()], shape: disc, at: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, caption: caption{head: units.Share(p.share), alone: true}}
 	if p.bar.Side() == launch.Left {
 		m.shape = ring
 	}
@@ -173,7 +173,7 @@ func (b launchBars) readout(t float64, s units.System) []reading {
 			force, way = -force, column.Push
 		}
 		share := force / b.r.Limit(bar.Pair(), way).Allowable
-		lines = append(lines, reading{name: barName(bar), value: value(s, units.Force, force) + " " + way.String() + " — " + percent(share)})
+		lines = append(lines, reading{name: barName(bar), value: value(s, units.Force, force) + " " + way.String() + " — " + units.Share(share)})
 	}
 	return lines
 }

@@ -35,9 +35,9 @@ func TestLaunchReadouts(t *testing.T) {
 	}{
 		{0, 0.0015, []string{"0.002 s", "upper left 200 lb pull — " + whole(200/pull), "upper right 200 lb push — " + whole(200/push), "lower left 0 lb pull — 0 %", "lower right 8,000 lb push — " + whole(8000/lower)}},
 		{0, 9, []string{"0.002 s", "upper left 300 lb pull — " + whole(300/pull), "upper right 300 lb push — " + whole(300/push), "lower left 0 lb pull — 0 %", "lower right 12,000 lb push — " + whole(12000/lower)}},
-		{1, -1, []string{"0.000 s", "level", "rear left ride height", "rear right ride height", "front left ride height", "front right ride height"}},
-		{1, 0.001, []string{"0.001 s", "nose up 1.00°", "rear left 1.00 in droop", "rear right 1.00 in bump", "front left ride height", "front right 1.00 in droop"}},
-		{1, 0.002, []string{"0.002 s", "nose down 2.00°", "rear left 2.00 in droop", "rear right 2.00 in bump", "front left ride height", "front right 2.00 in droop"}},
+		{1, -1, []string{"0.000 s", "pitch 0.00°", "rear left ride height", "rear right ride height", "front left ride height", "front right ride height"}},
+		{1, 0.001, []string{"0.001 s", "pitch 1.00° nose up", "rear left 1.00 in droop", "rear right 1.00 in bump", "front left ride height", "front right 1.00 in droop"}},
+		{1, 0.002, []string{"0.002 s", "pitch 2.00° nose down", "rear left 2.00 in droop", "rear right 2.00 in bump", "front left ride height", "front right 2.00 in droop"}},
 		{2, 0.001, []string{"0.001 s", "rear left 600 lb", "rear right 0 lb", "front left off the ground", "front right 20 lb"}},
 	} {
 		if got := charts[c.chart].Readout(c.at, units.US); !slices.Equal(got, c.want) {

@@ -63,7 +63,7 @@ func runs(stations []analysis.Station, point func(*analysis.Station) (plotter.XY
 // 1.20 in bump". It is empty when that is nowhere.
 func where(stations []analysis.Station, s units.System, holds func(*analysis.Station) bool) string {
 	return stretches(len(stations), func(i int) bool { return holds(&stations[i]) }, func(first, last int) string {
-		return travels(s, stations[first].Pose.Travel, stations[last].Pose.Travel)
+		return s.Travels(stations[first].Pose.Travel, stations[last].Pose.Travel)
 	})
 }
 
@@ -85,19 +85,6 @@ func stretches(n int, holds func(i int) bool, name func(first, last int) string)
 		parts = append(parts[:2], "elsewhere")
 	}
 	return strings.Join(parts, " and ")
-}
-
-// travels names a range of rear travel, the unit once if both ends are on one
-// side.
-func travels(s units.System, first, last float64) string {
-	from, to := travelName(s, first), travelName(s, last)
-	switch {
-	case from == to:
-		return from
-	case first*last > 0:
-		from = number(s.FromSI(units.Length, math.Abs(first)), s.Decimals(units.Length))
-	}
-	return from + " to " + to
 }
 
 // worst returns the value largest in magnitude among those given.

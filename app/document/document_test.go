@@ -106,7 +106,7 @@ func TestProblemsAreInScreenUnits(t *testing.T) {
 	us := d.Apply("Break", wrong)
 	d.SetUnits(units.SI)
 	si := d.Apply("Break", wrong)
-	if !strings.Contains(us[0].Wrong, " in ") || !strings.Contains(si[0].Wrong, "-1000 mm") {
+	if !strings.Contains(us[0].Wrong, " in ") || !strings.Contains(si[0].Wrong, "−1000 mm") {
 		t.Errorf("%q in inches, %q in millimeters", us[0].Wrong, si[0].Wrong)
 	}
 }

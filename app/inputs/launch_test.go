@@ -23,7 +23,7 @@ func TestTurnsBelongToTheSetup(t *testing.T) {
 	d.wantText(d.entry("setup.1.turns_lower_right", 0), "0")
 	want(t, "turns of the other setup", d.doc.Car().Setups[1].Turns.LowerRight, 0)
 	d.set("setup.1.turns_lower_right", "99")
-	if got := why(d.row("setup.1.turns_lower_right")); got != "99 turns are out of range; give -24 to 24" {
+	if got := why(d.row("setup.1.turns_lower_right")); got != "99 turns are out of range; give −24 to 24" {
 		t.Errorf("the reason is %q", got)
 	}
 }

@@ -107,7 +107,7 @@ func TestDrivelineIsOptional(t *testing.T) {
 	d.set("driveline.pinion_angle", "-2.5")
 	want(t, "pinion angle", d.doc.Car().Driveline.PinionAngle, -2.5*math.Pi/180)
 	d.set("driveline.pinion_angle", "50")
-	if got := why(angle); got != "50° is out of range; give -45° to 45°, nose-up positive" {
+	if got := why(angle); got != "50° is out of range; give −45° to 45°, nose-up positive" {
 		t.Errorf("the reason is %q", got)
 	}
 	d.press(fyne.KeyEscape)

@@ -174,12 +174,16 @@ func (p *painter) cells(row int, top float32, from, to int, deep bool) {
 	}
 }
 
-// words writes a text to its side of a column.
+// words writes a text to its side of a column. A number may reach into the space
+// at its left, as a minus does.
 func (p *painter) words(column int, text string, left, width, y float32, face font.Face, c color.Color) {
 	align := p.table.columns[column].Align
 	x, room := p.room(column, left, width)
-	w := p.Width(text, face)
-	if w > room+0.5 {
+	w, most := p.Width(text, face), room+0.5
+	if align == Right {
+		most += p.frame.pad - 1
+	}
+	if w > most {
 		text = p.cut(text, room, align, face)
 		w = p.Width(text, face)
 	}

@@ -149,14 +149,14 @@ func (k *Card) pinion() table {
 	turn := k.change.Turned.Pinion
 	was, is := k.car.Driveline.PinionAngle, k.car.Driveline.PinionAngle+turn
 	stays := k.units.ReadsZero(units.Angle, turn)
-	end := "turns " + k.nose(turn)
+	end := "turns " + k.units.Nose(turn)
 	switch {
 	case stays && k.car.Driveline.Given:
-		end = "stays at " + k.nose(was)
+		end = "stays at " + k.units.Nose(was)
 	case stays:
 		end = "stays as it is"
 	case k.car.Driveline.Given:
-		end = k.nose(was) + " → " + k.nose(is)
+		end = k.units.Nose(was) + " → " + k.units.Nose(is)
 	}
 	if !k.change.Pairs[car.Upper].Turned() && !k.change.Pairs[car.Lower].Turned() {
 		add("in these holes", end)
@@ -173,7 +173,7 @@ func (k *Card) pinion() table {
 		case k.units.ReadsZero(units.Angle, e.Pinion):
 			return "unchanged"
 		}
-		return "goes " + k.nose(e.Pinion)
+		return "goes " + k.units.Nose(e.Pinion)
 	}
 	if k.change.Pairs[car.Upper].Turned() && k.change.Pairs[car.Lower].Turned() {
 		add("only uppers turned", effect(k.change.Pairs[car.Upper].Alone))
@@ -182,11 +182,6 @@ func (k *Card) pinion() table {
 		add("moved, not yet turned", effect(k.change.Unturned))
 	}
 	return t
-}
-
-// nose writes an angle of the pinion.
-func (k *Card) nose(angle float64) string {
-	return k.units.Directed(units.Angle, angle, "nose up", "nose down")
 }
 
 // compared sets what the holes do before and after side by side.

@@ -63,7 +63,7 @@ COMBINATIONS OF HOLES
   rank  holes    anti-squat  IC ahead  IC up  lower push  of limit  pinion  upper  lower
                         [%]      [in]   [in]        [lb]       [%]     [°]
      1  2·1·1·1       154.6     41.25  11.84       9,598      93.6    5.30   0.00   0.00  in use
-     2  1·1·1·1       137.5     46.86  11.96       9,625      93.8    4.65  -1.49   0.00
+     2  1·1·1·1       137.5     46.86  11.96       9,625      93.8    4.65  −1.49   0.00
      3  1·2·1·1                                                                           refused
      4  2·2·1·1                                                                           refused
 

@@ -141,7 +141,7 @@ func (w writer) use(u analysis.Use) string {
 	if u.Force == 0 {
 		return "never"
 	}
-	return fmt.Sprintf("%s (%.0f %%), %s, %s", w.units.Format(units.Force, u.Force), 100*u.Share, u.Case, w.travel(u.Travel))
+	return fmt.Sprintf("%s (%s), %s, %s", w.units.Format(units.Force, u.Force), units.Share(u.Share), u.Case, w.units.Travel(u.Travel))
 }
 
 // rideHeight lists the geometry at ride height.
@@ -161,13 +161,13 @@ func (w writer) rideHeight() section {
 	s.table.fact("anti-squat", antiSquat)
 	s.table.fact("targets", w.targets())
 	if j := r.Joints; j.Given {
-		s.table.fact("pinion joint", w.angle(j.Pinion, "nose"))
-		s.table.fact("transmission joint", w.angle(j.Transmission, "front"))
+		s.table.fact("pinion joint", w.units.Nose(j.Pinion))
+		s.table.fact("transmission joint", w.units.Nose(j.Transmission))
 	}
-	s.table.fact("bars close from", w.travel(w.Droop)+" to "+w.travel(w.Bump))
-	s.table.fact("travel allowed", w.travel(-w.Car.Springs.RearDroop)+" to "+w.travel(w.Car.Springs.RearBump))
+	s.table.fact("bars close from", w.units.Travels(w.Droop, w.Bump))
+	s.table.fact("travel allowed", w.units.Travels(-w.Car.Springs.RearDroop, w.Car.Springs.RearBump))
 	if q := w.Options.FrontTravel; q != 0 {
-		s.table.fact("front wheels", w.travel(q)+", here and below")
+		s.table.fact("front wheels", w.units.Travel(q)+", here and below")
 	}
 	return s
 }
@@ -204,7 +204,7 @@ func (w writer) rideLoads() section {
 	force := w.units.Symbol(units.Force)
 	add("thrust ["+force+"]", func(l *statics.Load) cell { return w.number(units.Force, l.Thrust) })
 	add("axle torque ["+w.units.Symbol(units.Torque)+"]", func(l *statics.Load) cell { return w.number(units.Torque, l.AxleTorque) })
-	add("acceleration [g]", func(l *statics.Load) cell { return cell{figure: fmt.Sprintf("%.2f", l.Accel/units.Gravity)} })
+	add("acceleration [g]", func(l *statics.Load) cell { return cell{figure: units.Decimal(l.Accel/units.Gravity, 2)} })
 	add("rear tires ["+force+"]", func(l *statics.Load) cell { return w.number(units.Force, l.RearLoad) })
 	add("front tires ["+force+"]", func(l *statics.Load) cell { return w.number(units.Force, l.FrontLoad) })
 	add("upper bar, each ["+force+"]", held(func(l *statics.Load) cell { return w.pull(l.Upper.Tension) }))
@@ -215,7 +215,7 @@ func (w writer) rideLoads() section {
 		if l.Governs == statics.AtRest {
 			return cell{}
 		}
-		return cell{figure: fmt.Sprintf("%.0f", 100*l.BarsShare)}
+		return cell{figure: units.Decimal(100*l.BarsShare, 0)}
 	}))
 	add("governed by", func(l *statics.Load) cell {
 		if l.Governs == statics.AtRest {
@@ -249,13 +249,13 @@ const (
 func (w writer) number(q units.Quantity, si float64) cell {
 	x := w.units.FromSI(q, si)
 	if math.Abs(x) >= longest {
-		return cell{figure: strconv.FormatFloat(x, 'e', 1, 64)}
+		return cell{figure: units.Group(strconv.FormatFloat(x, 'e', 1, 64))}
 	}
 	decimals := w.units.Decimals(q)
 	if whole := len(strconv.FormatFloat(math.Abs(x), 'f', 0, 64)); whole+decimals > digits {
 		decimals = max(0, digits-whole)
 	}
-	return cell{figure: units.Group(strconv.FormatFloat(x, 'f', decimals, 64))}
+	return cell{figure: units.Decimal(x, decimals)}
 }
 
 // typedDigits is how many digits of a typed number are shown: enough for any
@@ -299,26 +299,6 @@ func (w writer) place(si float64, positive, negative string) string {
 		positive = negative
 	}
 	return w.units.Format(units.Length, math.Abs(si)) + " " + positive
-}
-
-// angle writes an angle and which way a shaft's end points.
-func (w writer) angle(si float64, end string) string {
-	direction := "up"
-	if si < 0 {
-		direction = "down"
-	}
-	return fmt.Sprintf("%s %s %s", w.units.Format(units.Angle, math.Abs(si)), end, direction)
-}
-
-// travel names a travel.
-func (w writer) travel(q float64) string {
-	switch {
-	case q < 0:
-		return w.units.Format(units.Length, -q) + " droop"
-	case q > 0:
-		return w.units.Format(units.Length, q) + " bump"
-	}
-	return "ride height"
 }
 
 // plainText is text that a person typed, without line breaks and other control

@@ -92,7 +92,7 @@ func (w writer) peak(bar launch.RodID, d column.Direction) []cell {
 	if force == 0 {
 		return []cell{words("never"), {}, {}}
 	}
-	share := cell{figure: fmt.Sprintf("%.0f", 100*force/w.Limit(bar.Pair(), d).Allowable)}
+	share := cell{figure: units.ShareFigure(force / w.Limit(bar.Pair(), d).Allowable)}
 	return []cell{w.number(units.Force, force), w.number(units.Time, at), share}
 }
 

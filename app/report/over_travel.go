@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -146,7 +145,7 @@ func (w writer) mostUsed(s *analysis.Station) cell {
 	if worst.Force == 0 {
 		return words("none")
 	}
-	return cell{figure: fmt.Sprintf("%.0f", 100*worst.Share), words: name}
+	return cell{figure: units.ShareFigure(worst.Share), words: name}
 }
 
 // holeForces shows what one bar does to the brackets at ride height.

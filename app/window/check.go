@@ -110,7 +110,7 @@ func (p *checkPanel) column(pair car.Pair, r *analysis.Result, u units.System) {
 	for row, way := range map[int]column.Direction{checkPush: column.Push, checkPull: column.Pull} {
 		text, color := "none", fyne.ThemeColorName("")
 		if use := r.Worst[pair][way]; use.Force > 0 {
-			text = fmt.Sprintf("%s, %.0f %%", force(use.Force), 100*use.Share)
+			text = force(use.Force) + ", " + units.Share(use.Share)
 			color = theme.ColorNameSuccess
 			if use.Share > 1 {
 				color = theme.ColorNameError

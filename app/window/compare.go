@@ -247,7 +247,7 @@ func (s *swing) squatText() string {
 	if !s.squats {
 		return "upright"
 	}
-	return fmt.Sprintf("%.0f to %.0f %%", 100*s.squat[0]+0, 100*s.squat[1]+0)
+	return units.Decimal(100*s.squat[0], 0) + " to " + units.WholePercent(s.squat[1])
 }
 
 // squatWidth returns how wide that range is as it is written [%].
@@ -273,7 +273,7 @@ func useWords(use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
 	if use.Force == 0 {
 		return "none", ""
 	}
-	return fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share), shareColor(use.Share)
+	return u.Format(units.Force, use.Force) + ", " + units.Share(use.Share), shareColor(use.Share)
 }
 
 // writePlan writes turns, and how to get from the current setup to the other.

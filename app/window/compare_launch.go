@@ -148,11 +148,11 @@ func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
 		bar, way = other, w
 	}
 	from, to := peakUse(was, a, bar, way).Share, peakUse(is, b, bar, way).Share
-	bars := fmt.Sprintf("the %s comes to %.0f %% of its limit", bar, 100*to)
+	bars := fmt.Sprintf("the %s comes to %s of its limit", bar, units.Share(to))
 	if wholePoints(from, to, "more", "less") == same {
 		bars += " in both"
 	} else {
-		bars += fmt.Sprintf(" instead of %.0f %%", 100*from)
+		bars += " instead of " + units.Share(from)
 	}
 	return told(", and ", bars, sixtyWords(was, is))
 }

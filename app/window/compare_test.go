@@ -332,12 +332,12 @@ func TestTablesOfTheComparisonFitTheirPanel(t *testing.T) {
 			}
 		}
 	}
-	wantRoom(t, "range", "-100 to 1000 %", false, compareShares[compareTravel][1]*panelWidth-textGap)
+	wantRoom(t, "range", "−100 to 1,000 %", false, compareShares[compareTravel][1]*panelWidth-textGap)
 	wantRoom(t, "range", points(-999, 0, "wider", "narrower"), false, compareShares[compareTravel][3]*panelWidth)
 	for column, text := range []string{"UR", "1 turn 3 flats longer", "0.25 turns shorter", "10 turns 5 flats shorter"} {
 		wantRoom(t, "turns", text, false, compareShares[compareTurns][column]*panelWidth)
 	}
-	for _, text := range []string{"parallel bars", "99,999 N, 999 %", "-123,456.7 mm", "100 to 1000 %"} {
+	for _, text := range []string{"parallel bars", "99,999 N, 999 %", "−123,456.7 mm", "100 to 1,000 %"} {
 		wantRoom(t, "value", text, false, compareRoom)
 	}
 	// Nothing stands behind the differences.

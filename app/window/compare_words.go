@@ -142,7 +142,7 @@ func squatWords(a, b *analysis.Station) string {
 	case !a.HasAntiSquat && !b.HasAntiSquat:
 		return ""
 	case !a.HasAntiSquat:
-		return fmt.Sprintf("anti-squat %.0f %% where it had no value", 100*b.AntiSquat)
+		return fmt.Sprintf("anti-squat %s where it had no value", units.WholePercent(b.AntiSquat))
 	case !b.HasAntiSquat:
 		return "anti-squat without a value"
 	}
@@ -150,7 +150,7 @@ func squatWords(a, b *analysis.Station) string {
 	if text == same {
 		return ""
 	}
-	return fmt.Sprintf("anti-squat %s (%.0f %% for %.0f %%)", text, 100*b.AntiSquat, 100*a.AntiSquat)
+	return fmt.Sprintf("anti-squat %s (%s for %s)", text, units.WholePercent(b.AntiSquat), units.WholePercent(a.AntiSquat))
 }
 
 // barWords says what a pair of bars carries where the first setup loads it
@@ -185,9 +185,9 @@ func limitWords(a, b *analysis.Result) string {
 		was, is := mostShare(a, pair), mostShare(b, pair)
 		switch {
 		case is > 1 && was <= 1:
-			text += fmt.Sprintf(" In side view it takes the %s beyond their limit, to %.0f %% of it.", pair.Bars(), 100*is)
+			text += fmt.Sprintf(" In side view it takes the %s beyond their limit, to %s of it.", pair.Bars(), units.Share(is))
 		case is <= 1 && was > 1:
-			text += fmt.Sprintf(" In side view it brings the %s back within their limit, to %.0f %% of it.", pair.Bars(), 100*is)
+			text += fmt.Sprintf(" In side view it brings the %s back within their limit, to %s of it.", pair.Bars(), units.Share(is))
 		}
 	}
 	return text

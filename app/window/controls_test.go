@@ -9,7 +9,6 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/car"
-	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -99,21 +98,6 @@ func TestSlidersMoveTheCar(t *testing.T) {
 	test.Tap(find(d, func(b *widget.Button) bool { return b.Text == "Ride height" }))
 	if d.study.Travel() != 0 || d.study.Front() != 0 {
 		t.Errorf("travels %v and %v in", d.study.Travel()/inch, d.study.Front()/inch)
-	}
-}
-
-func TestTravelInWords(t *testing.T) {
-	for _, c := range []struct {
-		travel float64
-		units  units.System
-		want   string
-	}{
-		{0, units.US, "ride height"}, {2 * inch, units.US, "2.00 in bump"}, {-0.5 * inch, units.US, "0.50 in droop"},
-		{1e-6, units.US, "ride height"}, {-1e-6, units.SI, "ride height"}, {-0.05, units.SI, "50.0 mm droop"},
-	} {
-		if got := travelWords(c.travel, c.units); got != c.want {
-			t.Errorf("%v m is called %q, want %q", c.travel, got, c.want)
-		}
 	}
 }
 

@@ -63,7 +63,7 @@ func (p *herePanel) charts() []string { return []string{"anti-squat", "instant-c
 func (p *herePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
 	p.verdict.Set(r.CenterVerdict(u))
-	heading := "Now: " + travelWords(p.study.Travel(), u)
+	heading := "Now: " + u.Travel(p.study.Travel())
 	if _, playing := p.study.Instant(); playing {
 		heading = fmt.Sprintf("Now: %.3f s", p.study.Time())
 	}
@@ -84,23 +84,23 @@ func (p *herePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 	set(tuneUp, up)
 	color := fyne.ThemeColorName("")
 	if s.HasAntiSquat {
-		squat = fmt.Sprintf("%.1f %%", 100*s.AntiSquat)
+		squat = u.Format(units.Percent, s.AntiSquat)
 		color = targetColor(r, s.AntiSquat)
 	}
 	p.numbers.Set(tuneSquat, i, squat, color)
-	set(tunePinion, nose(s.Pose.Turn, u))
+	set(tunePinion, u.Nose(s.Pose.Turn))
 	set(tuneJoint, "not given")
 	if s.Joints.Given {
-		set(tuneJoint, nose(s.Joints.Pinion, u))
+		set(tuneJoint, u.Nose(s.Joints.Pinion))
 	}
-	set(tuneShift, u.Directed(units.Length, s.Pose.Shift, "forward", "back"))
+	set(tuneShift, u.ForeAft(s.Pose.Shift))
 	set(tuneCG, length(s.CG.Y))
 	hooked := &s.Loads.Hooked
 	spring, share := "—", "—"
 	if hooked.Balanced {
 		change := r.SpringChange(hooked)
 		spring = u.Format(units.Force, math.Abs(change)) + map[bool]string{true: " less", false: " more"}[change < 0]
-		share = fmt.Sprintf("%.0f %%", 100*hooked.BarsShare)
+		share = units.WholePercent(hooked.BarsShare)
 	}
 	set(tuneSpring, spring)
 	set(tuneShare, share)
@@ -112,9 +112,4 @@ func (p *herePanel) column(i int, r *analysis.Result, s *analysis.Station, u uni
 			set(row, "—") // an instant of the launch is no load case
 		}
 	}
-}
-
-// nose writes an angle as nose up or down.
-func nose(turn float64, u units.System) string {
-	return u.Directed(units.Angle, turn, "up", "down")
 }

@@ -191,7 +191,7 @@ func TestWhatEachHoleIsWorth(t *testing.T) {
 		}
 		for _, row := range car.Rows {
 			var x float64
-			if _, err := fmt.Sscanf(w.rates.Text(int(row), 0), "%f", &x); err != nil {
+			if _, err := fmt.Sscanf(strings.Replace(w.rates.Text(int(row), 0), units.Minus, "-", 1), "%f", &x); err != nil {
 				t.Fatal(err)
 			}
 			step := map[units.System]float64{units.US: inch / 16, units.SI: 0.001}[u]

@@ -74,9 +74,9 @@ func (w *holesWorth) step(row int, s *holes.Step, u units.System) {
 	case !s.Known:
 		squat = "cannot be used"
 	default:
-		push = signed(u, units.Force, s.LowerPush)
+		push = u.Signed(units.Force, s.LowerPush)
 		if s.HasAntiSquat {
-			squat = signed(u, units.Percent, s.AntiSquat)
+			squat = u.Signed(units.Percent, s.AntiSquat)
 		}
 	}
 	w.steps.Set(row, 0, squat, "")
@@ -88,20 +88,11 @@ func (w *holesWorth) rate(worth *holes.Worth, u units.System) {
 	squat, ahead := "–", "–"
 	by := rateStep[u].length
 	if worth.HasAntiSquat {
-		squat = signed(u, units.Percent, worth.AntiSquat.Y*by)
+		squat = u.Signed(units.Percent, worth.AntiSquat.Y*by)
 	}
 	if worth.HasInstantCenter {
-		ahead = signed(u, units.Length, worth.Ahead.Y*by)
+		ahead = u.Signed(units.Length, worth.Ahead.Y*by)
 	}
 	w.rates.Set(int(worth.Row), 0, squat, "")
 	w.rates.Set(int(worth.Row), 1, ahead, "")
-}
-
-// signed writes a change with its sign and unit.
-func signed(u units.System, q units.Quantity, x float64) string {
-	text := u.Format(q, x)
-	if x > 0 && !u.ReadsZero(q, x) {
-		return "+" + text
-	}
-	return text
 }

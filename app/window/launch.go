@@ -3,7 +3,6 @@ package window
 import (
 	"context"
 	"fmt"
-	"math"
 	"strings"
 
 	"bowline/app/readout"
@@ -167,7 +166,7 @@ func worstWords(r *launch.Result, a *analysis.Result) string {
 	if share == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Nearest to its limit comes the %s: %.0f %% of what it may %s.", bar, 100*share, way)
+	return fmt.Sprintf("Nearest to its limit comes the %s: %s of what it may %s.", bar, units.Share(share), way)
 }
 
 // otherWords says the same of the setup that the current one is held against,
@@ -195,7 +194,7 @@ func (p *launchPanel) writeBars(r *launch.Result, u units.System) {
 			text, color := "none", fyne.ThemeColorName("")
 			if tension != 0 {
 				use, _ := p.study.Result().Hold(b.Pair(), tension)
-				text = fmt.Sprintf("%s, %.0f %%", u.Format(units.Force, use.Force), 100*use.Share)
+				text = u.Format(units.Force, use.Force) + ", " + units.Share(use.Share)
 				color = shareColor(use.Share)
 			}
 			p.bars.Set(row, 1+column, text, color)
@@ -220,25 +219,13 @@ func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
 	if !ok {
 		return
 	}
-	p.car.Set(launchPitch, 0, nose(r.Pitch[i], u), "")
+	p.car.Set(launchPitch, 0, u.Nose(r.Pitch[i]), "")
 	p.car.Set(launchRoll, 0, u.Directed(units.Angle, r.Roll[i], "left up", "right up"), "")
 	for side := range launch.Sides {
-		p.sides.Set(launchRear, side, travelWords(r.RearTravel[side][i], u), "")
-		p.sides.Set(launchFront, side, travelWords(r.FrontTravel[side][i], u), "")
+		p.sides.Set(launchRear, side, u.Travel(r.RearTravel[side][i]), "")
+		p.sides.Set(launchFront, side, u.Travel(r.FrontTravel[side][i]), "")
 		p.sides.Set(launchTire, side, u.Format(units.Force, r.RearLoad[side][i]), "")
 	}
-}
-
-// gain writes a change with its sign.
-func gain(x float64) string {
-	number := units.Group(fmt.Sprintf("%.0f", math.Abs(x)))
-	switch {
-	case number == "0":
-		return number
-	case x < 0:
-		return "-" + number
-	}
-	return "+" + number
 }
 
 // writePreload writes what a turn of each bar changes at rest.
@@ -246,7 +233,7 @@ func (p *launchPanel) writePreload(r *launch.Result, u units.System) {
 	for row := range launch.Bars {
 		turn := &r.PerTurn[row]
 		for column, x := range []float64{turn.RearLoad[0], turn.RearLoad[1], turn.Tension[0], turn.Tension[1], turn.Tension[2], turn.Tension[3]} {
-			p.preload.Set(row, column, gain(u.FromSI(units.Force, x)), "")
+			p.preload.Set(row, column, units.Signed(u.FromSI(units.Force, x), 0), "")
 		}
 	}
 }

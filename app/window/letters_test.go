@@ -3,10 +3,11 @@ package window
 import (
 	"testing"
 
+	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2"
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/font/sfnt"
 )
@@ -15,7 +16,7 @@ import (
 // and how many it has looked at. One that is not shows as an empty box.
 func lettering(t *testing.T) (check func(text string), letters *int) {
 	t.Helper()
-	font, err := opentype.Parse(theme.DefaultTextFont().Content())
+	font, err := opentype.Parse(look.New(look.Light).Font(fyne.TextStyle{}).Content())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -76,7 +76,7 @@ func TestTablesFitTheirPanel(t *testing.T) {
 						wantRoom(t, name+", "+what, table.Text(row, 1), false, valueRoom)
 					}
 				}
-				wantRoom(t, "heading", "At "+travelWords(d.study.Travel(), u), true, valueRoom)
+				wantRoom(t, "heading", "At "+u.Travel(d.study.Travel()), true, valueRoom)
 			}
 		}
 	}
@@ -92,7 +92,7 @@ func TestTheLongestWordsFit(t *testing.T) {
 		wantRoom(t, "governed by", modeWords(k), false, valueRoom)
 	}
 	for _, text := range []string{
-		"parallel bars", "-123,456.7 mm", "-1,234.5 %", "12.34° down", "123.4 mm forward", "123,456 N more",
+		"parallel bars", "−123,456.7 mm", "−1,234.5 %", "12.34° nose down", "123.4 mm forward", "123,456 N more",
 		"front wheels off", "push 234,567 N", "234,567 N, 1234 %", "123.4, limit 123.4",
 	} {
 		wantRoom(t, "value", text, false, valueRoom)

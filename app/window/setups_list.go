@@ -1,7 +1,6 @@
 package window
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -120,7 +119,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	}
 	pair, way := r.Highest()
 	share := r.Worst[pair][way].Share
-	return fmt.Sprintf("%.0f", 100*share), shareColor(share)
+	return units.ShareFigure(share), shareColor(share)
 }
 
 // bestSixty writes the least 60-ft time of runs [s].

@@ -359,11 +359,11 @@ func TestListsOfSetupsFitTheirColumns(t *testing.T) {
 			}
 		}
 	}
-	for x, want := range map[float64]string{-9.9887: "-9,989", 9.9887: "9,989", 10: "far", -1e5: "far", 0: "0", 1.0854: "1,085"} {
+	for x, want := range map[float64]string{-9.9887: "−9,989", 9.9887: "9,989", 10: "far", -1e5: "far", 0: "0", 1.0854: "1,085"} {
 		if got := coarse(units.SI, x); got != want {
 			t.Errorf("%v m is listed as %q, want %q", x, got, want)
 		}
-		wantRoom(t, "length", want, false, columnRoom(5)+1)
+		wantRoom(t, "length", want, false, columnRoom(5)+theme.InnerPadding()-1)
 	}
 	wantRoom(t, "date", "2026-12-28", false, columnRoom(runHeadings[runDate].Width))
 	wantRoom(t, "time", "13.412", false, columnRoom(runHeadings[runSixty].Width))

@@ -56,17 +56,9 @@ func (s *slider) show(low, high, x float64, u units.System) {
 		s.SetValue(x)
 	}
 	s.setting = false
-	if text := travelWords(x, u); s.value.Text != text {
+	if text := u.Travel(x); s.value.Text != text {
 		s.value.SetText(text)
 	}
-}
-
-// travelWords writes a travel as bump or droop.
-func travelWords(x float64, u units.System) string {
-	if u.ReadsZero(units.Length, x) {
-		return "ride height"
-	}
-	return u.Directed(units.Length, x, "bump", "droop")
 }
 
 // newTravelBar returns the bar under the side view.

@@ -174,7 +174,7 @@ func check(c *car.Car, from int, holes car.Holes, turns car.Turns) error {
 	}
 	for _, bar := range car.BarTurns {
 		if n := *bar.Of(&turns); !(math.Abs(n) <= car.MaxTurns) {
-			return fmt.Errorf("%s: %v turns are out of range; give -%d to %[3]d", bar.Label, n, car.MaxTurns)
+			return fmt.Errorf("%s: %v turns are out of range; give −%d to %[3]d", bar.Label, n, car.MaxTurns)
 		}
 	}
 	return nil

@@ -204,7 +204,7 @@ func TestPlanRefusals(t *testing.T) {
 		{-1, car.Holes{}, car.Turns{}, "no setup 0"},
 		{0, car.Holes{ChassisLower: 4}, car.Turns{}, "the new holes: the lower chassis bracket has no hole 5; give a number from 1 to 4"},
 		{0, car.Holes{HousingUpper: -1}, car.Turns{}, "the upper housing bracket has no hole 0; give a number from 1 to 1"},
-		{0, car.Holes{}, car.Turns{UpperLeft: math.NaN()}, "Upper left bar: NaN turns are out of range; give -24 to 24"},
+		{0, car.Holes{}, car.Turns{UpperLeft: math.NaN()}, "Upper left bar: NaN turns are out of range; give −24 to 24"},
 		{0, car.Holes{}, car.Turns{LowerRight: 25}, "Lower right bar: 25 turns"},
 	} {
 		if _, err := Plan(c, want.from, want.holes, want.turns); err == nil || !strings.Contains(err.Error(), want.words) {

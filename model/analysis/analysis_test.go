@@ -210,7 +210,7 @@ func TestWarnings(t *testing.T) {
 		change func(*car.Car)
 		want   string
 	}{
-		{func(c *car.Car) { c.Check.Factor = 3 }, "The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in of droop."},
+		{func(c *car.Car) { c.Check.Factor = 3 }, "The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in droop."},
 		{func(c *car.Car) {
 			c.LowerBar.OD, c.LowerBar.Wall = 1.625*inch, 0.02*inch
 		}, "The wall of the lower bars is slender: OD over wall is 81, beyond 43 it may buckle before the tube yields."},

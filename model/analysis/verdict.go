@@ -19,7 +19,7 @@ func (r *Result) LoadVerdict(s units.System) string {
 	p, d := r.Highest()
 	u, limit := r.Worst[p][d], r.Limit(p, d)
 	name := map[car.Pair]string{car.Upper: "Upper", car.Lower: "Lower"}[p]
-	text := fmt.Sprintf("%s bars reach %.0f %% of what they may carry, in %s at %s in the %s case.", name, 100*u.Share, d, travelWords(u.Travel, s), u.Case)
+	text := fmt.Sprintf("%s bars reach %.0f %% of what they may carry, in %s at %s in the %s case.", name, 100*u.Share, d, s.Travel(u.Travel), u.Case)
 	margin := limit.Strength / u.Force
 	switch {
 	case u.Force == 0:

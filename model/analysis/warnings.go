@@ -114,12 +114,12 @@ func (r *Result) warnOfTargets(add func(Warning)) {
 
 // Text writes the warning in words, with values in the unit system s.
 func (w Warning) Text(s units.System) string {
-	travel := s.Format(units.Length, w.Travel)
+	travel := s.Travel(w.Travel)
 	switch w.Kind {
 	case OverCapacity:
-		return fmt.Sprintf("The %s reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair.Bars(), 100*w.Value, w.Way, w.Case, travelWords(w.Travel, s))
+		return fmt.Sprintf("The %s reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair.Bars(), 100*w.Value, w.Way, w.Case, travel)
 	case NotBalanced:
-		return "At " + travel + " of travel the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
+		return "At " + travel + " the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
 	case ThinWall:
 		return fmt.Sprintf("The wall of the %s is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", w.Pair.Bars(), w.Value, w.Limit)
 	case Slender:
@@ -135,18 +135,7 @@ func (w Warning) Text(s units.System) string {
 	case CenterOffTarget:
 		return "The instant center at ride height is outside its target box."
 	case SquatReversal:
-		return "Anti-squat changes sign near " + travel + " of travel."
+		return "Anti-squat changes sign near " + travel + "."
 	}
 	return ""
-}
-
-// travelWords names a travel: "ride height", "2.00 in of droop".
-func travelWords(q float64, s units.System) string {
-	switch {
-	case q < 0:
-		return s.Format(units.Length, -q) + " of droop"
-	case q > 0:
-		return s.Format(units.Length, q) + " of bump"
-	}
-	return "ride height"
 }

@@ -61,29 +61,29 @@ func TestProblems(t *testing.T) {
 		spoil func(*Car)
 		want  string
 	}{
-		{func(c *Car) { c.Body.Wheelbase = -c.Body.Wheelbase }, "car.wheelbase: -105 in is out of range; give 40 in to 400 in\ncar.wheelbase: -105 in makes the front and rear tires overlap; give more than the two tire radii together, 28.50 in"},
+		{func(c *Car) { c.Body.Wheelbase = -c.Body.Wheelbase }, "car.wheelbase: −105 in is out of range; give 40 in to 400 in\ncar.wheelbase: −105 in makes the front and rear tires overlap; give more than the two tire radii together, 28.50 in"},
 		{func(c *Car) { c.Body.Wheelbase = math.NaN() }, "car.wheelbase: nan is out of range; give 40 in to 400 in"},
 		{func(c *Car) { c.Drive.Torque = math.Inf(1) }, "drive.torque: an infinite value is out of range; give 1 lb-ft to 20000 lb-ft"},
 		{func(c *Car) { c.Body.Name = " " }, "car.name: the name is empty; give the car a name"},
 		{func(c *Car) { c.Body.RearMass = c.Body.Mass }, "car.rear_weight: 2650 lb on the rear tires puts the CG on or behind the rear axle; give less than the car's weight, 2650 lb"},
-		{func(c *Car) { c.Body.RearMass = -c.Body.RearMass }, "car.rear_weight: -1325 lb is out of range; give 50 lb to 20000 lb\ncar.unsprung_rear: 390 lb leaves nothing for the rear springs to carry; give less than the weight on the rear tires, -1325 lb"},
+		{func(c *Car) { c.Body.RearMass = -c.Body.RearMass }, "car.rear_weight: −1325 lb is out of range; give 50 lb to 20000 lb\ncar.unsprung_rear: 390 lb leaves nothing for the rear springs to carry; give less than the weight on the rear tires, −1325 lb"},
 		{func(c *Car) { c.Body.UnsprungRear = c.Body.RearMass }, "car.unsprung_rear: 1325 lb leaves nothing for the rear springs to carry; give less than the weight on the rear tires, 1325 lb"},
 		{func(c *Car) { c.Body.UnsprungFront = c.Body.Mass - c.Body.RearMass }, "car.unsprung_front: 1325 lb leaves nothing for the front springs to carry; give less than the weight on the front tires, 1,325 lb"},
 		{func(c *Car) { c.Body.CGHeight = 2 * inch }, "car.cg_height: 2 in puts the CG of the sprung mass on or below the ground; give more than 2.97 in"},
 		{func(c *Car) { c.Chassis.Lower = nil }, "chassis_bracket.lower: there are 0 holes; give 1 to 64 hole centers as [x, z]"},
-		{func(c *Car) { c.Chassis.Upper[1].Y = math.NaN() }, "chassis_bracket.upper: hole 2: [22.5 in, nan] is out of range; give x and z from -400 in to 400 in"},
+		{func(c *Car) { c.Chassis.Upper[1].Y = math.NaN() }, "chassis_bracket.upper: hole 2: [22.5 in, nan] is out of range; give x and z from −400 in to 400 in"},
 		{func(c *Car) { c.LowerBar.Wall = units.US.ToSI(units.Length, 0.7) }, "lower_bar.wall: 0.7 in is more than half the OD; give at most 0.625 in"},
 		{func(c *Car) { c.UpperBar.Material = "cheese" }, `upper_bar.material: material "cheese" is not in the table; use one of "steel"`},
 		{func(c *Car) { c.Springs.RearDroop, c.Springs.RearBump = 0, 0 }, "springs.rear_bump: the rear has no travel; give droop or bump above zero"},
 		{func(c *Car) { c.Springs.RearChassisMount = r2.Vec{X: -2 * inch, Y: 14 * inch} }, "springs.rear_chassis_mount: the spring is 1.00 in long at ride height, no longer than the bump travel; put the mounts farther apart than 3.39 in"},
-		{func(c *Car) { c.Launch.Suspension.StopRate = -rate(5) }, "springs.stop_rate: -5 lb/in is out of range; give 10 lb/in to 100000 lb/in"},
+		{func(c *Car) { c.Launch.Suspension.StopRate = -rate(5) }, "springs.stop_rate: −5 lb/in is out of range; give 10 lb/in to 100000 lb/in"},
 		{func(c *Car) { c.Launch.Tires.SlidingGrip = 1.5 }, "tires.sliding_grip: 1.5 is out of range; give 0.1 to 1"},
 		{func(c *Car) { c.Launch.UpperBar.EndRate = math.NaN() }, "upper_bar.end_rate: nan is out of range; give 1000 lb/in to 10000000 lb/in"},
 		{func(c *Car) { c.Launch.Engine.ReleaseTime = 9 }, "drive.release_time: 9 s is out of range; give 0 s to 5 s"},
-		{func(c *Car) { c.Launch.Inertia.Pitch = -1 }, "car.pitch_inertia: -23.730360404231938 lb·ft² is out of range; give 0 lb·ft² to 1000000 lb·ft²"},
+		{func(c *Car) { c.Launch.Inertia.Pitch = -1 }, "car.pitch_inertia: −23.730360404231938 lb·ft² is out of range; give 0 lb·ft² to 1000000 lb·ft²"},
 		{func(c *Car) { c.Tires.RearSpinInertia = spin(0.04) }, "tires.rear_spin_inertia: 0.04 lb·ft² is less than any part of a car has; give 0 or at least 0.05 lb·ft²"},
 		{func(c *Car) { c.Launch.Locator.Kind = "" }, `locator.kind: kind of locator "" is unknown; use one of "track bar", "diagonal link"`},
-		{func(c *Car) { c.Launch.Locator.Housing = End{true, r3.Vec{Y: math.Inf(1)}} }, "locator.housing: [0 in, an infinite value, 0 in] is out of range; give x, y and z from -400 in to 400 in"},
+		{func(c *Car) { c.Launch.Locator.Housing = End{true, r3.Vec{Y: math.Inf(1)}} }, "locator.housing: [0 in, an infinite value, 0 in] is out of range; give x, y and z from −400 in to 400 in"},
 		{func(c *Car) { c.Launch.Locator.Wall = 0.6 * inch }, "locator.wall: 0.6 in is more than half the OD; give at most 0.5 in"},
 		{func(c *Car) {
 			c.Launch.Locator.Chassis = End{true, r3.Vec{X: 12 * inch, Y: 16 * inch, Z: 16 * inch}}
@@ -100,13 +100,13 @@ func TestProblems(t *testing.T) {
 			c.Launch.Engine.Curve = []TorquePoint{{speed / 2, 1000}, {speed, 1000}, {speed, 1000}}
 		}, "drive.curve: point 3: 5200 rpm is no faster than the point before; list the points by rising speed"},
 		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{0, 1000}, {500, 0}} }, "drive.curve: there is no torque at the launch speed of 5200 rpm; give points around the launch speed"},
-		{func(c *Car) { c.Setups[1].Turns.LowerRight = -25 }, "setup 2: turns_lower_right: -25 turns are out of range; give -24 to 24"},
-		{func(c *Car) { c.Driveline = Driveline{Given: true, PinionAngle: 1} }, "driveline.pinion_angle: 57.29577951308232° is out of range; give -45° to 45°, nose-up positive"},
+		{func(c *Car) { c.Setups[1].Turns.LowerRight = -25 }, "setup 2: turns_lower_right: −25 turns are out of range; give −24 to 24"},
+		{func(c *Car) { c.Driveline = Driveline{Given: true, PinionAngle: 1} }, "driveline.pinion_angle: 57.29577951308232° is out of range; give −45° to 45°, nose-up positive"},
 		{func(c *Car) {
 			c.Driveline = Driveline{Given: true, TransmissionJoint: r2.Vec{Y: c.Tires.RearRadius}}
 		}, "driveline.transmission_joint: the driveshaft is 0.00 in long; put the joints at least 4 in apart"},
-		{func(c *Car) { c.Check.TargetAntiSquat = [2]float64{1.6, 1} }, "check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within -1000 % to 1000 %"},
-		{func(c *Car) { c.Check.TargetICZ[0] = math.Inf(-1) }, "check.target_ic.z: from an infinite value to 14 in is not a range; give the least first, then the greatest, within -400 in to 400 in"},
+		{func(c *Car) { c.Check.TargetAntiSquat = [2]float64{1.6, 1} }, "check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within −1000 % to 1000 %"},
+		{func(c *Car) { c.Check.TargetICZ[0] = math.Inf(-1) }, "check.target_ic.z: from an infinite value to 14 in is not a range; give the least first, then the greatest, within −400 in to 400 in"},
 		{func(c *Car) { c.Check.Factor = 0.5 }, "check.factor: 0.5 is out of range; give 1 to 20"},
 		{func(c *Car) { c.Check.Column = "guess" }, `check.column: column curve "guess" is unknown; use one of "johnson-euler", "perry", "aisc-e3", "handbook-4130"`},
 		{func(c *Car) { c.Check.Column = "handbook-4130" }, "check.column: the upper bar's column is \"handbook-4130\", and \"steel\" has no such formula; choose normalized 4130 or \"johnson-euler\"\ncheck.column: the lower bar's column is \"handbook-4130\", and \"steel\" has no such formula; choose normalized 4130 or \"johnson-euler\""},
@@ -139,7 +139,7 @@ func TestProblemsComeAllAtOnceInTheUnitsAskedFor(t *testing.T) {
 	c := sound()
 	c.Tires.RearRadius, c.UpperBar.Wall = -1, 1
 	problems := c.Validate(library, units.SI)
-	if len(problems) < 2 || problems[0].String() != "tires.rear_radius: -1000 mm is out of range; give 101.6 mm to 1016 mm" {
+	if len(problems) < 2 || problems[0].String() != "tires.rear_radius: −1000 mm is out of range; give 101.6 mm to 1016 mm" {
 		t.Error(problems)
 	}
 }

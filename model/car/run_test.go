@@ -23,11 +23,11 @@ func TestProblemsOfRuns(t *testing.T) {
 		{Run{Date: "2026-3-14"}, `setup 2: run 2: date: "2026-3-14" is no day of the calendar; give year, month and day as in 2026-03-14`},
 		{Run{Date: date + " "}, `setup 2: run 2: date: "2026-03-14 " is no day of the calendar; give year, month and day as in 2026-03-14`},
 		{Run{Date: date, SixtyFoot: 0.299}, `setup 2: run 2: sixty_ft: 0.299 s is out of range; give 0.3 s to 30 s, or leave it out`},
-		{Run{Date: date, SixtyFoot: -1}, `setup 2: run 2: sixty_ft: -1 s is out of range; give 0.3 s to 30 s, or leave it out`},
+		{Run{Date: date, SixtyFoot: -1}, `setup 2: run 2: sixty_ft: −1 s is out of range; give 0.3 s to 30 s, or leave it out`},
 		{Run{Date: date, SixtyFoot: math.NaN()}, `setup 2: run 2: sixty_ft: nan is out of range; give 0.3 s to 30 s, or leave it out`},
-		{Run{Date: date, AntiSquat: 101}, `setup 2: run 2: anti_squat: 10100 % is out of range; give -10000 % to 10000 %, or leave it out`},
-		{Run{Date: date, AntiSquat: math.NaN()}, `setup 2: run 2: anti_squat: nan is out of range; give -10000 % to 10000 %, or leave it out`},
-		{Run{Date: date, AntiSquat: math.Inf(-1)}, `setup 2: run 2: anti_squat: an infinite value is out of range; give -10000 % to 10000 %, or leave it out`},
+		{Run{Date: date, AntiSquat: 101}, `setup 2: run 2: anti_squat: 10100 % is out of range; give −10000 % to 10000 %, or leave it out`},
+		{Run{Date: date, AntiSquat: math.NaN()}, `setup 2: run 2: anti_squat: nan is out of range; give −10000 % to 10000 %, or leave it out`},
+		{Run{Date: date, AntiSquat: math.Inf(-1)}, `setup 2: run 2: anti_squat: an infinite value is out of range; give −10000 % to 10000 %, or leave it out`},
 	} {
 		car := sound()
 		car.Setups[1].Runs = []Run{{Date: date}, c.run}

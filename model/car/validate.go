@@ -99,11 +99,7 @@ func bound(s units.System, q units.Quantity, x float64) string {
 	if err != nil {
 		return s.FormatExact(q, x)
 	}
-	text := strconv.FormatFloat(y, 'f', -1, 64)
-	if u := s.Symbol(q); u != "" {
-		text += " " + u
-	}
-	return text
+	return s.FormatExact(q, s.ToSI(q, y))
 }
 
 // weights checks the masses and lengths of the car against each other.
@@ -145,7 +141,7 @@ func (v *validator) holes(row Row) {
 func (v *validator) point(path string, p r2.Vec) {
 	if !(math.Abs(p.X) <= reach && math.Abs(p.Y) <= reach) {
 		v.add(path, fmt.Sprintf("[%s, %s] is out of range", number(v.units, units.Length, p.X), number(v.units, units.Length, p.Y)),
-			fmt.Sprintf("give x and z from -%s to %[1]s", bound(v.units, units.Length, reach)))
+			fmt.Sprintf("give x and z from −%s to %[1]s", bound(v.units, units.Length, reach)))
 	}
 }
 
@@ -192,7 +188,7 @@ func (v *validator) driveline() {
 		angle float64
 	}{{"driveline.transmission_angle", d.TransmissionAngle}, {"driveline.pinion_angle", d.PinionAngle}} {
 		if !(math.Abs(a.angle) <= math.Pi/4) {
-			v.add(a.path, number(v.units, units.Angle, a.angle)+" is out of range", "give -45° to 45°, nose-up positive")
+			v.add(a.path, number(v.units, units.Angle, a.angle)+" is out of range", "give −45° to 45°, nose-up positive")
 		}
 	}
 }
@@ -250,7 +246,7 @@ func (v *validator) setups() {
 		}
 		for _, bar := range BarTurns {
 			if n := *bar.Of(&s.Turns); !(math.Abs(n) <= MaxTurns) {
-				v.add(path+"."+bar.Key, number(v.units, units.Number, n)+" turns are out of range", fmt.Sprintf("give -%d to %[1]d", MaxTurns))
+				v.add(path+"."+bar.Key, number(v.units, units.Number, n)+" turns are out of range", fmt.Sprintf("give −%d to %[1]d", MaxTurns))
 			}
 		}
 		v.runs(path, s.Runs)

@@ -42,7 +42,7 @@ func (v *validator) locator() {
 	}{{"locator.chassis", l.Chassis}, {"locator.housing", l.Housing}} {
 		if p := end.At; end.Given && !(math.Abs(p.X) <= reach && math.Abs(p.Y) <= reach && math.Abs(p.Z) <= reach) {
 			v.add(end.path, fmt.Sprintf("[%s, %s, %s] is out of range", number(v.units, units.Length, p.X), number(v.units, units.Length, p.Y), number(v.units, units.Length, p.Z)),
-				fmt.Sprintf("give x, y and z from -%s to %[1]s", bound(v.units, units.Length, reach)))
+				fmt.Sprintf("give x, y and z from −%s to %[1]s", bound(v.units, units.Length, reach)))
 		}
 	}
 	if l.Wall > l.OD/2 {

@@ -23,7 +23,7 @@ func TestRefusals(t *testing.T) {
 
 		// numbers
 		{"wheelbase = 105.0\n", "", `a.toml:4: car.wheelbase: is missing; give 40 in to 400 in`},
-		{"wheelbase = 105.0", "wheelbase = -105.0", `a.toml:6: car.wheelbase: -105 in is out of range; give 40 in to 400 in`},
+		{"wheelbase = 105.0", "wheelbase = -105.0", `a.toml:6: car.wheelbase: −105 in is out of range; give 40 in to 400 in`},
 		{"wheelbase = 105.0", `wheelbase = "105"`, `a.toml:6: car.wheelbase: is a text; give 40 in to 400 in`},
 		{"wheelbase = 105.0", `wheelbase = [105]`, `a.toml:6: car.wheelbase: is a list; give 40 in to 400 in`},
 		{"wheelbase = 105.0", `wheelbase = true`, `a.toml:6: car.wheelbase: is true or false; give 40 in to 400 in`},
@@ -31,7 +31,7 @@ func TestRefusals(t *testing.T) {
 		{"wheelbase = 105.0", "wheelbase = -inf", `a.toml:6: car.wheelbase: is not finite; give 40 in to 400 in`},
 		{"wheelbase = 105.0", "wheelbase = 1e400", `a.toml:6: is no valid TOML; 1e400 is out of range for float64`},
 		{"rear_rate = 150.0", "rear_rate = 1e307", `a.toml:50: springs.rear_rate: an infinite value is out of range; give 1 lb/in to 10000 lb/in`},
-		{"rear_radius = 16.0", "rear_radius = -3", `a.toml:16: tires.rear_radius: -3 in is out of range; give 4 in to 40 in`},
+		{"rear_radius = 16.0", "rear_radius = -3", `a.toml:16: tires.rear_radius: −3 in is out of range; give 4 in to 40 in`},
 		{"efficiency = 0.90", "efficiency = 1.1", `a.toml:64: drive.efficiency: 1.1 is out of range; give 0.1 to 1`},
 
 		// unknown, repeated and misplaced keys and tables
@@ -54,10 +54,10 @@ func TestRefusals(t *testing.T) {
 		{`"4130 normalized"  `, `"4130 normalised"  `, `a.toml:37: upper_bar.material: "4130 normalised" is unknown; did you mean "4130 normalized"?`},
 		{`"4130 normalized"  `, `"wood"  `, `a.toml:37: upper_bar.material: material "wood" is not in the table; use one of "4130 normalized", "4130 as welded", "1020 DOM", "1026 DOM"`},
 		{`rod_end = "3/4-16"  `, "thread_length = 13\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.thread_length: 13 in is out of range; give 0 in to 12 in`},
-		{`rod_end = "3/4-16"  `, "jam_nut = -0.4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.jam_nut: -0.4 in is out of range; give 0 in to 4 in`},
+		{`rod_end = "3/4-16"  `, "jam_nut = -0.4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.jam_nut: −0.4 in is out of range; give 0 in to 4 in`},
 		{`rod_end = "3/4-16"  `, "shown_threads = 61\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.shown_threads: 61 is out of range; give 0 to 60`},
 		{`rod_end = "3/4-16"  `, "fitted_length = 1e4\nrod_end = \"3/4-16\"  ", `a.toml:38: upper_bar.fitted_length: 10000 in is out of range; give 0 in to 400 in`},
-		{"factor = 2.0", "pinion_limit = -1", `a.toml:67: check.pinion_limit: -1° is out of range; give 0 ° to 90 °`},
+		{"factor = 2.0", "pinion_limit = -1", `a.toml:67: check.pinion_limit: −1° is out of range; give 0° to 90°`},
 		{`rod_end = "3/4-16"  `, `rod_end = 0.75  `, `a.toml:38: upper_bar.rod_end: is a number; give a text in quotes`},
 
 		// cars that cannot be
@@ -73,7 +73,7 @@ func TestRefusals(t *testing.T) {
 		{"[22.5, 18.5]", "22.5", `a.toml:23: chassis_bracket.upper: holds a number; give 1 to 64 hole centers, [[x, z], [x, z]]`},
 		{"[22.5, 18.5]", `[22.5, "18.5"]`, `a.toml:23: chassis_bracket.upper: hole 1: holds something that is a text; give two numbers, [x, z]`},
 		{"[22.5, 18.5]", `[22.5, nan]`, `a.toml:23: chassis_bracket.upper: hole 1: holds something that is not finite; give two numbers, [x, z]`},
-		{"[22.5, 18.5]", `[22.5, 2e4]`, `a.toml:23: chassis_bracket.upper: hole 1: [22.5 in, 20000 in] is out of range; give x and z from -400 in to 400 in`},
+		{"[22.5, 18.5]", `[22.5, 2e4]`, `a.toml:23: chassis_bracket.upper: hole 1: [22.5 in, 20000 in] is out of range; give x and z from −400 in to 400 in`},
 		{"[[2.5, 6.5], [2.5, 5.75]]", `"two"`, `a.toml:29: housing_bracket.upper: is a text; give 1 to 64 hole centers, [[x, z], [x, z]]`},
 		{"[[2.5, 6.5], [2.5, 5.75]]", `[]`, `a.toml:29: housing_bracket.upper: there are 0 holes; give 1 to 64 hole centers as [x, z]`},
 		{"[[2.5, 6.5], [2.5, 5.75]]", "[" + strings.Repeat("[2.5, 6.5], ", 65) + "]", `a.toml:29: housing_bracket.upper: there are 65 holes; give 1 to 64 hole centers, [[x, z], [x, z]]`},
@@ -101,7 +101,7 @@ func TestRefusals(t *testing.T) {
 		{"factor = 2.0", "factor = 0.5", `a.toml:67: check.factor: 0.5 is out of range; give 1 to 20`},
 		{"factor = 2.0", `column = "perri"`, `a.toml:67: check.column: "perri" is unknown; did you mean "perry"?`},
 		{"factor = 2.0", `column = "slide rule"`, `a.toml:67: check.column: column curve "slide rule" is unknown; use one of "johnson-euler", "perry", "aisc-e3", "handbook-4130"`},
-		{"[100.0, 160.0]", "[160.0, 100.0]", `a.toml:69: check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within -1000 % to 1000 %`},
+		{"[100.0, 160.0]", "[160.0, 100.0]", `a.toml:69: check.target_anti_squat: from 160 % to 100 % is not a range; give the least first, then the greatest, within −1000 % to 1000 %`},
 		{"[100.0, 160.0]", "[100.0]", `a.toml:69: check.target_anti_squat: is a list of 1; give two numbers, [least, greatest]`},
 		{"[100.0, 160.0]", "[100.0, true]", `a.toml:69: check.target_anti_squat: holds something that is true or false; give two numbers, [least, greatest]`},
 		{"[100.0, 160.0]", "100.0", `a.toml:69: check.target_anti_squat: is a number; give two numbers, [least, greatest]`},
@@ -111,10 +111,10 @@ func TestRefusals(t *testing.T) {
 		{"[check]", "[driveline]\npinion_joint = [10, 2]\ntransmission_joint = [40, 18]\npinion_angle = \"5\"\n[check]", `a.toml:69: driveline.pinion_angle: is a text; give a number`},
 		{"[check]", "[driveline]\npinion_joint = [10, 2]\ntransmission_joint = [11, 18]\npinion_angle = 50\n[check]",
 			`a.toml:68: driveline.transmission_joint: the driveshaft is 1.00 in long; put the joints at least 4 in apart` + "\n" +
-				`a.toml:69: driveline.pinion_angle: 50° is out of range; give -45° to 45°, nose-up positive`},
+				`a.toml:69: driveline.pinion_angle: 50° is out of range; give −45° to 45°, nose-up positive`},
 
 		// what only the launch asks for
-		{"front_rate = 120.0", "front_rate = 120.0\nrear_anti_roll = -1", `a.toml:56: springs.rear_anti_roll: -1 lb-ft/° is out of range; give 0 lb-ft/° to 100000 lb-ft/°`},
+		{"front_rate = 120.0", "front_rate = 120.0\nrear_anti_roll = -1", `a.toml:56: springs.rear_anti_roll: −1 lb-ft/° is out of range; give 0 lb-ft/° to 100000 lb-ft/°`},
 		{"efficiency = 0.90", "release_time = 9\nefficiency = 0.90", `a.toml:64: drive.release_time: 9 s is out of range; give 0 s to 5 s`},
 		{"efficiency = 0.90", "rev_limit = 5000\nefficiency = 0.90", `a.toml:64: drive.rev_limit: 5000 rpm is no higher than the launch speed; give more than 5200 rpm, or 0`},
 		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is unknown; did you mean "clockwise"?`},
@@ -125,15 +125,15 @@ func TestRefusals(t *testing.T) {
 		{"efficiency = 0.90", "curve = [[5200, 780]]\nefficiency = 0.90", `a.toml:64: drive.curve: the number of points is 1; give 2 to 100 points as [rpm, torque], or none`},
 		{"efficiency = 0.90", "curve = [[5200, 780],\n  [5000, 700]]\nefficiency = 0.90", `a.toml:65: drive.curve: point 2: 5000 rpm is no faster than the point before; list the points by rising speed`},
 		{"efficiency = 0.90", "curve = [[1000, 700], [5200, nan]]\nefficiency = 0.90", `a.toml:64: drive.curve: point 2: holds something that is not finite; give two numbers, [rpm, torque]`},
-		{"efficiency = 0.90", "curve = [[1000, 700], [5200, -3]]\nefficiency = 0.90", `a.toml:64: drive.curve: point 2: [5200 rpm, -3 lb-ft] is out of range; give 0 to 30000 rpm and 0 to 20000 lb-ft`},
+		{"efficiency = 0.90", "curve = [[1000, 700], [5200, -3]]\nefficiency = 0.90", `a.toml:64: drive.curve: point 2: [5200 rpm, −3 lb-ft] is out of range; give 0 to 30000 rpm and 0 to 20000 lb-ft`},
 		{"efficiency = 0.90", "curve = [[1000, 700], [5200, 0]]\nefficiency = 0.90", `a.toml:64: drive.curve: there is no torque at the launch speed of 5200 rpm; give points around the launch speed`},
 		{"efficiency = 0.90", "curve = [" + strings.Repeat("[1, 1],", 101) + "]\nefficiency = 0.90", `a.toml:64: drive.curve: there are 101 points; give up to 100 points, [[rpm, torque], [rpm, torque]]`},
 		{"[drive]", "[locator]\nkind = \"rope\"\n[drive]", `a.toml:59: locator.kind: kind of locator "rope" is unknown; use one of "track bar", "diagonal link"`},
 		{"[drive]", "[locator]\nchassis = [-6, 18]\n[drive]", `a.toml:59: locator.chassis: is a list of 2; give three numbers, [x, y, z]`},
-		{"[drive]", "[locator]\nchassis = [-6, 18, 1e4]\n[drive]", `a.toml:59: locator.chassis: [-6 in, 18 in, 10000 in] is out of range; give x, y and z from -400 in to 400 in`},
+		{"[drive]", "[locator]\nchassis = [-6, 18, 1e4]\n[drive]", `a.toml:59: locator.chassis: [−6 in, 18 in, 10000 in] is out of range; give x, y and z from −400 in to 400 in`},
 		{"[drive]", "[locator]\nwall = 0.6\n[drive]", `a.toml:59: locator.wall: 0.6 in is more than half the OD; give at most 0.5 in`},
 		{"[drive]", "[locator]\nchassis = [-6, -16, 16]\n[drive]", `a.toml:74: setup 1: in "baseline" the locator reaches only 0.80 in across the car; put locator.chassis and locator.housing at least 2 in apart in y`},
-		{`note = ""`, `turns_upper_left = 25`, `a.toml:78: setup 1: turns_upper_left: 25 turns are out of range; give -24 to 24`},
+		{`note = ""`, `turns_upper_left = 25`, `a.toml:78: setup 1: turns_upper_left: 25 turns are out of range; give −24 to 24`},
 		{`note = ""`, `turns_upper_left = "2"`, `a.toml:78: setup 1: turns_upper_left: is a text; give a number`},
 
 		// text that is none
@@ -165,7 +165,7 @@ func TestAllProblemsAtOnceInFileOrder(t *testing.T) {
 		"4130 normalized", "4130",
 		"[drive]", "[dirve]",
 	).Replace(fixture(t, "example.toml"))
-	const want = `a.toml:6: car.wheelbase: -1 in is out of range; give 40 in to 400 in
+	const want = `a.toml:6: car.wheelbase: −1 in is out of range; give 40 in to 400 in
 a.toml:8: car.rear_weight: 3000 lb on the rear tires puts the CG on or behind the rear axle; give less than the car's weight, 2650 lb
 a.toml:16: tires.gripp: is unknown here; did you mean "grip"?
 a.toml:25: chassis_bracket.lower: hole 1: holds something that is not finite; give two numbers, [x, z]

@@ -235,8 +235,8 @@ func TestRefusalsOfRuns(t *testing.T) {
 		{run + "sixty_ft = 131\n", `a.toml:81: setup 1: run 1: sixty_ft: 131 s is out of range; give 0.3 s to 30 s, or leave it out`},
 		{run + "sixty_ft = \"1.31\"\n", `a.toml:81: setup 1: run 1: sixty_ft: is a text; give 0.3 s to 30 s`},
 		{run + "sixty_ft = nan\n", `a.toml:81: setup 1: run 1: sixty_ft: is not finite; give 0.3 s to 30 s`},
-		{run + "anti_squat = nan\n", `a.toml:81: setup 1: run 1: anti_squat: is not finite; give -10000 % to 10000 %`},
-		{run + "anti_squat = 10001\n", `a.toml:81: setup 1: run 1: anti_squat: 10001 % is out of range; give -10000 % to 10000 %, or leave it out`},
+		{run + "anti_squat = nan\n", `a.toml:81: setup 1: run 1: anti_squat: is not finite; give −10000 % to 10000 %`},
+		{run + "anti_squat = 10001\n", `a.toml:81: setup 1: run 1: anti_squat: 10001 % is out of range; give −10000 % to 10000 %, or leave it out`},
 		{run + "anti_squat = -0.0\n", `a.toml:81: setup 1: run 1: anti_squat: is 0, which is taken for not known; give another number, or leave it out`},
 		{run + "rear = true\n", `a.toml:81: setup 1: run 1: rear: is true or false; give a text in quotes`},
 		{run + "front = 3\n", `a.toml:81: setup 1: run 1: front: is a number; give a text in quotes`},
@@ -250,7 +250,7 @@ func TestRefusalsOfRuns(t *testing.T) {
 		{strings.Repeat(run, 1001), `a.toml:72: setup 1: run: there are 1001 runs; give at most 1000`},
 		{runLog + "\n[[setup.run]]\ndate = 2026-06-31\n[[setup.run]]\nfrnt = \"up\"\nsixty_ft = -1\n", "a.toml:118: setup 3: run 1: date: \"2026-06-31\" is no day of the calendar; give year, month and day as in 2026-03-14\n" +
 			"a.toml:119: setup 3: run 2: date: is missing; give year, month and day as in 2026-03-14\na.toml:120: setup 3: run 2: frnt: is unknown here; did you mean \"front\"?\n" +
-			`a.toml:121: setup 3: run 2: sixty_ft: -1 s is out of range; give 0.3 s to 30 s, or leave it out`},
+			`a.toml:121: setup 3: run 2: sixty_ft: −1 s is out of range; give 0.3 s to 30 s, or leave it out`},
 	} {
 		_, err := Decode("a.toml", []byte(text+c.runs), Stock())
 		if err == nil || err.Error() != c.want {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -56,7 +55,7 @@ func (c *Column) Text(p *Place, s units.System) string {
 	case c.text != nil:
 		return c.text(p)
 	case c.Quantity == units.Number:
-		return strconv.FormatFloat(rounded(x, c.decimals), 'f', c.decimals, 64)
+		return units.Decimal(x, c.decimals)
 	}
 	return s.Format(c.Quantity, x)
 }
@@ -221,13 +220,7 @@ func barColumns() []*Column {
 			Help: "Turns of either " + pair.String() + " from the present setup, longer with a plus and shorter with a minus.", Quantity: units.Number, Uses: everywhere,
 			value:    func(p *Place) (float64, bool) { return p.Turns[pair], p.HasTurns },
 			decimals: 2,
-			text: func(p *Place) string {
-				x := rounded(p.Turns[pair], 2)
-				if x > 0 {
-					return fmt.Sprintf("+%.2f", x)
-				}
-				return fmt.Sprintf("%.2f", x)
-			},
+			text:     func(p *Place) string { return units.Signed(p.Turns[pair], 2) },
 		})
 	}
 	return list

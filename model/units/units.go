@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 )
 
 const (
@@ -162,41 +161,19 @@ func (s System) Exact(q Quantity, si float64) float64 {
 }
 
 // Format writes an SI value in the shop unit with the unit's usual decimals,
-// commas between thousands and its symbol, as in "22.50 in" and "9,475 lb".
+// commas between thousands and its symbol, as in "22.50 in" and "−9,475 lb".
 func (s System) Format(q Quantity, si float64) string {
 	return join(s.Figure(q, si, 0), s.Symbol(q))
 }
 
-// Group puts commas between the thousands of a decimal number.
-func Group(number string) string {
-	digits, rest := number, ""
-	if i := strings.IndexByte(number, '.'); i >= 0 {
-		digits, rest = number[:i], number[i:]
-	}
-	sign := ""
-	if strings.HasPrefix(digits, "-") {
-		sign, digits = "-", digits[1:]
-	}
-	for i := len(digits) - 3; i > 0; i -= 3 {
-		digits = digits[:i] + "," + digits[i:]
-	}
-	return sign + digits + rest
-}
-
 // FormatExact writes an SI value with as few digits as keep it exactly, and
-// the unit's symbol, as in "22.5 in".
+// the unit's symbol, as in "22.5 in" and "−90°".
 func (s System) FormatExact(q Quantity, si float64) string {
-	return join(strconv.FormatFloat(s.Exact(q, si), 'f', -1, 64), tables[s][q].symbol)
+	return join(signed(strconv.FormatFloat(s.Exact(q, si), 'f', -1, 64)), tables[s][q].symbol)
 }
 
 // Decimals returns the decimals that suffice to read the quantity.
 func (s System) Decimals(q Quantity) int { return tables[s][q].decimals }
-
-// round rounds to the given decimals and turns a negative zero into zero.
-func round(x float64, decimals int) float64 {
-	p := math.Pow(10, float64(decimals))
-	return math.Round(x*p)/p + 0
-}
 
 // join puts the symbol behind the number; a degree sign takes no space.
 func join(number, symbol string) string {

@@ -103,5 +103,5 @@ func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text 
 		b.add(scene.Item{ID: item.ID, Points: item.Points, Stroke: scene.Bad, Width: item.Width + 6, Shift: item.Shift})
 	}
 	b.add(item)
-	return fmt.Sprintf("%s %s, %.0f %%", way, b.options.Units.Format(units.Force, use.Force), 100*use.Share), item.Stroke
+	return fmt.Sprintf("%s %s, %s", way, b.options.Units.Format(units.Force, use.Force), units.Share(use.Share)), item.Stroke
 }

@@ -244,7 +244,7 @@ func (b *builder) marks() {
 		b.add(scene.Item{ID: scene.ID{Kind: scene.InstantCenter}, Shape: scene.Disc, Points: []r2.Vec{ic}, Pixels: 6.5, Fill: scene.Center, Stroke: scene.Background, Width: 2, Pick: easyPick})
 		text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, ic.X), u.Format(units.Length, ic.Y))
 		if s.HasAntiSquat {
-			text += fmt.Sprintf("  anti-squat %.0f %%", 100*s.AntiSquat)
+			text += "  anti-squat " + units.WholePercent(s.AntiSquat)
 		}
 		b.label(scene.ID{Kind: scene.InstantCenter}, ic, text, scene.Center, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
 	}

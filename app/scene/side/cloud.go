@@ -194,7 +194,7 @@ func centerText(p *holes.Place, u units.System) string {
 	c := p.Combination()
 	text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, c.InstantCenter.X), u.Format(units.Length, c.InstantCenter.Y))
 	if c.HasAntiSquat {
-		text += fmt.Sprintf("  anti-squat %.0f %%", 100*c.AntiSquat)
+		text += "  anti-squat " + units.WholePercent(c.AntiSquat)
 	}
 	return text
 }
@@ -213,12 +213,12 @@ func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
 	}
 	squat := "anti-squat has no value"
 	if k.HasAntiSquat {
-		squat = fmt.Sprintf("anti-squat %.1f %%", 100*k.AntiSquat)
+		squat = "anti-squat " + o.Units.Format(units.Percent, k.AntiSquat)
 	}
 	lines := []string{
 		first,
 		squat + ", IC " + length(k.InstantCenter.X) + " ahead, " + length(k.InstantCenter.Y) + " up",
-		fmt.Sprintf("largest load %.0f %% of its limit", 100*k.Highest()),
+		"largest load " + units.Share(k.Highest()) + " of its limit",
 	}
 	if o.away(s) {
 		lines[1] += ", both at ride height"

@@ -8,6 +8,7 @@ import (
 	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -31,9 +32,9 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 		if !s.HasAntiSquat {
 			return []string{"Line of action: upright, anti-squat has no value"}
 		}
-		return []string{"Line of action", fmt.Sprintf("anti-squat %.1f %%", 100*s.AntiSquat)}
+		return []string{"Line of action", "anti-squat " + o.Units.Format(units.Percent, s.AntiSquat)}
 	case scene.WholeLine:
-		return []string{"100 % line", "to the scene.CG height above the front contact"}
+		return []string{"100 % line", "to the CG height above the front contact"}
 	case scene.BarLine:
 		return []string{"Line of the " + id.Pair().Bars()}
 	case scene.RearTire:
@@ -50,12 +51,12 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 	case scene.Spring:
 		return describeSpring(r, s, o)
 	case scene.Driveshaft:
-		return []string{"Driveshaft", "pinion joint " + noseWords(s.Joints.Pinion, o.Units) + ", transmission joint " + noseWords(s.Joints.Transmission, o.Units)}
+		return []string{"Driveshaft", "pinion joint " + o.Units.Nose(s.Joints.Pinion) + ", transmission joint " + o.Units.Nose(s.Joints.Transmission)}
 	case scene.WheelieBar:
 		w := r.Car.Launch.WheelieBar
 		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
 	case scene.HousingBody:
-		return o.hinted("drag moves all its holes", "Housing", "pinion "+noseWords(s.Pose.Turn, o.Units)+" of ride height")
+		return o.hinted("drag moves all its holes", "Housing", "pinion "+o.Units.Nose(s.Pose.Turn)+" of ride height")
 	case scene.ChassisBody:
 		return o.hinted("drag moves all its holes", "Chassis bracket")
 	case scene.TargetBox:
@@ -83,7 +84,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 	if o.Launch != nil {
 		for side, tension := range o.Launch.Tension[p] {
 			use, way := r.Hold(p, tension)
-			lines = append(lines, fmt.Sprintf("%s: %s %s, %.0f %% of %s", [...]string{"left", "right"}[side], way, o.Units.Format(units.Force, use.Force), 100*use.Share, o.Units.Format(units.Force, r.Limit(p, way).Allowable)))
+			lines = append(lines, fmt.Sprintf("%s: %s %s, %s of %s", launch.Side(side), way, o.Units.Format(units.Force, use.Force), units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable)))
 		}
 		return lines
 	}
@@ -93,7 +94,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 	use, way := r.Use(p, o.Case, s)
 	return append(lines,
 		fmt.Sprintf("%s %s each (%s)", way, o.Units.Format(units.Force, use.Force), o.Case),
-		fmt.Sprintf("%.0f %% of %s: %s", 100*use.Share, o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Governs(p, way)))
+		fmt.Sprintf("%s of %s: %s", units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Governs(p, way)))
 }
 
 // describeHole names a hole and what a drag or click does.
@@ -163,12 +164,4 @@ func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string
 		"Rear springs, both " + o.Units.Format(units.Force, l.Spring) + " (" + o.Case.String() + ")",
 		o.Units.Format(units.Force, math.Abs(change)) + " " + does,
 	}
-}
-
-// noseWords writes an angle as nose up or down, or level.
-func noseWords(turn float64, u units.System) string {
-	if u.ReadsZero(units.Angle, turn) {
-		return "level"
-	}
-	return u.Directed(units.Angle, turn, "nose up", "nose down")
 }

@@ -73,7 +73,7 @@ func (other *Other) describe(id scene.ID, o Options) []string {
 	case scene.OtherCenter:
 		lines := []string{"Instant center" + of, o.Units.Format(units.Length, s.InstantCenter.X) + " ahead of the contact, " + o.Units.Format(units.Length, s.InstantCenter.Y) + " up"}
 		if s.HasAntiSquat {
-			lines = append(lines, fmt.Sprintf("anti-squat %.1f %%", 100*s.AntiSquat))
+			lines = append(lines, "anti-squat "+o.Units.Format(units.Percent, s.AntiSquat))
 		}
 		return lines
 	}
