@@ -39,7 +39,7 @@ func TestMoveAHole(t *testing.T) {
 	d.wantUndo("Move upper chassis hole 3")
 	d.typed(z, "500")
 	d.press(fyne.KeyReturn)
-	if got := why(z.row); got != "[22.5 in, 500 in] is out of range; give x and z from -400 in to 400 in" {
+	if got := why(z.row); got != "[22.5 in, 500 in] is out of range; give x and z from −400 in to 400 in" {
 		t.Errorf("the reason is %q", got)
 	}
 }
