@@ -13,6 +13,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// All of these are assumptions.
 const (
 	// rollGyration is the radius of gyration in roll over the rear track, of
 	// the sprung mass and of the axle assembly, where none is given [1].
@@ -26,8 +27,8 @@ const (
 	// usualRevs is the rev limit over the launch speed where neither it nor a
 	// torque curve is given [1].
 	usualRevs = 1.5
-	// revFade is the part of the rev limit over which the torque falls to
-	// nothing beyond it [1].
+	// revFade is the part of the rev limit beyond it over which the torque falls to
+	// zero [1].
 	revFade = 0.03
 )
 
@@ -196,7 +197,7 @@ func (b *builder) drive() {
 	}
 }
 
-// torque is the engine's torque over its speed, cut at the rev limit.
+// torque is the engine's torque over its speed up to the rev limit.
 func (b *builder) torque() []TorquePoint {
 	whole := Drive{Torque: b.curve()}
 	usual := usualRevs * b.car.Drive.Speed

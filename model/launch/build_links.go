@@ -70,7 +70,7 @@ func tensionAtRest(l *statics.Load, p car.Pair) float64 {
 // across puts a side-view point at y.
 func across(p r2.Vec, y float64) r3.Vec { return r3.Vec{X: p.X, Y: y, Z: p.Y} }
 
-// span is the way from a housing joint to a chassis joint at ride height.
+// span is the vector from a housing joint to a chassis joint at ride height [m].
 func (b *builder) span(chassis, housing r3.Vec) r3.Vec {
 	return r3.Sub(chassis, r3.Add(housing, r3.Vec{Z: b.p.Axle.Height}))
 }
@@ -87,7 +87,7 @@ func rod(chassis, housing r3.Vec, member column.Member, ends *car.BarEnds) (Rod,
 	}, nil
 }
 
-// assumeRods notes what the car does not say of bars and locator.
+// assumeRods notes the assumptions on bars and locator.
 func (b *builder) assumeRods() {
 	c := b.car
 	for _, p := range car.Pairs {
@@ -107,8 +107,8 @@ func (b *builder) assumeRods() {
 	}
 }
 
-// travelSteps is the number of rear travels on either side of ride height over
-// which the length between a rear spring's mounts is searched for its extremes.
+// travelSteps is the number of rear travels on either side of ride height at which
+// the length between a rear spring's mounts is sampled for its extremes.
 const travelSteps = 33
 
 // coils sets rear springs, shocks and stops.
@@ -136,8 +136,8 @@ func (b *builder) coils(l *linkage.Linkage) error {
 // sign is that of y on each side.
 var sign = [...]float64{Left: 1, Right: -1}
 
-// coilLengths finds between which lengths a rear spring moves as the axle
-// follows its path from full droop to full bump.
+// coilLengths returns the shortest and the longest length of a rear spring as the
+// axle follows its path from full droop to full bump [m].
 func (b *builder) coilLengths(l *linkage.Linkage) (shortest, longest float64, err error) {
 	s := &b.car.Springs
 	shortest, longest = math.Inf(1), 0
@@ -159,7 +159,7 @@ func (b *builder) coilLengths(l *linkage.Linkage) (shortest, longest float64, er
 	return shortest, longest, nil
 }
 
-// coilLength is the length between a rear spring's mounts in a pose.
+// coilLength is the length between a rear spring's mounts in a pose [m].
 func coilLength(s *car.Springs, p *linkage.Pose) float64 {
 	sin, cos := math.Sincos(p.Turn)
 	m := s.RearAxleMount

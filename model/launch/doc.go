@@ -4,7 +4,8 @@
 //
 // Run makes a Result of a car; Simulate makes one of Parameters, the plain
 // numbers below. Everything is in SI. This page states the model so that it
-// can be built again, elsewhere, and give the same numbers.
+// can be built again, elsewhere, and give the same numbers. Each law names its
+// source, or says that it is an assumption.
 //
 // # Frames and signs
 //
@@ -31,6 +32,12 @@
 //     of freedom, and a spin ωi with the inertia Ji that turns nothing else.
 //   - Engine speed ωe, and the carcass stretch u of each rear tire.
 //
+// Assumptions: the bodies are rigid, the rear wheels are locked to each other by a
+// spool, and front wheels move along ẑc only. Where the car gives no inertia, New
+// takes one from a radius of gyration, and for pitch and yaw the product of the
+// CG's distances from both axles (dynamic index 1); each is listed in
+// Result.Assumed.
+//
 // With w the velocity of a front wheel's center, the momenta of chassis and
 // front wheels are P = m V + Σ mi w and, about C in the chassis's axes,
 // H = I ω + Σ (ρ + sẑ)×mi w. All forces F and moments M about C change them by
@@ -44,16 +51,20 @@
 //	ma dVa/dt = F,  Jx dωx/dt = Mx − (ω×h)x,  Jy dωy/dt = My − (ω×h)y,  Jz dωz/dt = Mz − (ω×h)z,  J dω/dt = Mw
 //
 // where Mw is what acts on the wheels about ŷa and M is the rest. Gravity acts
-// on every mass.
+// on every mass. Source: Newton's and Euler's equations; for chassis and front
+// wheels in Kirchhoff's form for a moving origin (Lamb, Hydrodynamics, ch. VI, from
+// memory), held against a general-purpose engine in testdata/mujoco.
 //
 // # Bars and locator
 //
 // A massless member between ball joints a on the chassis and b on the axle
 // pulls both toward each other with
 //
-//	T = k (|a − b| − l0) + c d|a − b|/dt,  1/k = l/(E A) + 2/k_end
+//	T = k (|a − b| − l0) + c d|a − b|/dt,  1/k = Σ L/(E A) + 2/k_end
 //
-// with l its length at ride height. Its free length is l0 = l − T0/k + turns·lead:
+// with the sum over its segments, of which a tube all the way is one, l long at ride
+// height. Source: springs in series, Hooke's law; the viscous damping and linear
+// ends of the rate k_end are assumptions. Its free length is l0 = l − T0/k + turns·lead:
 // T0 is the tension at ride height without preload, so that the car then stands
 // exactly at ride height; lead is two pitches, lengthening for positive turns.
 // T0 of a bar is the side view's tension at rest times its length over its
@@ -70,7 +81,9 @@
 // shrinks. S0 is the side view's spring push at rest, halved; l_short and
 // l_long are the extremes of l as the rigid side-view linkage moves from full
 // droop to full bump. The rear anti-roll bar twists the axle with
-// −K ψ (ŷa×ẑc) and the chassis with the opposite, ψ = ŷa·ẑc.
+// −K ψ (ŷa×ẑc) and the chassis with the opposite, ψ = ŷa·ẑc. Assumptions: springs
+// and stops are linear, a spring goes slack rather than pull, shocks are viscous
+// in each direction.
 //
 // # Front corners
 //
@@ -79,13 +92,15 @@
 //	S = max(0, S0 + k s) + k_stop max(0, s − bump) − k_stop max(0, −droop − s) + c ds/dt ± K (s_left − s_right)/t²
 //
 // with c the bump damping while s grows and the rebound damping while it
-// shrinks, + on the left and − on the right, t the front track. On the wheel
+// shrinks, + on the left and − on the right, t the front track; the assumptions are
+// those of the rear springs. On the wheel
 // center act the tire load N ẑ and the drag of its spin. With e the horizontal
 // unit vector ŷc×ẑ, v the velocity of the wheel center and z its height:
 //
 //	D = Ji/(z² 5 ms) (v·e − ωi z), but not beyond ±µ_peak N
 //
-// acts along −e on the wheel center, and Ji dωi/dt = D z.
+// acts along −e on the wheel center, and Ji dωi/dt = D z. That the spin follows the
+// road with a time constant of 5 ms is an assumption.
 //
 // # Tire loads
 //
@@ -94,7 +109,8 @@
 //	N = max(0, k (R − z) − c dz/dt) for z < R, else 0
 //
 // It acts at the contact, which lies below the wheel center along ẑ. R is the
-// loaded radius at ride height plus the load at rest over k.
+// loaded radius at ride height plus the load at rest over k. The linear spring and
+// damper, and that the tire rolls at the height z, are assumptions.
 //
 // # Rear tires along the ground
 //
@@ -108,7 +124,9 @@
 //
 // with φ the sliding grip over the peak grip. F acts along e at the contact: on
 // the wheel center as F e with the moment −z F n about it, of which −z F f about
-// ŷa turns the wheels and the rest, −z F (n − f ŷa), the housing.
+// ŷa turns the wheels and the rest, −z F (n − f ŷa), the housing. The carcass as a
+// spring and damper in parallel, and grip as a function of slip speed alone, are
+// assumptions; 2 m/s is the slip speed halfway from peak to sliding grip.
 //
 // # Lane springs
 //
@@ -116,7 +134,8 @@
 // track. A point fixed to the axle, or to the front wheel, below the wheel center
 // by the loaded radius at ride height along the body's own z, takes the force
 // −k_y (y − y0) − c_y dy/dt along ŷ, with y0 its place at ride height, whatever
-// the tire's load.
+// the tire's load. This is an assumption in place of lateral tire forces and
+// steering.
 //
 // # Drive
 //
@@ -135,23 +154,31 @@
 // T/axle acts about −x̂c on the axle and +x̂c on the chassis for an engine that
 // turns clockwise seen from the front, the other way round for the other. The
 // turning of engine, converter and driveshaft puts no other moment on the
-// chassis.
+// chassis. Sources: the driveshaft's reaction on a solid axle, Gillespie,
+// Fundamentals of Vehicle Dynamics, ch. 2; impeller torque over speed squared,
+// similarity of hydrodynamic drives. Assumptions: the course of torque ratio and
+// impeller torque over the speed ratio, with the coupling point at 0.9; one
+// efficiency at all speeds and loads; the brake's smooth step; the engine's torque
+// past its limit.
 //
 // # Wheelie bar
 //
-// A point of the chassis, in its middle, takes N ẑ as a tire of radius 0 would.
+// A point of the chassis, in its middle, takes N ẑ as a tire of radius 0 would. A
+// rigid arm and a wheel without friction are assumptions.
 //
 // # Start and end
 //
 // The launch starts at rest: no speed, no torque, no stretch of the carcasses,
 // all forces in balance with the preload. It is found by Newton's method from
-// ride height. The launch ends when the sprung mass's CG has come through
-// rollout and distance, when chassis or axle tilt beyond 60°, when the numbers
-// stop to mean anything, and at the time limit at the latest.
+// ride height. The launch ends when the sprung mass's CG has traveled rollout and
+// distance, when chassis or axle tilt beyond 60° (assumption: then the car goes
+// over), when the solution diverges, and at the time limit at the latest.
 //
 // # Integration
 //
 // The classical Runge–Kutta method of order four, in steps that are a whole
-// part of the output step and short against the fastest vibration. u is held
-// within µN/k_x at the beginning of each step.
+// part of the output step with step × ω_max at most 0.7, ω_max a bound of the
+// natural angular frequencies. u is held within µN/k_x at the beginning of each
+// step. Source of the method and its limits of stability: Hairer & Wanner, Solving
+// Ordinary Differential Equations II, from memory.
 package launch

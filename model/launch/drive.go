@@ -4,16 +4,20 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// lockup is the speed ratio at which a converter's torque ratio has come down
-// to 1 and its impeller begins to let go.
-const lockup = 0.9
+// coupling is the speed ratio of a converter's coupling point, where its torque
+// ratio has come down to 1 and the impeller's torque begins to fall: assumption.
+const coupling = 0.9
 
-// drive lets the engine's torque act on wheels, housing and chassis.
+// drive applies the engine's torque to wheels, housing and chassis. The impeller's
+// torque goes with its speed squared, by similarity of hydrodynamic drives; its
+// course over the speed ratio and that of the torque ratio are assumptions. The
+// driveshaft's reaction is that of Gillespie, Fundamentals of Vehicle Dynamics,
+// ch. 2.
 func (m *model) drive(t float64, s *state, i *instant) {
 	d := &m.Drive
 	ratio := max(0, (s.wheel.speed-s.axle.omega.Y)*d.Gear*d.Axle/s.engine)
-	i.impeller = d.Capacity * s.engine * s.engine * max(0, min(1, (1-ratio)/(1-lockup)))
-	gain := max(1, d.Stall-(d.Stall-1)*ratio/lockup)
+	i.impeller = d.Capacity * s.engine * s.engine * max(0, min(1, (1-ratio)/(1-coupling)))
+	gain := max(1, d.Stall-(d.Stall-1)*ratio/coupling)
 	i.torque = d.released(t) * gain * i.impeller * d.Gear * d.Axle * d.Efficiency
 	// Between wheels and housing about the axle's y.
 	i.spinUp += i.torque
@@ -25,7 +29,7 @@ func (m *model) drive(t float64, s *state, i *instant) {
 }
 
 // released is the part of the torque that the brake lets through, a smooth step
-// from 0 at t = 0 to 1 at t = Release.
+// from 0 at t = 0 to 1 at t = Release: assumption.
 func (d *Drive) released(t float64) float64 {
 	if t >= d.Release {
 		return 1
@@ -34,7 +38,7 @@ func (d *Drive) released(t float64) float64 {
 	return x * x * (3 - 2*x)
 }
 
-// torqueAt returns the engine's torque at a speed.
+// torqueAt returns the engine's torque [N·m] at a speed [rad/s].
 func (d *Drive) torqueAt(speed float64) float64 {
 	points := d.Torque
 	for k := 1; k < len(points); k++ {

@@ -22,8 +22,8 @@ func newModel(p Parameters) *model {
 	return m
 }
 
-// evaluate finds all that follows from a state at a time after the brake began
-// to let go [s].
+// evaluate computes the instant of a state at a time after the brake began to let
+// go [s].
 func (m *model) evaluate(t float64, s *state, i *instant) {
 	m.place(s, i)
 	m.weights(i)
@@ -38,7 +38,7 @@ func (m *model) evaluate(t float64, s *state, i *instant) {
 	m.drive(t, s, i)
 }
 
-// place finds positions and velocities. No force acts yet.
+// place computes positions and velocities.
 func (m *model) place(s *state, i *instant) {
 	i.axle.at, i.axle.axes, i.axle.velocity = s.axle.at, axesOf(s.axle.turn), s.axle.velocity
 	i.axle.omega = i.axle.axes.world(s.axle.omega)
@@ -98,7 +98,7 @@ func (m *model) chassisVelocity(s *state, i *instant) {
 	}
 }
 
-// rates returns how fast a state changes, from what acts at that instant.
+// rates computes the derivative of a state with respect to time from its instant.
 func (m *model) rates(s *state, i *instant, d *state) {
 	m.chassisRates(s, i, d)
 	m.axleRates(s, i, d)

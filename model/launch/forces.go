@@ -6,13 +6,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// weights lets gravity act, and nothing else yet.
+// weights sets the forces of chassis and axle to their weights.
 func (m *model) weights(i *instant) {
 	i.axle.force, i.axle.moment = r3.Vec{Z: -m.Axle.Mass * m.Gravity}, r3.Vec{}
 	i.chassis.force, i.chassis.moment = r3.Vec{Z: -m.Chassis.Mass * m.Gravity}, r3.Vec{}
 }
 
-// rod pulls its two joints together with k(l − l0) + c·dl/dt.
+// rod pulls its two joints together with k(l − l0) + c·dl/dt: Hooke's law, and
+// viscous damping by assumption.
 func (m *model) rod(k int, i *instant) {
 	r := &m.Rods[k]
 	front, a, va := i.chassis.point(r.Chassis)
@@ -27,7 +28,7 @@ func (m *model) rod(k int, i *instant) {
 	i.chassis.pull(front, r3.Scale(-1, pull))
 }
 
-// coils push their mounts apart.
+// coils lets rear springs, shocks and stops push their mounts apart.
 func (m *model) coils(i *instant) {
 	for k := range m.Coils {
 		c := &m.Coils[k]
@@ -44,18 +45,21 @@ func (m *model) coils(i *instant) {
 	}
 }
 
-// pushes returns the push of a rear spring, its shock and its stops at a length
-// and its rate of change. The spring comes loose rather than pull.
+// pushes returns the push of a rear spring, its shock and its stops [N] at a length
+// [m] and its rate of change [m/s]. Assumptions: the spring is linear and goes
+// slack rather than pull, the shock is viscous in each direction, the stops are
+// linear.
 func (c *Coil) pushes(l, rate float64) float64 {
 	push := max(0, c.Ride-c.Rate*(l-c.Length))
 	push += stop(c.Stop, c.Shortest-l) - stop(c.Stop, l-c.Longest)
 	return push - damp(c.Rebound, c.Bump, rate)
 }
 
-// stop is the force of a stop that is pressed in by x.
+// stop is the force of a stop that is compressed by x.
 func stop(rate, x float64) float64 { return rate * max(0, x) }
 
-// damp is the force of a shock against a speed: up damps speeds above zero.
+// damp is the force of a shock against a speed, with the rate up above zero and
+// down below.
 func damp(up, down, speed float64) float64 {
 	if speed > 0 {
 		return up * speed
@@ -63,8 +67,8 @@ func damp(up, down, speed float64) float64 {
 	return down * speed
 }
 
-// rearAntiRoll twists axle and chassis against their roll to each other, whose
-// sine is the axle's y along the chassis's z.
+// rearAntiRoll twists axle and chassis against their relative roll, whose sine is
+// the axle's y along the chassis's z: a linear torsion spring by assumption.
 func (m *model) rearAntiRoll(i *instant) {
 	y, z := i.axle.axes.y, i.chassis.axes.z
 	twist := r3.Scale(m.RearAntiRoll*r3.Dot(y, z), r3.Cross(y, z))
@@ -72,7 +76,8 @@ func (m *model) rearAntiRoll(i *instant) {
 	i.axle.twist(r3.Scale(-1, twist))
 }
 
-// corners lets front suspension, front tires and the wheels' weight act.
+// corners applies front suspension, front tires and the wheels' weight. Front wheels
+// move along the chassis's z: assumption.
 func (m *model) corners(s *state, i *instant) {
 	up := i.chassis.axes.z
 	_, heading, _ := ground(i.chassis.axes.y)
@@ -95,35 +100,37 @@ func (m *model) corners(s *state, i *instant) {
 	}
 }
 
-// catchUp is how long a front wheel takes to take up the speed of the road [s].
-const catchUp = 5e-3
+// spinUpTime is the time constant with which a front wheel's spin follows the speed
+// of the road [s]: assumption.
+const spinUpTime = 5e-3
 
-// drag returns the force that holds a front wheel back while it spins up, from
-// its spin, the speed of its center, its height and its load, and sets the
-// rate of its spin.
+// drag returns the force that holds a front wheel back while it spins up [N], from
+// its spin, the speed of its center, its height and its load, and sets the rate of
+// its spin.
 func (c *Corner) drag(spin, speed, height, load float64, spinUp *float64) float64 {
 	if c.Spin == 0 {
 		*spinUp = 0
 		return 0
 	}
-	force := c.Spin / (height * height) * (speed - spin*height) / catchUp
+	force := c.Spin / (height * height) * (speed - spin*height) / spinUpTime
 	most := c.Grip * load
 	force = max(-most, min(most, force))
 	*spinUp = force * height / c.Spin
 	return force
 }
 
-// pushes returns the force of a front spring, its shock and its stops at a rise
-// of the wheel and its rate of change: down on the wheel, up on the chassis.
-// The spring comes loose rather than pull.
+// pushes returns the force of a front spring, its shock and its stops [N] at a rise
+// of the wheel [m] and its rate of change [m/s]: down on the wheel, up on the
+// chassis. The assumptions are those of a rear spring.
 func (c *Corner) pushes(rise, rate float64) float64 {
 	push := max(0, c.Ride+c.Rate*rise)
 	push += stop(c.Stop, rise-c.BumpTravel) - stop(c.Stop, -c.DroopTravel-rise)
 	return push + damp(c.Bump, c.Rebound, rate)
 }
 
-// load is that of a tire, or of any wheel that can leave the ground, pressed in
-// by x at a speed.
+// loaded returns the load of a tire, or of any wheel that can leave the ground,
+// compressed by x at a speed [N]. Assumption: spring and damper are linear, and the
+// ground never pulls.
 func loaded(rate, damping, x, speed float64) float64 {
 	if x <= 0 {
 		return 0
@@ -131,15 +138,15 @@ func loaded(rate, damping, x, speed float64) float64 {
 	return max(0, rate*x+damping*speed)
 }
 
-// force returns the lane spring's force to the left at an offset to the left
-// and its rate of change.
+// force returns the lane spring's force to the left [N] at an offset to the left
+// and its rate of change: assumption.
 func (l *Lane) force(offset, speed float64) float64 { return -l.Rate*offset - l.Damping*speed }
 
-// rearTires lets load, thrust and lane springs act on the axle assembly.
+// rearTires applies load, thrust and lane springs to the axle assembly.
 func (m *model) rearTires(s *state, i *instant) {
 	y := i.axle.axes.y
 	across, heading, flat := ground(y)
-	// How the wheels turn about the direction across.
+	// Angular velocity of the wheels about the direction across.
 	turning := r3.Dot(i.axle.omega, across) + (s.wheel.speed-s.axle.omega.Y)*flat
 	i.spinUp = 0
 	for k := range m.RearTires {
@@ -159,15 +166,15 @@ func (m *model) rearTires(s *state, i *instant) {
 	}
 }
 
-// ground returns the directions along the ground that lie along and square to
-// an axle's direction, and how much of the latter is level.
+// ground returns the horizontal unit vectors along and square to an axle's
+// direction y, and the length of y's horizontal part.
 func ground(y r3.Vec) (across, heading r3.Vec, flat float64) {
 	flat = math.Sqrt(y.X*y.X + y.Y*y.Y)
 	across = r3.Vec{X: y.X / flat, Y: y.Y / flat}
 	return across, r3.Vec{X: across.Y, Y: -across.X}, flat
 }
 
-// rearLane lets the lane spring of a rear tire act.
+// rearLane applies the lane spring of a rear tire.
 func (m *model) rearLane(r *RearTire, i *instant) {
 	foot := r.Center
 	foot.Z -= r.Lane.Drop
@@ -175,20 +182,21 @@ func (m *model) rearLane(r *RearTire, i *instant) {
 	i.axle.pull(lever, r3.Vec{Y: r.Lane.force(at.Y-r.Center.Y, velocity.Y)})
 }
 
-// fade is the slip at which a tire has lost half of what sliding costs it of
-// its grip [m/s].
-const fade = 2
+// halfSlip is the slip speed at which the grip has fallen halfway from its peak to
+// its sliding value [m/s]: assumption.
+const halfSlip = 2
 
-// grip returns the thrust of a tire and what bounds it, µN with µ falling from
-// its peak to its sliding value as the slip grows.
+// grip returns the thrust of a tire and its bound µN [N], with µ falling from its
+// peak to its sliding value as the slip speed grows. Assumption: the carcass is a
+// spring and a damper in parallel, and µ depends on the slip speed alone.
 func (r *RearTire) grip(load, slip, stretch float64, thrust, limit *float64) {
-	x := slip / fade
+	x := slip / halfSlip
 	*limit = r.Grip * load * (r.Sliding + (1-r.Sliding)/(1+x*x))
 	force := r.CarcassRate*stretch + r.CarcassDamping*slip
 	*thrust = max(-*limit, min(*limit, force))
 }
 
-// hold keeps the carcass from stretching beyond what the grip holds.
+// hold keeps the carcass from stretching beyond what the grip supports.
 func (m *model) hold(s *state, i *instant) {
 	for k := range m.RearTires {
 		most := i.tires[k].limit / m.RearTires[k].CarcassRate
@@ -196,7 +204,8 @@ func (m *model) hold(s *state, i *instant) {
 	}
 }
 
-// wheelieBar pushes the chassis up where its wheel touches the ground.
+// wheelieBar pushes the chassis up where its wheel touches the ground, as a tire
+// does.
 func (m *model) wheelieBar(i *instant) {
 	if m.WheelieBar.Rate == 0 {
 		return

@@ -2,8 +2,8 @@ package launch
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// instant is all that follows from a state at one time: where everything is,
-// how it moves, and what acts on it.
+// instant is all that follows from a state at one time: positions, velocities,
+// forces and moments.
 type instant struct {
 	chassis, axle body
 	// frame holds the chassis's velocities in its own axes.

@@ -15,11 +15,11 @@ type Outcome int
 // The outcomes.
 const (
 	Finished Outcome = iota // the car came to the end of the distance
-	TimeUp                  // it was still on its way at the time limit
+	TimeUp                  // the time limit came first
 	WentOver                // it turned over, backward or on its side
 	NotHeld                 // bars and rear springs do not hold the axle at ride height
-	NoRest                  // the car found no rest with its preload before the start
-	Diverged                // the numbers ran away
+	NoRest                  // no static equilibrium with the preload was found
+	Diverged                // the solution diverged
 	Stopped                 // the run was canceled
 )
 

@@ -6,31 +6,33 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// The classical Runge–Kutta method is stable up to step × ω = 2.83 for an undamped
+// vibration and up to step × decay rate = 2.79 for a pure decay (Hairer & Wanner,
+// Solving Ordinary Differential Equations II, from memory).
 const (
-	// finest is how far a step may go of the fastest vibration's time, its
-	// period over 2π [1]. The method is stable up to 2.8 and at 0.4 follows the
-	// vibration to a few parts in ten thousand.
-	finest = 0.7
-	// fastestDecay is how far a step may go of the shortest decay's time [1]. The
-	// method is stable up to 2.8.
-	fastestDecay = 2
-	// hardest is how many times its load at rest a tire may carry [1].
-	hardest = 5
-	// longest is the longest step [s].
-	longest = 0.5e-3
-	// mostSubsteps bounds the steps in one output step, so that a run ends.
-	mostSubsteps = 1000
+	// maxVibrationStep is the largest step × ω_max, ω_max the highest natural
+	// angular frequency [1]. At 0.4 the method follows a vibration to a few parts
+	// in ten thousand.
+	maxVibrationStep = 0.7
+	// maxDecayStep is the largest step × the largest decay rate [1].
+	maxDecayStep = 2
+	// maxTireLoad bounds a rear tire's load over that at rest [1]: assumption.
+	maxTireLoad = 5
+	// maxStep is the largest step [s].
+	maxStep = 0.5e-3
+	// maxSubsteps bounds the steps in one output step, so that a run ends.
+	maxSubsteps = 1000
 )
 
-// pace returns the rates that bound every vibration and every decay of the car
-// near rest [1/s]. A spring of rate k that acts along unit directions on bodies of
-// mobility g·M⁻¹g has k·g·M⁻¹g on the trace of M⁻¹K, which bounds the largest
-// ω²; dampers bound the largest decay in the same way.
+// pace returns upper bounds of the natural angular frequencies and of the decay
+// rates of the car near rest [1/s]. The largest ω² is at most the trace of M⁻¹K, to
+// which a spring of rate k adds k times the sum of 1/effective mass of the points it
+// acts on, along its line; dampers bound the largest decay rate in the same way.
 func (m *model) pace() (vibration, decay float64) {
 	var square float64
-	add := func(rate, damping, mobility float64) {
-		square += rate * mobility
-		decay += damping * mobility
+	add := func(rate, damping, inverseMass float64) {
+		square += rate * inverseMass
+		decay += damping * inverseMass
 	}
 	for k := range m.Rods {
 		r := &m.Rods[k]
@@ -45,8 +47,8 @@ func (m *model) pace() (vibration, decay float64) {
 		foot := r3.Sub(t.Center, r3.Vec{Z: t.Lane.Drop})
 		add(t.Rate, t.Damping, m.axleMobility(t.Center, up))
 		add(t.Lane.Rate, t.Lane.Damping, m.axleMobility(foot, across))
-		// Grip that falls with slip feeds the carcass.
-		feed := t.Grip * (1 - t.Sliding) * hardest * t.Rate * (t.Radius - m.Axle.Height) / fade
+		// Grip that falls with slip acts as negative damping of the carcass.
+		feed := t.Grip * (1 - t.Sliding) * maxTireLoad * t.Rate * (t.Radius - m.Axle.Height) / halfSlip
 		add(t.CarcassRate, t.CarcassDamping+feed, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
 		add(f.Rate+f.Stop+f.TireRate, math.Max(f.Bump, f.Rebound)+f.TireDamping, 1/f.Mass+m.chassisMobility(f.Hub, up))
 		foot = r3.Sub(f.Hub, r3.Vec{Z: f.Lane.Drop})
@@ -57,10 +59,10 @@ func (m *model) pace() (vibration, decay float64) {
 	if w := &m.WheelieBar; w.Rate > 0 {
 		add(w.Rate, w.Damping, m.chassisMobility(w.Wheel, up))
 	}
-	// The converter near lockup, where its torque falls within a tenth of speed ratio.
+	// The converter beyond its coupling point, where its torque falls within a tenth of speed ratio.
 	d := &m.Drive
 	ratio := d.Gear * d.Axle
-	decay += d.Capacity * d.Speed / (1 - lockup) * (1/d.Inertia + ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
+	decay += d.Capacity * d.Speed / (1 - coupling) * (1/d.Inertia + ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
 	return math.Sqrt(square), decay + d.steepest()/d.Inertia
 }
 
@@ -75,8 +77,8 @@ func (d *Drive) steepest() float64 {
 	return most
 }
 
-// chassisMobility is the speed along u that a unit impulse along u gives a
-// point of the chassis [1/kg].
+// chassisMobility is 1/effective mass of a point of the chassis along the unit
+// vector u, the speed that a unit impulse gives it [1/kg].
 func (m *model) chassisMobility(p, u r3.Vec) float64 {
 	return mobility(m.Chassis.Mass, m.Chassis.Inertia, p, u)
 }
@@ -91,9 +93,9 @@ func mobility(mass float64, inertia, p, u r3.Vec) float64 {
 	return 1/mass + c.X*c.X/inertia.X + c.Y*c.Y/inertia.Y + c.Z*c.Z/inertia.Z
 }
 
-// substeps returns into how many steps an output step is cut.
+// substeps returns the number of integration steps in an output step.
 func (m *model) substeps(output float64) int {
 	vibration, decay := m.pace()
-	step := math.Min(longest, math.Min(finest/vibration, fastestDecay/decay))
-	return int(math.Min(mostSubsteps, math.Ceil(output/step)))
+	step := math.Min(maxStep, math.Min(maxVibrationStep/vibration, maxDecayStep/decay))
+	return int(math.Min(maxSubsteps, math.Ceil(output/step)))
 }

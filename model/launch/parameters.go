@@ -95,7 +95,7 @@ func (r RodID) Pair() car.Pair { return car.Pair(r / 2) }
 // Side returns the side of the car that a bar is on; the locator is on none.
 func (r RodID) Side() Side { return Side(r % 2) }
 
-// Rod is a member between two ball joints. Its tension is Rate·(l − Free) +
+// Rod is a massless member between two ball joints. Its tension is Rate·(l − Free) +
 // Damping·dl/dt.
 type Rod struct {
 	Chassis r3.Vec  // front joint, or the locator's on the chassis [m]
@@ -104,7 +104,7 @@ type Rod struct {
 	Ride    float64 // tension there without preload [N]
 	Free    float64 // length without load, the adjusters' turns included [m]
 	Lead    float64 // change of Free in one turn [m]
-	Rate    float64 // [N/m]
+	Rate    float64 // of the member and its two ends in series [N/m]
 	Damping float64 // [N·s/m]
 }
 
@@ -135,9 +135,9 @@ type RearTire struct {
 	Lane           Lane
 }
 
-// Lane is the spring that holds a wheel sideways on the track. Its force acts
-// at the lowest point of the wheel at ride height, carried along by the axle
-// assembly or the front wheel, whatever load the tire has.
+// Lane is the spring that holds a wheel sideways on the track. Its force acts on
+// the lowest point of the wheel at ride height, fixed to the axle assembly or the
+// front wheel, whatever the tire's load.
 type Lane struct {
 	Drop    float64 // of that point below the wheel's center [m]
 	Rate    float64 // [N/m]
@@ -164,7 +164,7 @@ type Corner struct {
 	Lane        Lane
 }
 
-// Drive is the engine with all that turns the rear axle.
+// Drive is the engine, converter and gears.
 type Drive struct {
 	Torque     []TorquePoint // engine torque by rising speed, linear between the points and level beyond; one point is a constant torque
 	Speed      float64       // of the engine at the start [rad/s]
@@ -174,7 +174,7 @@ type Drive struct {
 	Gear       float64       // [1]
 	Axle       float64       // axle ratio [1]
 	Efficiency float64       // [1]
-	Release    float64       // from the brake's first give to its last [s]
+	Release    float64       // from the brake's first give to full release [s]
 	Turning    float64       // 1 for an engine that turns clockwise seen from the front, −1 for the other way, 0 leaves the driveshaft's torque on chassis and axle out
 }
 

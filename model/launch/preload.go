@@ -1,21 +1,20 @@
 package launch
 
-// probe is the change of a bar's length by which the answer of a resting car
-// is found [m].
-const probe = 1e-6
+// freeLengthStep is the step in a bar's free length of the central differences
+// below [m].
+const freeLengthStep = 1e-6
 
-// perTurn returns how a car at rest in s answers a turn of each bar that
-// lengthens it: the derivative by the bar's free length times its lead. Where
-// the stiffness cannot be solved for, the answers are zero and it returns
-// false.
-func (m *model) perTurn(s *state) (answers [barCount]Static, ok bool) {
+// perTurn returns the change of the loads of a car at rest in s for a turn of each
+// bar that lengthens it: the derivative with respect to the bar's free length times
+// its lead. With a singular stiffness the changes are zero and it returns false.
+func (m *model) perTurn(s *state) (changes [barCount]Static, ok bool) {
 	var i instant
 	stiff := m.stiffness(s)
 	for _, bar := range Bars {
 		free := m.Rods[bar].Free
-		m.Rods[bar].Free = free + probe
+		m.Rods[bar].Free = free + freeLengthStep
 		more := m.residual(s, &i)
-		m.Rods[bar].Free = free - probe
+		m.Rods[bar].Free = free - freeLengthStep
 		less := m.residual(s, &i)
 		for k := range more {
 			more[k] = (more[k] - less[k]) / 2
@@ -26,7 +25,7 @@ func (m *model) perTurn(s *state) (answers [barCount]Static, ok bool) {
 			return [barCount]Static{}, false
 		}
 		at := func(sign float64) Static {
-			m.Rods[bar].Free = free + sign*probe
+			m.Rods[bar].Free = free + sign*freeLengthStep
 			step := by
 			for k := range step {
 				step[k] *= sign
@@ -35,10 +34,10 @@ func (m *model) perTurn(s *state) (answers [barCount]Static, ok bool) {
 			m.evaluate(braked, &next, &i)
 			return static(&i)
 		}
-		answers[bar] = difference(at(1), at(-1), m.Rods[bar].Lead/(2*probe))
+		changes[bar] = difference(at(1), at(-1), m.Rods[bar].Lead/(2*freeLengthStep))
 		m.Rods[bar].Free = free
 	}
-	return answers, true
+	return changes, true
 }
 
 // difference returns f·(a − b).

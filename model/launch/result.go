@@ -25,8 +25,8 @@ type Result struct {
 	History
 	Peaks [RodCount]Peak // by RodID
 	Lift  Lift
-	// Elapsed is the time for the distance asked for, 60 ft if nothing else, from
-	// when the car has come through the rollout [s]; 0 unless Finished.
+	// Elapsed is the time over Options.Distance, counted from the end of the rollout
+	// [s]; 0 unless Finished.
 	Elapsed float64
 }
 
@@ -46,7 +46,7 @@ type History struct {
 	RearTravel  [2][]float64        // rise of the rear wheel centers in the chassis frame, by Side [m]
 	FrontTravel [2][]float64        // rise of the front wheels, by Side [m]
 	Speed       []float64           // of the sprung mass's CG along the track [m/s]
-	Distance    []float64           // that it has come [m]
+	Distance    []float64           // that it has traveled [m]
 	Engine      []float64           // engine speed [rad/s]
 	WheelieBar  []float64           // load on the wheelie bar's wheel [N]
 	Frames      []Frame             // for pictures
@@ -61,7 +61,7 @@ type Peak struct {
 	PushTime float64 // [s]
 }
 
-// note takes a tension into account.
+// note updates the peaks with a tension [N] at a time [s].
 func (p *Peak) note(tension, t float64) {
 	if tension > p.Pull {
 		p.Pull, p.PullTime = tension, t
@@ -80,7 +80,7 @@ type Lift struct {
 	Duration float64 // how long they were off the ground in all [s]
 }
 
-// SideView is what the side view says of one instant.
+// SideView is the side view at one instant.
 type SideView struct {
 	Pose             linkage.Pose
 	InstantCenter    r2.Vec // ahead of the point below the rear axle and above the ground [m]
@@ -91,8 +91,8 @@ type SideView struct {
 }
 
 // SideView returns the side view at the output step with the index i. Unlike
-// the analysis of a travel, it has the tires as they are pressed in and the
-// bars as they are stretched.
+// the analysis of a travel, it includes the tires' deflection and the bars'
+// stretch.
 func (r *Result) SideView(i int) SideView {
 	v := r.Parameters.vehicle()
 	s := SideView{Pose: r.Parameters.SideView(r.Frames[i])}
@@ -127,7 +127,7 @@ func (r *Result) FrameAt(t float64) Frame {
 	return Between(r.Frames[i], r.Frames[i+1], x-float64(i))
 }
 
-// reserve makes room for n output steps.
+// reserve allocates room for n output steps.
 func (h *History) reserve(n int) {
 	for _, list := range h.lists() {
 		*list = make([]float64, 0, n)

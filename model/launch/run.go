@@ -17,17 +17,17 @@ import (
 type Options struct {
 	Distance float64 // at which the launch ends [m]; 0 is 60 ft
 	Limit    float64 // time at which it ends at the latest [s]; 0 is 3 s
-	Rollout  float64 // distance the car comes before the clock starts [m]
+	Rollout  float64 // distance the car travels before the clock starts [m]
 	Output   float64 // time between two values of the history [s]; 0 is 1 ms
-	Substeps int     // integration steps in one output step; 0 lets the stiffest part decide
+	Substeps int     // integration steps in one output step; 0 takes them from the highest natural frequency
 }
 
 const (
 	defaultDistance = 60 * units.Foot
 	defaultLimit    = 3
 	defaultOutput   = 1e-3
-	// mostOutputs bounds the length of a history.
-	mostOutputs = 200_000
+	// maxOutputs bounds the length of a history.
+	maxOutputs = 200_000
 )
 
 // checked returns o with its defaults, or what is wrong with it.
@@ -52,17 +52,17 @@ func (o Options) checked() (Options, error) {
 	if o.Substeps < 0 {
 		return o, fmt.Errorf("there are %d steps in an output step; give 1 or more, or 0 to have them chosen", o.Substeps)
 	}
-	if o.Limit/o.Output > mostOutputs {
-		return o, fmt.Errorf("%v s in steps of %v s are more than %d values; give a longer output step", o.Limit, o.Output, mostOutputs)
+	if o.Limit/o.Output > maxOutputs {
+		return o, fmt.Errorf("%v s in steps of %v s are more than %d values; give a longer output step", o.Limit, o.Output, maxOutputs)
 	}
 	return o, nil
 }
 
-// Run launches one setup of a car that passes Validate. Whatever becomes of the
-// car is no failure but the result's Outcome. It fails on options that cannot
-// be, on a setup that does not exist, on what Validate would have refused, and
-// when the context is done; then the result has what there was so far, with the
-// outcome Stopped.
+// Run launches one setup of a car that passes Validate. How the car fares is
+// reported in Outcome, not as an error. It fails on options out of range, on a
+// setup that does not exist, on what Validate would have refused, and when the
+// context is done; then the result has the history so far, with the outcome
+// Stopped.
 func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Options) (*Result, error) {
 	o, err := o.checked()
 	if err != nil {
@@ -82,8 +82,8 @@ func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Option
 	return r, err
 }
 
-// Simulate launches what the parameters describe. It fails on options that
-// cannot be and when the context is done.
+// Simulate launches the car that the parameters describe. It fails on options out
+// of range and when the context is done.
 func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 	o, err := o.checked()
 	if err != nil {
@@ -119,7 +119,7 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 	for n := 0; ; n++ {
 		t := float64(n) * r.Step
 		m.evaluate(t, &s, &i)
-		if !s.sane(&i) {
+		if s.diverged(&i) {
 			r.Outcome = Diverged
 			return nil
 		}
@@ -161,13 +161,13 @@ func (r *Result) note(m *model, t float64, i *instant) {
 	r.Lift.Duration += r.Step
 }
 
-// over is the tilt of the chassis or the axle beyond which a car has gone over
-// [rad].
-const over = math.Pi / 3
+// maxTilt is the tilt of the chassis or the axle beyond which a car has gone over
+// [rad]: assumption.
+const maxTilt = math.Pi / 3
 
-// ended tells whether the launch is over, and how.
+// ended reports whether the launch is over, and how.
 func (m *model) ended(c *clock, late bool, i *instant) (bool, Outcome) {
-	tilted := i.chassis.axes.z.Z < math.Cos(over) || math.Abs(i.axle.axes.y.Z) > math.Sin(over)
+	tilted := i.chassis.axes.z.Z < math.Cos(maxTilt) || math.Abs(i.axle.axes.y.Z) > math.Sin(maxTilt)
 	switch {
 	case c.done:
 		return true, Finished
@@ -179,10 +179,11 @@ func (m *model) ended(c *clock, late bool, i *instant) (bool, Outcome) {
 	return false, 0
 }
 
-// distance is how far the sprung mass's CG has come.
+// distance is how far the sprung mass's CG has traveled [m].
 func (m *model) distance(s *state) float64 { return s.chassis.at.X - m.Chassis.CG.X }
 
-// rearTravel is the rise of a rear wheel center in the chassis frame.
+// rearTravel is the rise of a rear wheel center in the chassis frame, bump
+// positive [m].
 func (m *model) rearTravel(side int, i *instant) float64 {
 	lever := i.axle.axes.world(m.RearTires[side].Center)
 	center := r3.Sub(r3.Add(i.axle.at, lever), i.chassis.at)

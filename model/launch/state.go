@@ -62,33 +62,32 @@ func ahead(q quat.Number, h float64, rate quat.Number) quat.Number {
 	}
 }
 
+// Speeds of chassis and axle beyond which the solution counts as diverged: far
+// above what any car reaches.
 const (
-	// fastest is a speed beyond which the numbers mean nothing [m/s].
-	fastest = 1000
-	// wildest is a turning speed of axle and chassis beyond which they don't
-	// either [rad/s].
-	wildest = 1e4
+	maxSpeed        = 1000 // [m/s]
+	maxTurningSpeed = 1e4  // [rad/s]
 )
 
-// sane tells whether every number is finite and the bodies move at speeds that
-// mean something.
-func (s *state) sane(i *instant) bool {
+// diverged reports whether a number is no longer finite or a body moves faster
+// than any car does.
+func (s *state) diverged(i *instant) bool {
 	sum := s.rise[0] + s.rise[1] + s.lift[0] + s.lift[1] + s.roll[0] + s.roll[1] + s.wheel.stretch[0] + s.wheel.stretch[1] + s.wheel.speed + s.wheel.angle + s.engine +
 		total(s.chassis.at) + total(s.axle.at) + quat.Abs(s.chassis.turn) + quat.Abs(s.axle.turn)
-	return !math.IsNaN(sum) && !math.IsInf(sum, 0) &&
-		length(i.chassis.velocity) < fastest && length(i.axle.velocity) < fastest &&
-		length(i.chassis.omega) < wildest && length(i.axle.omega) < wildest
+	return math.IsNaN(sum) || math.IsInf(sum, 0) ||
+		!(length(i.chassis.velocity) < maxSpeed) || !(length(i.axle.velocity) < maxSpeed) ||
+		!(length(i.chassis.omega) < maxTurningSpeed) || !(length(i.axle.omega) < maxTurningSpeed)
 }
 
 func total(p r3.Vec) float64 { return p.X + p.Y + p.Z }
 
-// scheme is the classical Runge–Kutta method of order four, with its memory.
+// scheme is the classical Runge–Kutta method of order four, with its stages.
 type scheme struct {
 	k    [4]state
 	next state
 }
 
-// step advances s by h from the time t. The first stage, k[0], must be there.
+// step advances s by h from the time t. The first stage, k[0], must be set.
 func (r *scheme) step(m *model, t, h float64, s *state, i *instant) {
 	for stage, part := range [...]float64{0.5, 0.5, 1} {
 		r.next.advance(s, part*h, &r.k[stage])

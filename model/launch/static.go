@@ -16,9 +16,9 @@ type Static struct {
 	Push      [2]float64        // of the rear springs, by Side [N]
 }
 
-// Coordinates in which a car at rest can move: chassis and axle assembly each
-// along x, y, z and about x, y, z, and the front wheels' rises. The axle's x is
-// left out: where the car stands along the track makes no difference.
+// Coordinates of a car at rest: chassis and axle assembly each along x, y, z and
+// about x, y, z, and the front wheels' rises. The axle's x is left out, since where
+// the car stands along the track makes no difference.
 const (
 	chassisX    = 0
 	chassisTurn = 3
@@ -31,7 +31,7 @@ const (
 // move is a small change of a resting car's position.
 type move [degrees]float64
 
-// braked is a time at which the brake holds, however fast it lets go [s].
+// braked is a time before the brake lets go [s].
 const braked = -1
 
 // ride returns the state at ride height, standing still.
@@ -57,8 +57,8 @@ func (s state) moved(by *move) state {
 	return s
 }
 
-// residual returns what is left of forces and moments on a resting car, in the
-// order of a move, and the instant.
+// residual returns the unbalanced forces and moments on a resting car, in the order
+// of a move, and the instant.
 func (m *model) residual(s *state, i *instant) (f move) {
 	m.evaluate(braked, s, i)
 	set := func(at int, v r3.Vec) { f[at], f[at+1], f[at+2] = v.X, v.Y, v.Z }
@@ -71,19 +71,18 @@ func (m *model) residual(s *state, i *instant) (f move) {
 }
 
 const (
-	// nudge is the step of the differences by which stiffness is found [m, rad]:
-	// the cube root of a float64's precision, for parts of about a meter.
-	nudge = 6e-6
-	// restTolerance is the force left over at rest, over the car's weight, at
-	// which the search ends [1].
+	// differenceStep is the step of the central differences for the stiffness
+	// [m, rad]: the cube root of a float64's precision, for parts of about a meter.
+	differenceStep = 6e-6
+	// restTolerance is the unbalanced force over the car's weight at which a car is
+	// at rest [1].
 	restTolerance = 1e-10
-	// restSteps bounds Newton's steps to one load.
-	restSteps = 60
-	// leastHalving is the part of Newton's step below which no smaller one is
-	// tried [1].
-	leastHalving = 1. / 1024
-	// leastPreload is the smallest part of the preload that is put on at once.
-	leastPreload = 1. / 256
+	// maxNewtonSteps bounds Newton's steps to one load.
+	maxNewtonSteps = 60
+	// minNewtonPart is the smallest part of Newton's step that is tried [1].
+	minNewtonPart = 1. / 1024
+	// minPreloadPart is the smallest part of the preload that is added at once [1].
+	minPreloadPart = 1. / 256
 )
 
 // stiffness returns −∂residual/∂move at s, factorized.
@@ -92,14 +91,14 @@ func (m *model) stiffness(s *state) *mat.LU {
 	k := mat.NewDense(degrees, degrees, nil)
 	for at := range degrees {
 		var by move
-		by[at] = nudge
+		by[at] = differenceStep
 		ahead := s.moved(&by)
 		more := m.residual(&ahead, &i)
-		by[at] = -nudge
+		by[at] = -differenceStep
 		back := s.moved(&by)
 		less := m.residual(&back, &i)
 		for row := range degrees {
-			k.Set(row, at, (less[row]-more[row])/(2*nudge))
+			k.Set(row, at, (less[row]-more[row])/(2*differenceStep))
 		}
 	}
 	var lu mat.LU
@@ -107,7 +106,8 @@ func (m *model) stiffness(s *state) *mat.LU {
 	return &lu
 }
 
-// solve returns the move that a factorized stiffness answers a force with.
+// solve returns the move that a force causes in a factorized stiffness, and false
+// for a singular one.
 func solve(lu *mat.LU, f *move) (move, bool) {
 	var by move
 	x := mat.NewVecDense(degrees, by[:])
@@ -131,13 +131,12 @@ func (f *move) size() float64 {
 	return math.Sqrt(sum)
 }
 
-// settle moves s to rest under the model's present loads by Newton's method,
-// with steps halved until they lessen what is left over. It returns false when
-// that fails.
+// settle moves s to rest under the model's present loads by Newton's method, each
+// step halved until it lessens the residual. It returns false when that fails.
 func (m *model) settle(s *state, i *instant) bool {
 	weight := (m.Chassis.Mass + m.Axle.Mass + m.Corners[Left].Mass + m.Corners[Right].Mass) * m.Gravity
 	f := m.residual(s, i)
-	for range restSteps {
+	for range maxNewtonSteps {
 		if f.size() <= restTolerance*weight {
 			return true
 		}
@@ -146,7 +145,7 @@ func (m *model) settle(s *state, i *instant) bool {
 			return false
 		}
 		part := 1.0
-		for ; part >= leastHalving; part /= 2 {
+		for ; part >= minNewtonPart; part /= 2 {
 			step := by
 			for k := range step {
 				step[k] *= part
@@ -158,8 +157,8 @@ func (m *model) settle(s *state, i *instant) bool {
 				break
 			}
 		}
-		if part < leastHalving {
-			// No step lessens it: rounding is reached, or there is no way down.
+		if part < minNewtonPart {
+			// No step lessens it: it is down to rounding, or at a local minimum.
 			f = m.residual(s, i)
 			return f.size() <= math.Sqrt(restTolerance)*weight
 		}
@@ -183,7 +182,7 @@ func (m *model) rest(i *instant) (state, bool) {
 		}
 		next := s
 		if !m.settle(&next, i) {
-			if step /= 2; step < leastPreload {
+			if step /= 2; step < minPreloadPart {
 				m.Rods = asked
 				return s, false
 			}
