@@ -66,7 +66,7 @@ type State struct {
 	Tube float64
 }
 
-// Recut tells whether the bar needs another tube for its length.
+// Recut reports whether the bar needs another tube for its length.
 func (s *State) Recut() bool { return s.Status == TooShort || s.Status == TooLong }
 
 // At returns the bar's state at a length pin to pin [m]:
@@ -112,7 +112,7 @@ func (b Bar) Lead() float64 { return 2 * b.Pitch }
 // (to − from) / 2 Pitch; positive lengthens [1].
 func (b Bar) Turns(from, to float64) float64 { return (to - from) / b.Lead() }
 
-// Usable tells whether the rod ends have enough thread at all: a jam nut and
+// Usable reports whether the rod ends have enough thread at all: a jam nut and
 // LeastEngaged diameters. Without it no tube is right for any length.
 func (b Bar) Usable() bool {
 	return math.Max(0, b.ThreadLength-b.JamNut)-LeastEngaged*b.Diameter >= -nothing

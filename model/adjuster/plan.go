@@ -51,7 +51,7 @@ type Move struct {
 	From, To int // holes, counted from 0
 }
 
-// Moved tells whether the end goes to another hole.
+// Moved reports whether the end goes to another hole.
 func (m Move) Moved() bool { return m.From != m.To }
 
 // BarChange is what to do to one bar.
@@ -73,13 +73,13 @@ type Effect struct {
 	Cannot error
 }
 
-// Moved tells whether an end of the pair goes to another hole.
+// Moved reports whether an end of the pair goes to another hole.
 func (p *PairChange) Moved() bool { return p.Chassis.Moved() || p.Housing.Moved() }
 
-// Turned tells whether a bar of the pair is turned by a flat or more.
+// Turned reports whether a bar of the pair is turned by a flat or more.
 func (p *PairChange) Turned() bool { return !p.Left.Turn().None() || !p.Right.Turn().None() }
 
-// Recut tells whether a bar of the pair needs another tube.
+// Recut reports whether a bar of the pair needs another tube.
 func (p *PairChange) Recut() bool { return p.Left.After.Recut() || p.Right.After.Recut() }
 
 // Plan returns how to get from the setup with index from to the given holes and

@@ -38,7 +38,7 @@ func (t Turn) Exact() float64 { return t.Rounded() + t.Rest }
 // Rounded returns the turns without the rest [1].
 func (t Turn) Rounded() float64 { return float64(t.Whole) + float64(t.Flats)/Flats }
 
-// None tells whether there is no flat to turn by.
+// None reports whether there is no flat to turn by.
 func (t Turn) None() bool { return t.Whole == 0 && t.Flats == 0 }
 
 // String writes the turn in words, as in "2 turns 3 flats longer", "1 flat

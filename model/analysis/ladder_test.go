@@ -79,7 +79,7 @@ func checkAssumptions(t *testing.T, c *car.Car, torque, converter, gear, axle, w
 	near(t, "radius", c.Tires.RearRadius/inch, radius, 1e-9)
 }
 
-// holds tells whether all bars of a rung stay within capacity in the hit case
+// holds reports whether all bars of a rung stay within capacity in the hit case
 // over the whole travel of the first setup.
 func holds(t *testing.T, original *car.Car, step tier, factor float64) bool {
 	t.Helper()

@@ -49,7 +49,7 @@ func (c *Car) KeepFitted(before *Car) {
 	}
 }
 
-// hasHoles tells whether all four holes exist.
+// hasHoles reports whether all four holes exist.
 func (c *Car) hasHoles(h Holes) bool {
 	for _, row := range Rows {
 		if i := *row.Of(&h); i < 0 || i >= len(*row.In(c)) {

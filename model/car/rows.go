@@ -37,7 +37,7 @@ func (r Row) SetupKey() string {
 	return [...]string{"chassis_upper", "chassis_lower", "housing_upper", "housing_lower"}[r]
 }
 
-// OnChassis tells whether the row is in the chassis bracket.
+// OnChassis reports whether the row is in the chassis bracket.
 func (r Row) OnChassis() bool { return r == ChassisUpper || r == ChassisLower }
 
 // Pair returns the pair of bars whose ends sit in the row.

@@ -62,7 +62,7 @@ func (n *RunNumber) Range(s units.System) string {
 	return bound(s, n.Quantity, n.Min) + " to " + bound(s, n.Quantity, n.Max)
 }
 
-// Check tells whether a number that is given is allowed, and if not what is
+// Check reports whether a number that is given is allowed, and if not what is
 // wrong.
 func (n *RunNumber) Check(x float64, s units.System) (Problem, bool) {
 	if x >= n.Min && x <= n.Max {
@@ -88,7 +88,7 @@ var RunTexts = [...]*RunText{
 	{"note", "Note", "Weather, tire pressure, or what else was changed.", func(r *Run) *string { return &r.Note }},
 }
 
-// IsDate tells whether a text is a day of the calendar in the form DateForm.
+// IsDate reports whether a text is a day of the calendar in the form DateForm.
 func IsDate(text string) bool {
 	day, err := time.Parse(DateForm, text)
 	return err == nil && day.Format(DateForm) == text

@@ -74,7 +74,7 @@ func (v *validator) fields() {
 	}
 }
 
-// Check tells whether x is allowed, and if not what is wrong.
+// Check reports whether x is allowed, and if not what is wrong.
 func (f *Field) Check(x float64, s units.System) (Problem, bool) {
 	if x >= f.Min && x <= f.Max {
 		return Problem{}, true

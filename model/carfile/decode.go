@@ -104,7 +104,7 @@ func (r *reader) note(path, wrong, right string) {
 // nothing.
 func (r *reader) distrust(path string) { r.doc.wrong[path] = true }
 
-// distrusted tells whether the entry at path, or one that it is part of, has no
+// distrusted reports whether the entry at path, or one that it is part of, has no
 // value that rules could be applied to.
 func (r *reader) distrusted(path string) bool {
 	for ; path != ""; path = parentPath(path) {

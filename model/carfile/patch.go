@@ -77,7 +77,7 @@ func tableAt(want []field, path string) ([]field, bool) {
 	return fields, ok
 }
 
-// inList tells whether a path lies in a list of the values.
+// inList reports whether a path lies in a list of the values.
 func inList(want []field, path string) bool {
 	for ; path != ""; path = parentPath(path) {
 		v, _ := find(want, path)
@@ -96,7 +96,7 @@ func relative(path, base string) string {
 	return strings.TrimPrefix(path, base+".")
 }
 
-// within tells whether path is base or lies in it.
+// within reports whether path is base or lies in it.
 func within(path, base string) bool { return path == base || strings.HasPrefix(path, base+".") }
 
 // entries puts values into a table with its own header. Comments above an entry

@@ -54,7 +54,7 @@ func (p *patcher) newTable(path, header, margin string) block {
 	return block{path: path, above: p.page.newline, header: margin + "[[" + header + "]]" + p.page.newline, margin: margin}
 }
 
-// inOrder tells whether tables stay what and where they were.
+// inOrder reports whether tables stay what and where they were.
 func inOrder(from []int, count int) bool {
 	for i, k := range from {
 		if k != i {

@@ -34,7 +34,7 @@ type field struct {
 	value   value
 }
 
-// written tells whether the field stands in a text that is made anew: all do but
+// written reports whether the field stands in a text that is made anew: all do but
 // empty texts and what is seldom typed and has its default.
 func (f field) written() bool { return f.needed || !f.fine && f.value != "" }
 
@@ -157,7 +157,7 @@ func quote(text string) string {
 	return b.String()
 }
 
-// says tells whether a value as written in a file, one without parts, gives v.
+// says reports whether a value as written in a file, one without parts, gives v.
 func says(s units.System, literal string, v value) bool {
 	raw := scalar(literal)
 	switch v := v.(type) {

@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Buckled reports a push that no bow can balance.
+// Buckled is the error for a push at or beyond the Euler load, at which the bow
+// grows without bound.
 type Buckled struct {
 	Push  float64 // [N]
 	Euler float64 // Elastic buckling load of the bar [N].

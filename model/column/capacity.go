@@ -7,9 +7,9 @@ import (
 	"bowline/model/stock"
 )
 
-// What a shop takes unless it knows better.
+// Defaults.
 const (
-	DefaultFactor      = 2.0   // Strength over allowable load [1].
+	DefaultFactor      = 2.0   // Safety factor, strength over allowable load [1]: common practice.
 	DefaultCrookedness = 0.001 // Initial bow over length [1]: AISC 360-22, Commentary C2.
 )
 
@@ -17,17 +17,17 @@ const (
 type Options struct {
 	Curve       Curve
 	Crookedness float64 // Initial bow over length, 0 for a straight bar [1].
-	Factor      float64 // Strengths are divided by this, 1 or more [1].
+	Factor      float64 // Safety factor that strengths are divided by, 1 or more [1].
 }
 
 // Limit is the load a bar may carry in one direction.
 type Limit struct {
 	Mode              // The mode that governs.
-	Allowable float64 // Its strength over the factor [N].
+	Allowable float64 // Its strength over the safety factor [N].
 }
 
-// Strengths are the loads at failure that the ways to fail rest on, without the
-// factor. Of a member of several segments the weakest counts in each.
+// Strengths are the loads at failure that the ways to fail follow from, without a
+// safety factor. In a member of several segments the weakest governs each.
 type Strengths struct {
 	Squash     float64 // Yield of the gross section, Fy·A [N].
 	Euler      float64 // Elastic buckling [N].
@@ -71,7 +71,7 @@ func (r *Result) Bow(push float64) (bow, stress float64, err error) {
 // curve, first yield under the initial bow and, where the wall is slender, the
 // curve's strength on the effective area of AISC 360-22 section E7.2; in pull the
 // yield load Fy·A of the gross section in the material as chosen. Each is divided
-// by the factor.
+// by the safety factor.
 //
 // It refuses, all at once as Problems: what Member.Check refuses, crookedness
 // that isn't finite or below 0, a factor that isn't finite or below 1, a wall too
@@ -98,8 +98,8 @@ func limit(mode Mode, factor float64) Limit {
 	return Limit{Mode: mode, Allowable: mode.Strength / factor}
 }
 
-// strengths computes everything but the modes. Of each strength the least of
-// all segments counts.
+// strengths computes everything but the modes. The weakest segment governs each
+// strength.
 func (r *Result) strengths(options Options) {
 	r.curve = options.Curve
 	r.Length = r.Member.Length()

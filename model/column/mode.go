@@ -101,7 +101,7 @@ type Mode struct {
 	Strength float64 // Load at failure, without a safety factor [N].
 }
 
-// modes is a list of modes that needs no memory of its own.
+// modes is a list of fixed size, so that a capacity allocates nothing.
 type modes struct {
 	list  [kinds]Mode
 	count int

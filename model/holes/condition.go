@@ -152,7 +152,7 @@ func (b *bound) shown(q units.Quantity, si float64) float64 {
 	return x
 }
 
-// Any tells whether everything meets the condition.
+// Any reports whether everything meets the condition.
 func (c Condition) Any() bool { return c.least == nil && c.most == nil }
 
 // String returns the condition as it was typed, without spaces around it.
@@ -186,7 +186,7 @@ func (c Condition) In(s units.System) string {
 	return number(c.least) + " to " + number(c.most)
 }
 
-// Met tells whether a value in SI meets the condition; known is false for a
+// Met reports whether a value in SI meets the condition; known is false for a
 // missing one, which meets only the condition that anything does.
 func (c Condition) Met(si float64, known bool) bool {
 	if c.Any() {

@@ -46,7 +46,7 @@ type Combination struct {
 	Share          [2][2]float64    // largest share of the allowable load by car.Pair and column.Direction [1]
 }
 
-// Usable tells whether the holes can be used.
+// Usable reports whether the holes can be used.
 func (c *Combination) Usable() bool { return !c.Refused }
 
 // Highest returns the largest share of the allowable load in any bar [1].

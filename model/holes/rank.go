@@ -187,7 +187,7 @@ func (p *Place) move(from *car.Setup, present *Combination) {
 	}
 }
 
-// Recut tells whether a pair of bars needs new tubes.
+// Recut reports whether a pair of bars needs new tubes.
 func (p *Place) Recut(pair car.Pair) bool {
 	return p.Status[pair] == adjuster.TooShort || p.Status[pair] == adjuster.TooLong
 }
