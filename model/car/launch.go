@@ -44,7 +44,7 @@ type TireRates struct {
 	SideDamping    float64 // [N·s/m]
 }
 
-// BarEnds say how a bar gives way besides the stretch of its tube.
+// BarEnds are the stiffness of a bar's ends and the damping of the bar.
 type BarEnds struct {
 	EndRate float64 // rod end, bolt and bracket at one end, along the bar [N/m]
 	Damping float64 // the whole bar [N·s/m]
@@ -62,7 +62,7 @@ type Suspension struct {
 	StopRate            float64 // each bump and droop stop, rear along the spring, front at the wheel [N/m]
 }
 
-// Ends returns how the pair's bars give way in c.
+// Ends returns the stiffness of the ends of the pair's bars in c, and their damping.
 func (p Pair) Ends(c *Car) *BarEnds {
 	if p == Upper {
 		return &c.Launch.UpperBar

@@ -43,8 +43,8 @@ type Strengths struct {
 type Result struct {
 	Member      Member  // The bar, not to be changed.
 	Length      float64 // Ball center to ball center [m].
-	Slenderness float64 // Length over the least radius of gyration, L/ρ [1].
-	Transition  float64 // Slenderness where Johnson's parabola meets Euler's curve, there [1].
+	Slenderness float64 // L/ρ of the segment with the least radius of gyration [1].
+	Transition  float64 // Slenderness where Johnson's parabola meets Euler's curve, of the same segment [1].
 	InitialBow  float64 // Crookedness times length [m].
 	Strengths
 	Push Limit

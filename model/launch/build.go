@@ -46,7 +46,7 @@ type Assumption struct {
 
 // New returns the parameters of one setup of a car that passes Validate, at
 // rest at ride height without preload but with the setup's turns in Free, and
-// what was assumed where the car says nothing. It fails as car.Linkage does,
+// the assumptions made where the car gives no value. It fails as car.Linkage does,
 // with ErrNotHeld, and for a setup or a material that does not exist.
 func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, error) {
 	if setup < 0 || setup >= len(c.Setups) {
@@ -100,7 +100,7 @@ type builder struct {
 	assumed []Assumption
 }
 
-// given returns a value, or what a rule says where it is 0.
+// given returns a value, or that of a rule where it is 0, noted as an assumption.
 func (b *builder) given(path, words string, q units.Quantity, value, rule float64) float64 {
 	if value != 0 {
 		return value

@@ -13,8 +13,8 @@ import (
 // centerline at ride height), points on the axle assembly from the middle of
 // the axle centerline. Both have x forward, y left, z up at ride height.
 //
-// New makes them of a car. Whoever makes or changes them by hand answers for
-// positive masses, inertias, rates and lengths.
+// New makes them of a car. Those made or changed otherwise must have positive
+// masses, inertias, rates and lengths.
 type Parameters struct {
 	Gravity       float64 // [m/s²]
 	Chassis       Chassis

@@ -142,7 +142,7 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 	}
 }
 
-// note takes the peaks of an instant into account.
+// note updates peaks and lift with an instant.
 func (r *Result) note(m *model, t float64, i *instant) {
 	for k := range r.Peaks {
 		r.Peaks[k].note(i.tension[k], t)
@@ -190,19 +190,19 @@ func (m *model) rearTravel(side int, i *instant) float64 {
 	return r3.Dot(center, i.chassis.axes.z) + m.Chassis.CG.Z - m.Axle.Height
 }
 
-// clock times the way from the rollout to the end of the distance.
+// clock takes the time from the end of the rollout to the end of the distance.
 type clock struct {
 	options        *Options
 	start          float64 // distance at the brake's first give [m]
-	time, distance float64 // when the car was last seen, and where
+	time, distance float64 // of the last update
 	started, ended float64 // [s]
 	running, done  bool
 }
 
-// pass notes where the car is at a time.
+// pass updates the clock with the distance at a time.
 func (c *clock) pass(t, distance float64) {
 	distance -= c.start
-	// When a mark was passed since the car was last seen.
+	// When a mark was passed since the last update, by interpolation.
 	passed := func(mark float64) float64 {
 		return c.time + (t-c.time)*(mark-c.distance)/(distance-c.distance)
 	}
