@@ -5,33 +5,37 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
 
 // squatInSight bounds the anti-squat shown [1]: beyond, the line of action is
 // so steep that only the fact matters.
-var squatInSight = Span{-3, 6}
+var squatInSight = chart.Between(-3, 6)
+
+// AntiSquatKey is the key of [AntiSquat].
+const AntiSquatKey chart.Key = "anti-squat"
 
 // AntiSquat charts anti-squat over rear travel with the target and the 100 %
 // line. The curve breaks where the line of action stands upright.
-func AntiSquat(r *analysis.Result) *Chart {
+func AntiSquat(r *analysis.Result) *chart.Chart {
 	about := antiSquat{overTravel{r}}
-	c := newChart(r, "anti-squat", "Anti-squat over travel", about)
-	c.x = travelAxis(r)
-	target := Span{r.Car.Check.TargetAntiSquat[0], r.Car.Check.TargetAntiSquat[1]}
-	c.y = axis{label: "Anti-squat", quantity: units.Percent, least: 0.1, sight: target.with(1)}
-	c.regions = []region{{
-		name: func(s units.System) string {
-			return "target " + number(100*target.Min, 0) + " to " + units.WholePercent(target.Max)
+	c := newChart(r, AntiSquatKey, "Anti-squat over travel", about)
+	c.X = travelAxis(r)
+	target := chart.Between(r.Car.Check.TargetAntiSquat[0], r.Car.Check.TargetAntiSquat[1])
+	c.Y = chart.Axis{Label: "Anti-squat", Quantity: units.Percent, Least: 0.1, Sight: target.With(1)}
+	c.Regions = []chart.Region{{
+		Name: func(s units.System) string {
+			return "target " + units.Decimal(100*target.Min, 0) + " to " + units.WholePercent(target.Max)
 		},
-		x: everywhere(), y: target,
+		X: chart.Everywhere(), Y: target,
 	}}
-	c.lines = []line{{name: "anti-squat", ink: centerInk, runs: runs(r.Travel, about.point, upright)}}
-	c.rules = []rule{{ink: wholeInk, dash: fine, at: 1, caption: caption{head: "100 %"}}}
-	for _, run := range c.lines[0].runs {
+	c.Lines = []chart.Line{{Name: "anti-squat", Ink: centerInk, Runs: runs(r.Travel, about.point, upright)}}
+	c.Rules = []chart.Rule{{Ink: wholeInk, Dash: chart.Fine, At: 1, Caption: chart.Caption{Head: "100 %"}}}
+	for _, run := range c.Lines[0].Runs {
 		for _, at := range run {
-			c.y.sight = c.y.sight.with(squatInSight.clamp(at.Y))
+			c.Y.Sight = c.Y.Sight.With(squatInSight.Clamp(at.Y))
 		}
 	}
 	about.notes(c)
@@ -54,12 +58,12 @@ func upright(a, b *analysis.Station) bool {
 }
 
 // notes say where the curve breaks or leaves the chart.
-func (a antiSquat) notes(c *Chart) {
-	c.note(func(shown Frame) string {
+func (a antiSquat) notes(c *chart.Chart) {
+	c.AddNote(func(shown chart.Frame) string {
 		at := where(a.r.Travel, shown.Units, func(s *analysis.Station) bool { return !s.HasAntiSquat })
 		return sentence("No value at ", at, ": the line of action stands upright.")
 	})
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		var most float64
 		at := where(a.r.Travel, shown.Units, func(s *analysis.Station) bool {
 			off := s.HasAntiSquat && !shown.Y.Contains(s.AntiSquat)
@@ -72,36 +76,36 @@ func (a antiSquat) notes(c *Chart) {
 	})
 }
 
-func (a antiSquat) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(s.Travel(travel))}
+func (a antiSquat) Readout(travel float64, s units.System) []chart.Reading {
+	lines := []chart.Reading{chart.Plain(s.Travel(travel))}
 	station, ok := a.at(travel)
 	switch {
 	case !ok:
-		return append(lines, plainly("the bars do not reach here"))
+		return append(lines, chart.Plain("the bars do not reach here"))
 	case !station.HasAntiSquat:
-		return append(lines, reading{name: "anti-squat", lack: "the line of action stands upright"})
+		return append(lines, chart.Reading{Name: "anti-squat", Lack: "the line of action stands upright"})
 	}
-	return append(lines, reading{name: "anti-squat", value: number(100*station.AntiSquat, 1) + " %"})
+	return append(lines, chart.Reading{Name: "anti-squat", Value: units.Decimal(100*station.AntiSquat, 1) + " %"})
 }
 
-func (a antiSquat) place(travel float64) place {
-	at := place{line: true, x: travel}
+func (a antiSquat) Place(travel float64) chart.Place {
+	at := chart.Place{Line: true, X: travel}
 	if station, ok := a.at(travel); ok {
 		if xy, ok := a.point(station); ok {
-			at.dots = []dot{{at: xy, ink: centerInk}}
+			at.Dots = []chart.Dot{{At: xy, Ink: centerInk}}
 		}
 	}
 	return at
 }
 
-func (a antiSquat) table(s units.System, setup string) Table {
-	t := newTable(s, setup)
-	t.key("travel", "bump positive", units.Length)
-	t.add("anti-squat", "", units.Percent)
+func (a antiSquat) Table(s units.System, setup string) chart.Table {
+	t := chart.NewTable(s, setup)
+	t.Key("travel", "bump positive", units.Length)
+	t.Add("anti-squat", "", units.Percent)
 	for i := range a.r.Travel {
 		xy, ok := a.point(&a.r.Travel[i])
-		t.row(xy.X)
-		t.cell(xy.Y, ok)
+		t.Row(xy.X)
+		t.Cell(xy.Y, ok)
 	}
 	return t.Table
 }

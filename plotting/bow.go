@@ -5,6 +5,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -16,29 +17,32 @@ const (
 	worstInSight = 1.5
 )
 
+// BowKey is the key of [Bow].
+const BowKey chart.Key = "bow"
+
 // Bow charts how far one bar of each pair bows at mid-length under a push, up
 // to the push at which its steel first yields, with the allowable and the
 // worst push.
-func Bow(r *analysis.Result) *Chart {
+func Bow(r *analysis.Result) *chart.Chart {
 	about := bow{r}
-	c := newChart(r, "bow", "Bow over push", about)
-	c.aside = always("at mid-length of one bar")
-	c.x = axis{label: "Push", quantity: units.Force, least: 1, sight: Span{}}
-	c.y = axis{label: "Bow", quantity: units.Length, least: 1e-4, sight: Span{}}
+	c := newChart(r, BowKey, "Bow over push", about)
+	c.Aside = chart.Always("at mid-length of one bar")
+	c.X = chart.Axis{Label: "Push", Quantity: units.Force, Least: 1, Sight: chart.Span{}}
+	c.Y = chart.Axis{Label: "Bow", Quantity: units.Length, Least: 1e-4, Sight: chart.Span{}}
 	for _, p := range car.Pairs {
 		curve := about.curve(p)
 		end := curve[len(curve)-1]
-		c.x.sight, c.y.sight = c.x.sight.with(end.X), c.y.sight.with(end.Y)
-		c.lines = append(c.lines, line{name: pairNames[p], ink: pairInks[p], runs: []plotter.XYs{curve}})
-		c.marks = append(c.marks, mark{name: "first yield", ink: pairInks[p], shape: cross, at: end})
+		c.X.Sight, c.Y.Sight = c.X.Sight.With(end.X), c.Y.Sight.With(end.Y)
+		c.Lines = append(c.Lines, chart.Line{Name: pairNames[p], Ink: pairInks[p], Runs: []plotter.XYs{curve}})
+		c.Points = append(c.Points, chart.Point{Name: "first yield", Ink: pairInks[p], Shape: chart.Cross, At: end})
 	}
-	c.y.sight.Max *= 1 + labelRoom
+	c.Y.Sight.Max *= 1 + chart.LabelRoom
 	for _, p := range car.Pairs {
-		c.rules = append(c.rules, about.allowable(p))
+		c.Rules = append(c.Rules, about.allowable(p))
 		about.worst(c, p)
 	}
 	if r.Car.Check.Crookedness == 0 {
-		c.note(func(Frame) string { return "Nothing bows, since no initial bow is given." })
+		c.AddNote(func(chart.Frame) string { return "Nothing bows, since no initial bow is given." })
 	}
 	return c
 }
@@ -66,37 +70,37 @@ func (b bow) curve(p car.Pair) plotter.XYs {
 }
 
 // allowable is the push a pair may carry.
-func (b bow) allowable(p car.Pair) rule {
+func (b bow) allowable(p car.Pair) chart.Rule {
 	limit := b.r.Limit(p, column.Push).Allowable
-	return rule{
-		ink: pairInks[p], dash: long, upright: true, at: limit,
-		caption: valueCaption(pairNames[p]+" limit", units.Force, limit),
+	return chart.Rule{
+		Ink: pairInks[p], Dash: chart.Long, Upright: true, At: limit,
+		Caption: chart.ValueCaption(pairNames[p]+" limit", units.Force, limit),
 	}
 }
 
 // worst marks the largest push of a pair on its curve, or says where it is.
-func (b bow) worst(c *Chart, p car.Pair) {
+func (b bow) worst(c *chart.Chart, p car.Pair) {
 	push, yield := b.r.Worst[p][column.Push].Force, b.r.Bars[p].FirstYield
 	if push == 0 {
 		return
 	}
 	if at, ok := b.under(p, push); ok && push <= yield {
-		c.marks = append(c.marks, mark{
-			name: "worst push", ink: pairInks[p], shape: disc, at: plotter.XY{X: push, Y: at}, drop: true,
-			caption: valueCaption(pairNames[p]+" worst", units.Force, push),
+		c.Points = append(c.Points, chart.Point{
+			Name: "worst push", Ink: pairInks[p], Shape: chart.Disc, At: plotter.XY{X: push, Y: at}, Drop: true,
+			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 		return
 	}
 	if push <= worstInSight*yield {
-		c.x.sight = c.x.sight.with(push)
-		c.rules = append(c.rules, rule{
-			ink: pairInks[p], upright: true, at: push,
-			caption: valueCaption(pairNames[p]+" worst", units.Force, push),
+		c.X.Sight = c.X.Sight.With(push)
+		c.Rules = append(c.Rules, chart.Rule{
+			Ink: pairInks[p], Upright: true, At: push,
+			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 	}
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		s := shown.Units
-		return "The worst push on the " + pairNames[p] + " bars, " + value(s, units.Force, push) + ", is past first yield at " + value(s, units.Force, yield) + "."
+		return "The worst push on the " + pairNames[p] + " bars, " + s.Format(units.Force, push) + ", is past first yield at " + s.Format(units.Force, yield) + "."
 	})
 }
 
@@ -105,49 +109,49 @@ func bowed(s units.System, at float64) string {
 	return s.FormatFine(units.Length, at)
 }
 
-// readout writes the bow under the full axle torque.
-func (b bow) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(s.Travel(travel))}
+// Readout writes the bow under the full axle torque.
+func (b bow) Readout(travel float64, s units.System) []chart.Reading {
+	lines := []chart.Reading{chart.Plain(s.Travel(travel))}
 	station, err := b.r.At(travel, b.r.Options.FrontTravel)
 	if err != nil {
-		return append(lines, plainly("the bars do not reach here"))
+		return append(lines, chart.Plain("the bars do not reach here"))
 	}
 	for _, p := range car.Pairs {
 		name := pairNames[p] + " hit"
 		if !station.Loads.Hit.Balanced {
-			lines = append(lines, reading{name: name, lack: "the bars cannot hold the axle here"})
+			lines = append(lines, chart.Reading{Name: name, Lack: "the bars cannot hold the axle here"})
 			continue
 		}
 		use, way := b.r.Use(p, analysis.Hit, &station)
-		text := value(s, units.Force, use.Force) + " " + way.String()
+		text := s.Format(units.Force, use.Force) + " " + way.String()
 		if at, ok := b.under(p, -signed(way, use.Force)); ok {
 			text += " — bow " + bowed(s, at)
 		} else {
 			text += " — buckles"
 		}
-		lines = append(lines, reading{name: name, value: text})
+		lines = append(lines, chart.Reading{Name: name, Value: text})
 	}
 	return lines
 }
 
-// readoutAt writes the bow of both bars under the push pointed at.
-func (b bow) readoutAt(l *Layout, px, py float64, s units.System) []reading {
+// ReadoutAt writes the bow of both bars under the push pointed at.
+func (b bow) ReadoutAt(l *chart.Layout, px, py float64, s units.System) []chart.Reading {
 	push, _ := l.ToData(px, py)
 	return b.bends(push, s)
 }
 
 // bends writes the bow of both bars under a push.
-func (b bow) bends(push float64, s units.System) []reading {
+func (b bow) bends(push float64, s units.System) []chart.Reading {
 	if push < 0 {
 		return nil
 	}
-	lines := []reading{plainly(value(s, units.Force, push) + " push")}
+	lines := []chart.Reading{chart.Plain(s.Format(units.Force, push) + " push")}
 	for _, p := range car.Pairs {
-		bends := reading{name: pairNames[p], value: "buckles"}
+		bends := chart.Reading{Name: pairNames[p], Value: "buckles"}
 		if at, ok := b.under(p, push); ok {
-			bends = reading{name: pairNames[p] + " bows", value: bowed(s, at)}
+			bends = chart.Reading{Name: pairNames[p] + " bows", Value: bowed(s, at)}
 			if push > b.r.Bars[p].FirstYield {
-				bends.value += ", past first yield"
+				bends.Value += ", past first yield"
 			}
 		}
 		lines = append(lines, bends)
@@ -155,11 +159,13 @@ func (b bow) bends(push float64, s units.System) []reading {
 	return lines
 }
 
-func (b bow) positionAt(*Layout, float64, float64) (at, off float64, ok bool) { return 0, 0, false }
+func (b bow) PositionAt(*chart.Layout, float64, float64) (at, off float64, ok bool) {
+	return 0, 0, false
+}
 
-// place puts a dot on the curve of each bar that pushes.
-func (b bow) place(travel float64) place {
-	var at place
+// Place puts a dot on the curve of each bar that pushes.
+func (b bow) Place(travel float64) chart.Place {
+	var at chart.Place
 	station, err := b.r.At(travel, b.r.Options.FrontTravel)
 	if err != nil || !station.Loads.Hit.Balanced {
 		return at
@@ -167,29 +173,29 @@ func (b bow) place(travel float64) place {
 	for _, p := range car.Pairs {
 		push := -analysis.Tension(p, &station.Loads.Hit)
 		if y, ok := b.under(p, push); ok && push > 0 {
-			at.dots = append(at.dots, dot{at: plotter.XY{X: push, Y: y}, ink: pairInks[p]})
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: push, Y: y}, Ink: pairInks[p]})
 		}
 	}
 	return at
 }
 
-// table lists the points of both curves side by side.
-func (b bow) table(s units.System, setup string) Table {
-	t := newTable(s, setup)
+// Table lists the points of both curves side by side.
+func (b bow) Table(s units.System, setup string) chart.Table {
+	t := chart.NewTable(s, setup)
 	for _, p := range car.Pairs {
-		t.add(pairNames[p]+" push", "", units.Force)
-		t.add(pairNames[p]+" bow", "", units.Length)
+		t.Add(pairNames[p]+" push", "", units.Force)
+		t.Add(pairNames[p]+" bow", "", units.Length)
 	}
 	for i := range bowSteps + 1 {
 		for _, p := range car.Pairs {
 			push := b.r.Bars[p].FirstYield * float64(i) / bowSteps
 			at, ok := b.under(p, push)
 			if p == car.Upper {
-				t.row(push)
+				t.Row(push)
 			} else {
-				t.cell(push, true)
+				t.Cell(push, true)
 			}
-			t.cell(at, ok)
+			t.Cell(at, ok)
 		}
 	}
 	return t.Table

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
@@ -23,7 +26,7 @@ func TestBowCurves(t *testing.T) {
 		"lower": math.Hypot(23, 0.5) * inch, // (2.5, 11) to (25.5, 11.5) in
 	} {
 		euler := math.Pi * math.Pi * e * second / (length * length)
-		points := named(t, c, name).runs[0]
+		points := charttest.Line(t, c, name).Runs[0]
 		for _, at := range points {
 			if want := 0.001 * length / (1 - at.X/euler); math.Abs(at.Y/want-1) > 1e-9 {
 				t.Fatalf("%s: %g m under %g N, want %g", name, at.Y, at.X, want)
@@ -43,18 +46,18 @@ func TestBowMarks(t *testing.T) {
 	r := analyze(t, saltgrass())
 	c := Bow(r)
 	for p, name := range pairNames {
-		if limit := labeled(c, name+" limit"); limit == nil || !limit.upright || limit.at != r.Bars[p].Push.Allowable {
+		if limit := charttest.Rule(c, name+" limit"); limit == nil || !limit.Upright || limit.At != r.Bars[p].Push.Allowable {
 			t.Errorf("%s: allowable push %+v", name, limit)
 		}
 	}
-	var worst []mark
-	for _, m := range c.marks {
-		if m.name == "worst push" {
+	var worst []chart.Point
+	for _, m := range c.Points {
+		if m.Name == "worst push" {
 			worst = append(worst, m)
 		}
 	}
 	// Only the lower bars push.
-	if len(worst) != 1 || worst[0].at.X != r.Worst[car.Lower][column.Push].Force || worst[0].shape != disc {
+	if len(worst) != 1 || worst[0].At.X != r.Worst[car.Lower][column.Push].Force || worst[0].Shape != chart.Disc {
 		t.Errorf("%+v", worst)
 	}
 }
@@ -65,11 +68,11 @@ func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
 		yield := q.Bars[car.Lower].FirstYield
 		q.Worst[car.Lower][column.Push].Force = share * yield
 		c := Bow(q)
-		if got := remarks(c, units.US); !strings.HasPrefix(got, "The worst push on the lower bars, ") || !strings.Contains(got, "past first yield") {
+		if got := charttest.Notes(c, units.US); !strings.HasPrefix(got, "The worst push on the lower bars, ") || !strings.Contains(got, "past first yield") {
 			t.Errorf("%g: %q", share, got)
 		}
-		line := labeled(c, "lower worst")
-		if (line != nil) != drawn || drawn && !c.frame(&Style{}).X.Contains(line.at) {
+		line := charttest.Rule(c, "lower worst")
+		if (line != nil) != drawn || drawn && !c.Frame(&chart.Style{}).X.Contains(line.At) {
 			t.Errorf("%g: line %+v", share, line)
 		}
 	}
@@ -79,14 +82,14 @@ func TestStraightBarsDoNotBow(t *testing.T) {
 	straight := saltgrass()
 	straight.Check.Crookedness = 0
 	c := Bow(analyze(t, straight))
-	for _, l := range c.lines {
-		for _, at := range l.runs[0] {
+	for _, l := range c.Lines {
+		for _, at := range l.Runs[0] {
 			if at.Y != 0 {
-				t.Fatalf("%s bows %g", l.name, at.Y)
+				t.Fatalf("%s bows %g", l.Name, at.Y)
 			}
 		}
 	}
-	if got := remarks(c, units.US); got != "Nothing bows, since no initial bow is given." {
+	if got := charttest.Notes(c, units.US); got != "Nothing bows, since no initial bow is given." {
 		t.Error(got)
 	}
 }
@@ -99,7 +102,13 @@ func TestBowReadout(t *testing.T) {
 	if len(got) != 3 || !strings.HasPrefix(got[1], "upper hit ") || !strings.Contains(got[1], " lb pull — bow 0.019 in") || !strings.Contains(got[2], " lb push — bow 0.028 in") {
 		t.Errorf("%q", got)
 	}
-	bends := func(push float64) []string { return written(bow{r}.bends(push, units.US)) }
+	bends := func(push float64) []string {
+		var list []string
+		for _, reading := range (bow{r}).bends(push, units.US) {
+			list = append(list, reading.String())
+		}
+		return list
+	}
 	// Without load a bar 23.005 in long has its initial bow, a thousandth.
 	if got := bends(0); len(got) != 3 || got[0] != "0 lb push" || got[2] != "lower bows 0.023 in" {
 		t.Errorf("%q", got)

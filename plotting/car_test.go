@@ -4,6 +4,8 @@ import (
 	"context"
 	"testing"
 
+	"bowline/plotting/chart"
+
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/launch"
@@ -77,7 +79,7 @@ func launched(t testing.TB, c *car.Car) (*launch.Result, *analysis.Result) {
 }
 
 // everyChart returns the charts of a car that must be valid, and of its launch.
-func everyChart(t testing.TB, c *car.Car) []*Chart {
+func everyChart(t testing.TB, c *car.Car) []*chart.Chart {
 	t.Helper()
 	l, r := launched(t, c)
 	return append(Charts(r, nil), LaunchCharts(l, r, nil, nil)...)

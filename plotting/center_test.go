@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -13,20 +16,20 @@ import (
 func TestAntiSquatLineIsTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
 	c := AntiSquat(r)
-	l := named(t, c, "anti-squat")
-	if len(l.runs) != 1 || len(l.runs[0]) != len(r.Travel) {
-		t.Fatalf("%d runs", len(l.runs))
+	l := charttest.Line(t, c, "anti-squat")
+	if len(l.Runs) != 1 || len(l.Runs[0]) != len(r.Travel) {
+		t.Fatalf("%d runs", len(l.Runs))
 	}
-	for i, at := range l.runs[0] {
+	for i, at := range l.Runs[0] {
 		if at.X != r.Travel[i].Pose.Travel || at.Y != r.Travel[i].AntiSquat {
 			t.Fatalf("point %d is %v", i, at)
 		}
 	}
-	band := c.regions[0]
-	if band.y != (Span{1, 1.6}) || band.name(units.US) != "target 100 to 160 %" {
-		t.Errorf("target %v %q", band.y, band.name(units.US))
+	band := c.Regions[0]
+	if band.Y != chart.Between(1, 1.6) || band.Name(units.US) != "target 100 to 160 %" {
+		t.Errorf("target %v %q", band.Y, band.Name(units.US))
 	}
-	if hundred := labeled(c, "100 %"); hundred == nil || hundred.at != 1 {
+	if hundred := charttest.Rule(c, "100 %"); hundred == nil || hundred.At != 1 {
 		t.Error("no 100 % line")
 	}
 	// The reference car has 154.6 % at ride height.
@@ -44,14 +47,14 @@ func TestAntiSquatBreaks(t *testing.T) {
 		q.Travel[i].AntiSquat = value
 	}
 	c := AntiSquat(q)
-	l := named(t, c, "anti-squat")
-	if len(l.runs) != 3 || len(l.runs[0]) != 5 || len(l.runs[1]) != 15 || len(l.runs[2]) != len(q.Travel)-21 {
-		t.Fatalf("%d runs", len(l.runs))
+	l := charttest.Line(t, c, "anti-squat")
+	if len(l.Runs) != 3 || len(l.Runs[0]) != 5 || len(l.Runs[1]) != 15 || len(l.Runs[2]) != len(q.Travel)-21 {
+		t.Fatalf("%d runs", len(l.Runs))
 	}
-	if f := c.frame(&Style{}); f.Y.Min < -4 || f.Y.Max > 7 {
+	if f := c.Frame(&chart.Style{}); f.Y.Min < -4 || f.Y.Max > 7 {
 		t.Errorf("frame %v", f.Y)
 	}
-	got := remarks(c, units.US)
+	got := charttest.Notes(c, units.US)
 	for _, want := range []string{"No value at 3.13 in droop: the line of action stands upright.", "Off the chart at ", "as far as 4,000 %."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is missing in %q", want, got)
@@ -68,35 +71,35 @@ func TestAntiSquatDoesNotBreakAtZero(t *testing.T) {
 	if first*last >= 0 {
 		t.Fatalf("from %g to %g", first, last)
 	}
-	if l := named(t, AntiSquat(r), "anti-squat"); len(l.runs) != 1 {
-		t.Errorf("%d runs", len(l.runs))
+	if l := charttest.Line(t, AntiSquat(r), "anti-squat"); len(l.Runs) != 1 {
+		t.Errorf("%d runs", len(l.Runs))
 	}
 }
 
 func TestCenterPathIsTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
 	c := CenterPath(r)
-	l := named(t, c, "path")
-	if len(l.runs) != 1 || len(l.runs[0]) != len(r.Travel) {
-		t.Fatalf("%d runs", len(l.runs))
+	l := charttest.Line(t, c, "path")
+	if len(l.Runs) != 1 || len(l.Runs[0]) != len(r.Travel) {
+		t.Fatalf("%d runs", len(l.Runs))
 	}
-	for i, at := range l.runs[0] {
+	for i, at := range l.Runs[0] {
 		if at.X != r.Travel[i].InstantCenter.X || at.Y != r.Travel[i].InstantCenter.Y {
 			t.Fatalf("point %d is %v", i, at)
 		}
 	}
-	target := c.regions[0]
+	target := c.Regions[0]
 	near := func(a, b float64) bool { return math.Abs(a-b) < 1e-12 }
-	if !near(target.x.Min, 40*inch) || !near(target.x.Max, 60*inch) || !near(target.y.Min, 6*inch) || !near(target.y.Max, 14*inch) {
-		t.Errorf("target %v %v", target.x, target.y)
+	if !near(target.X.Min, 40*inch) || !near(target.X.Max, 60*inch) || !near(target.Y.Min, 6*inch) || !near(target.Y.Max, 14*inch) {
+		t.Errorf("target %v %v", target.X, target.Y)
 	}
-	marks := map[string]mark{}
-	for _, m := range c.marks {
-		marks[m.name+m.label(units.US)] = m
+	marks := map[string]chart.Point{}
+	for _, m := range c.Points {
+		marks[m.Name+m.Label(units.US)] = m
 	}
 	for name, at := range map[string]r2.Vec{"droop": r.Travel[0].InstantCenter, "bump": r.Travel[len(r.Travel)-1].InstantCenter, "ride height": r.Ride.InstantCenter} {
-		if m, ok := marks[name]; !ok || m.at.X != at.X || m.at.Y != at.Y {
-			t.Errorf("%s marked at %v, it is at %v", name, m.at, at)
+		if m, ok := marks[name]; !ok || m.At.X != at.X || m.At.Y != at.Y {
+			t.Errorf("%s marked at %v, it is at %v", name, m.At, at)
 		}
 	}
 	// The reference car's instant center is at (41.25, 11.84) in.
@@ -109,7 +112,7 @@ func TestCenterPathIsTheResult(t *testing.T) {
 // The 100 % line holds the instant centers whose anti-squat is 1.
 func TestWholeLine(t *testing.T) {
 	r := analyze(t, saltgrass())
-	l := named(t, CenterPath(r), "100 % anti-squat").runs[0]
+	l := charttest.Line(t, CenterPath(r), "100 % anti-squat").Runs[0]
 	slope := (l[1].Y - l[0].Y) / (l[1].X - l[0].X)
 	// Anti-squat is slope times wheelbase over CG height: 105 in and 19.5 in.
 	if got := slope * 105 / 19.5; math.Abs(got-1) > 1e-12 || math.Abs(l[0].Y-slope*l[0].X) > 1e-9 {
@@ -124,18 +127,18 @@ func TestCenterPathBreaksAtParallel(t *testing.T) {
 	car.Chassis.Upper[2], car.Chassis.Lower[1] = in(22.5, 22.5), in(25.5, 11)
 	r := analyze(t, car)
 	c := CenterPath(r)
-	l := named(t, c, "path")
-	if len(l.runs) != 2 {
-		t.Fatalf("%d runs", len(l.runs))
+	l := charttest.Line(t, c, "path")
+	if len(l.Runs) != 2 {
+		t.Fatalf("%d runs", len(l.Runs))
 	}
-	if l.runs[0][0].X*l.runs[1][0].X >= 0 {
+	if l.Runs[0][0].X*l.Runs[1][0].X >= 0 {
 		t.Error("both runs are on one side")
 	}
-	f := c.frame(&Style{})
+	f := c.Frame(&chart.Style{})
 	if f.X.Min < -0.7*105*inch || f.X.Max > 2.3*105*inch {
 		t.Errorf("frame %v", f.X)
 	}
-	got := remarks(c, units.US)
+	got := charttest.Notes(c, units.US)
 	if !strings.Contains(got, "None at ride height: the bars are parallel.") || !strings.Contains(got, "Off the chart at ") {
 		t.Error(got)
 	}
@@ -158,7 +161,7 @@ func TestCenterPathBreaksBetweenStations(t *testing.T) {
 			t.Fatal("parallel at a station")
 		}
 	}
-	if l := named(t, CenterPath(r), "path"); len(l.runs) != 2 {
-		t.Errorf("%d runs", len(l.runs))
+	if l := charttest.Line(t, CenterPath(r), "path"); len(l.Runs) != 2 {
+		t.Errorf("%d runs", len(l.Runs))
 	}
 }

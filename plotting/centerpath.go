@@ -5,6 +5,7 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/plotter"
@@ -13,32 +14,35 @@ import (
 // Where instant centers are shown, in wheelbases from the rear contact. Those
 // farther off belong to bars that are almost parallel.
 var (
-	aheadInSight = Span{-0.5, 2}
-	aboveInSight = Span{-0.5, 1}
+	aheadInSight = chart.Between(-0.5, 2)
+	aboveInSight = chart.Between(-0.5, 1)
 )
+
+// CenterPathKey is the key of [CenterPath].
+const CenterPathKey chart.Key = "instant-center"
 
 // CenterPath charts the way of the instant center over rear travel, ahead of
 // the rear contact and above the ground, with its target. The curve breaks
 // where the bars pass through parallel.
-func CenterPath(r *analysis.Result) *Chart {
+func CenterPath(r *analysis.Result) *chart.Chart {
 	about := centerPath{overTravel{r}}
-	c := newChart(r, "instant-center", "Instant center path", about)
+	c := newChart(r, CenterPathKey, "Instant center path", about)
 	k := r.Car.Check
-	target := region{
-		name: always("target"),
-		x:    Span{k.TargetICX[0], k.TargetICX[1]}, y: Span{k.TargetICZ[0], k.TargetICZ[1]},
+	target := chart.Region{
+		Name: chart.Always("target"),
+		X:    chart.Between(k.TargetICX[0], k.TargetICX[1]), Y: chart.Between(k.TargetICZ[0], k.TargetICZ[1]),
 	}
-	c.regions = []region{target}
-	c.x = axis{label: "Ahead of rear contact", quantity: units.Length, least: 0.01, sight: target.x}
-	c.y = axis{label: "Above ground", quantity: units.Length, least: 0.01, sight: target.y}
-	c.lines = []line{
-		{name: "path", ink: centerInk, runs: runs(r.Travel, about.point, throughParallel)},
+	c.Regions = []chart.Region{target}
+	c.X = chart.Axis{Label: "Ahead of rear contact", Quantity: units.Length, Least: 0.01, Sight: target.X}
+	c.Y = chart.Axis{Label: "Above ground", Quantity: units.Length, Least: 0.01, Sight: target.Y}
+	c.Lines = []chart.Line{
+		{Name: "path", Ink: centerInk, Runs: runs(r.Travel, about.point, throughParallel)},
 		about.whole(),
 	}
 	for i := range r.Travel {
 		if s := &r.Travel[i]; about.inSight(s) {
-			c.x.sight = c.x.sight.with(s.InstantCenter.X)
-			c.y.sight = c.y.sight.with(s.InstantCenter.Y)
+			c.X.Sight = c.X.Sight.With(s.InstantCenter.X)
+			c.Y.Sight = c.Y.Sight.With(s.InstantCenter.Y)
 		}
 	}
 	about.marks(c)
@@ -72,37 +76,37 @@ func throughParallel(a, b *analysis.Station) bool {
 
 // whole is the line of instant centers that give 100 % anti-squat at ride
 // height.
-func (p centerPath) whole() line {
+func (p centerPath) whole() chart.Line {
 	slope := p.r.Ride.CG.Y / p.r.Ride.Pose.Ground.Wheelbase
 	far := 10 * p.r.Car.Body.Wheelbase
-	return line{name: "100 % anti-squat", ink: wholeInk, dash: fine, runs: []plotter.XYs{{{X: -far, Y: -far * slope}, {X: far, Y: far * slope}}}}
+	return chart.Line{Name: "100 % anti-squat", Ink: wholeInk, Dash: chart.Fine, Runs: []plotter.XYs{{{X: -far, Y: -far * slope}, {X: far, Y: far * slope}}}}
 }
 
 // marks put names to the ends of the path and to ride height.
-func (p centerPath) marks(c *Chart) {
+func (p centerPath) marks(c *chart.Chart) {
 	list := p.r.Travel
-	add := func(s *analysis.Station, name, label string, as shape) {
+	add := func(s *analysis.Station, name, label string, as chart.Shape) {
 		if p.inSight(s) {
 			at, _ := p.point(s)
-			c.marks = append(c.marks, mark{name: name, ink: centerInk, shape: as, at: at, caption: caption{head: label}})
+			c.Points = append(c.Points, chart.Point{Name: name, Ink: centerInk, Shape: as, At: at, Caption: chart.Caption{Head: label}})
 		}
 	}
 	if first := &list[0]; first.Pose.Travel < 0 {
-		add(first, "", "droop", none)
+		add(first, "", "droop", chart.None)
 	}
 	if last := &list[len(list)-1]; last.Pose.Travel > 0 {
-		add(last, "", "bump", none)
+		add(last, "", "bump", chart.None)
 	}
-	add(&p.r.Ride, "ride height", "", ring)
+	add(&p.r.Ride, "ride height", "", chart.Ring)
 }
 
 // notes say where the path breaks or leaves the chart.
-func (p centerPath) notes(c *Chart) {
-	c.note(func(shown Frame) string {
+func (p centerPath) notes(c *chart.Chart) {
+	c.AddNote(func(shown chart.Frame) string {
 		at := where(p.r.Travel, shown.Units, func(s *analysis.Station) bool { return !s.HasInstantCenter })
 		return sentence("None at ", at, ": the bars are parallel.")
 	})
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		at := where(p.r.Travel, shown.Units, func(s *analysis.Station) bool {
 			return s.HasInstantCenter && !(shown.X.Contains(s.InstantCenter.X) && shown.Y.Contains(s.InstantCenter.Y))
 		})
@@ -110,9 +114,9 @@ func (p centerPath) notes(c *Chart) {
 	})
 }
 
-// positionAt returns the travel of the station whose instant center is drawn
+// PositionAt returns the travel of the station whose instant center is drawn
 // nearest to a pixel, and how far off that is.
-func (p centerPath) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
+func (p centerPath) PositionAt(l *chart.Layout, px, py float64) (at, off float64, ok bool) {
 	found, least := 0.0, math.Inf(1)
 	for i := range p.r.Travel {
 		s := &p.r.Travel[i]
@@ -127,14 +131,14 @@ func (p centerPath) positionAt(l *Layout, px, py float64) (at, off float64, ok b
 	return found, least, !math.IsInf(least, 1)
 }
 
-func (p centerPath) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(s.Travel(travel))}
+func (p centerPath) Readout(travel float64, s units.System) []chart.Reading {
+	lines := []chart.Reading{chart.Plain(s.Travel(travel))}
 	station, ok := p.at(travel)
 	switch {
 	case !ok:
-		return append(lines, plainly("the bars do not reach here"))
+		return append(lines, chart.Plain("the bars do not reach here"))
 	case !station.HasInstantCenter:
-		return append(lines, plainly("no instant center: the bars are parallel"))
+		return append(lines, chart.Plain("no instant center: the bars are parallel"))
 	}
 	side, height := "ahead of", "above"
 	if station.InstantCenter.X < 0 {
@@ -144,30 +148,30 @@ func (p centerPath) readout(travel float64, s units.System) []reading {
 		height = "below"
 	}
 	return append(lines,
-		reading{name: "instant center", value: value(s, units.Length, math.Abs(station.InstantCenter.X)), after: side + " the rear contact"},
-		reading{value: value(s, units.Length, math.Abs(station.InstantCenter.Y)), after: height + " the ground"})
+		chart.Reading{Name: "instant center", Value: s.Format(units.Length, math.Abs(station.InstantCenter.X)), After: side + " the rear contact"},
+		chart.Reading{Value: s.Format(units.Length, math.Abs(station.InstantCenter.Y)), After: height + " the ground"})
 }
 
-func (p centerPath) place(travel float64) place {
-	var at place
+func (p centerPath) Place(travel float64) chart.Place {
+	var at chart.Place
 	if station, ok := p.at(travel); ok {
 		if xy, ok := p.point(station); ok {
-			at.dots = []dot{{at: xy, ink: centerInk}}
+			at.Dots = []chart.Dot{{At: xy, Ink: centerInk}}
 		}
 	}
 	return at
 }
 
-func (p centerPath) table(s units.System, setup string) Table {
-	t := newTable(s, setup)
-	t.key("travel", "bump positive", units.Length)
-	t.add("instant center ahead of rear contact", "", units.Length)
-	t.add("instant center above ground", "", units.Length)
+func (p centerPath) Table(s units.System, setup string) chart.Table {
+	t := chart.NewTable(s, setup)
+	t.Key("travel", "bump positive", units.Length)
+	t.Add("instant center ahead of rear contact", "", units.Length)
+	t.Add("instant center above ground", "", units.Length)
 	for i := range p.r.Travel {
 		station := &p.r.Travel[i]
-		t.row(station.Pose.Travel)
-		t.cell(station.InstantCenter.X, station.HasInstantCenter)
-		t.cell(station.InstantCenter.Y, station.HasInstantCenter)
+		t.Row(station.Pose.Travel)
+		t.Cell(station.InstantCenter.X, station.HasInstantCenter)
+		t.Cell(station.InstantCenter.Y, station.HasInstantCenter)
 	}
 	return t.Table
 }

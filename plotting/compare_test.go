@@ -2,10 +2,16 @@ package plotting
 
 import (
 	"context"
+	"fmt"
+	"image/color"
 	"math"
 	"slices"
 	"strings"
 	"testing"
+
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+	"bowline/plotting/palette"
 
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -13,8 +19,8 @@ import (
 	"bowline/model/launch"
 	"bowline/model/units"
 
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/recorder"
 )
 
@@ -45,11 +51,11 @@ func twoSetups(t testing.TB, first, second string) two {
 	return x
 }
 
-func (x two) charts() []*Chart {
+func (x two) charts() []*chart.Chart {
 	return append(Charts(x.r, x.other), LaunchCharts(x.l, x.r, x.otherLaunch, x.other)...)
 }
 
-func (x two) chart(t testing.TB, key string) *Chart {
+func (x two) chart(t testing.TB, key chart.Key) *chart.Chart {
 	t.Helper()
 	for _, c := range x.charts() {
 		if c.Key == key {
@@ -61,9 +67,9 @@ func (x two) chart(t testing.TB, key string) *Chart {
 }
 
 // split returns the lines of both setups.
-func split(c *Chart) (first, second []line) {
-	for _, l := range c.lines {
-		if l.second {
+func split(c *chart.Chart) (first, second []chart.Line) {
+	for _, l := range c.Lines {
+		if l.Setup > 0 {
 			second = append(second, l)
 		} else {
 			first = append(first, l)
@@ -79,111 +85,128 @@ func TestComparisonsHaveTheLinesOfBoth(t *testing.T) {
 	for i, c := range x.charts() {
 		first, second := split(c)
 		want := append(Charts(x.r, nil), LaunchCharts(x.l, x.r, nil, nil)...)[i]
-		if c.Key != want.Key || len(first) != len(want.lines) {
-			t.Fatalf("%s: %d lines, want %d", c.Key, len(first), len(want.lines))
+		if c.Key != want.Key || len(first) != len(want.Lines) {
+			t.Fatalf("%s: %d lines, want %d", c.Key, len(first), len(want.Lines))
 		}
 		for k, l := range first {
-			if l.name != want.lines[k].name || !sameRuns(l.runs, want.lines[k].runs) {
-				t.Errorf("%s: %q is another line", c.Key, l.name)
+			if l.Name != want.Lines[k].Name || !samePoints(l.Runs, want.Lines[k].Runs) {
+				t.Errorf("%s: %q is another line", c.Key, l.Name)
 			}
 		}
 		common := 0
-		for _, l := range alone[i].lines {
-			switch k := slices.IndexFunc(second, func(o line) bool { return o.name == l.name }); {
-			case k >= 0 && !sameRuns(second[k].runs, l.runs):
-				t.Errorf("%s: %q of the second setup is another line", c.Key, l.name)
-			case k < 0 && l.name == "100 % anti-squat":
+		for _, l := range alone[i].Lines {
+			switch k := slices.IndexFunc(second, func(o chart.Line) bool { return o.Name == l.Name }); {
+			case k >= 0 && !samePoints(second[k].Runs, l.Runs):
+				t.Errorf("%s: %q of the second setup is another line", c.Key, l.Name)
+			case k < 0 && l.Name == "100 % anti-squat":
 				common++
 			case k < 0:
-				t.Errorf("%s: the second setup has no %q", c.Key, l.name)
+				t.Errorf("%s: the second setup has no %q", c.Key, l.Name)
 			}
 		}
-		if want := map[string]int{"instant-center": 1}[c.Key]; common != want {
+		if want := map[chart.Key]int{"instant-center": 1}[c.Key]; common != want {
 			t.Errorf("%s: %d lines in common, want %d", c.Key, common, want)
 		}
 	}
 }
 
-// stroked is a line as it reached a canvas.
-type stroked struct {
+// look is what tells a curve from others.
+type look struct {
+	color  color.Color
 	width  vg.Length
-	dashes []vg.Length
-	points []vg.Point
+	dashes string
 }
 
-// strokes draws a chart of a size in points and returns its lines.
-func strokes(c *Chart, w, h vg.Length) []stroked {
-	var to recorder.Canvas
-	to.KeepCaller = false
-	c.Plot(Style{Palette: paper(), Width: w, Height: h}).Draw(draw.NewCanvas(&to, w, h))
-	var list []stroked
-	var now stroked
-	for _, a := range to.Actions {
-		switch a := a.(type) {
-		case *recorder.SetLineWidth:
-			now.width = a.Width
-		case *recorder.SetLineDash:
-			now.dashes = a.Dashes
-		case *recorder.Stroke:
-			now.points = nil
-			for _, p := range a.Path {
-				now.points = append(now.points, p.Pos)
+// looksOf draws a chart of a size in pixels at 96 dpi and returns, for each curve,
+// the looks of what is drawn through all of its points in sight.
+func looksOf(t *testing.T, c *chart.Chart, width, height int) [][]look {
+	t.Helper()
+	_, layout := charttest.Draw(t, c, width, height, charttest.Light, chart.Marker{})
+	spy := charttest.NewSpy(float64(width), float64(height))
+	spy.Draw(c, units.US)
+	list := make([][]look, len(c.Lines))
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		seen := map[vg.Point]bool{}
+		for _, run := range l.Runs {
+			for _, at := range run {
+				y := onLeft(&layout.Frame, at.Y, l.Right)
+				if px, py := layout.ToPixel(at.X, y); layout.Contains(px, py) {
+					seen[vg.Point{X: vg.Length(px * 0.75), Y: vg.Length((float64(height) - py) * 0.75)}] = true
+				}
 			}
-			list = append(list, now)
+		}
+		if len(seen) < 2 && l.Name != "100 % anti-squat" {
+			t.Errorf("%s: %d points of %q are in sight", c.Key, len(seen), l.Name)
+		}
+		passed := map[look]map[vg.Point]bool{}
+		var now look
+		for _, a := range spy.Actions {
+			switch a := a.(type) {
+			case *recorder.SetColor:
+				now.color = a.Color
+			case *recorder.SetLineWidth:
+				now.width = a.Width
+			case *recorder.SetLineDash:
+				now.dashes = fmt.Sprint(a.Dashes)
+			case *recorder.Stroke:
+				for _, at := range a.Path {
+					for want := range seen {
+						// The image is set onto whole pixels.
+						if math.Hypot(float64(at.Pos.X-want.X), float64(at.Pos.Y-want.Y)) < 1 {
+							if passed[now] == nil {
+								passed[now] = map[vg.Point]bool{}
+							}
+							passed[now][want] = true
+						}
+					}
+				}
+			}
+		}
+		for look, points := range passed {
+			if len(points) == len(seen) {
+				list[i] = append(list[i], look)
+			}
 		}
 	}
 	return list
 }
 
-// Every point of both setups that is in sight is on a line of the canvas: the
-// first one's thick, the second one's thin and with dashes of its own.
+// Every curve of both setups is drawn through all its points, in its color, and
+// the second one's looks different from the first one's.
 func TestBothSetupsReachTheCanvas(t *testing.T) {
-	const w, h = 525, 300
 	for _, c := range twoSetups(t, "baseline", "more bite").charts() {
-		p := c.picture(Style{Palette: paper(), Width: w, Height: h}, false, 0)
-		m, drawn := p.margins, strokes(c, w, h)
-		for _, l := range c.lines {
-			width, pattern := vg.Length(lineWidth), patterns[l.dash]
-			if l.second {
-				width, pattern = secondWidth*lineWidth, secondPatterns[l.dash]
+		list := looksOf(t, c, 700, 400)
+		for i, a := range c.Lines {
+			of := slices.DeleteFunc(slices.Clone(list[i]), func(l look) bool { return l.color != color.Color(a.Ink(&palette.Light)) })
+			if len(of) == 0 && a.Name != "100 % anti-squat" {
+				t.Errorf("%s: nothing is drawn through %q of setup %d", c.Key, a.Name, a.Setup)
 			}
-			seen := 0
-			for _, run := range l.runs {
-				for _, at := range run {
-					at.Y = p.frame.onLeft(at.Y, l.right)
-					if !p.frame.X.Contains(at.X) || !p.frame.Y.Contains(at.Y) {
-						continue
-					}
-					seen++
-					pt := vg.Point{
-						X: m.left + vg.Length((at.X-p.frame.X.Min)/p.frame.X.length())*(w-m.left-m.right),
-						Y: m.bottom + vg.Length((at.Y-p.frame.Y.Min)/p.frame.Y.length())*(h-m.bottom-m.top),
-					}
-					if !slices.ContainsFunc(drawn, func(s stroked) bool {
-						return math.Abs(float64(s.width-width)) < 1e-9 && slices.Equal(s.dashes, pattern) && slices.ContainsFunc(s.points, func(q vg.Point) bool {
-							return math.Hypot(float64(q.X-pt.X), float64(q.Y-pt.Y)) < 1e-6
-						})
-					}) {
-						t.Fatalf("%s: %q (second %v) has no line through %v", c.Key, l.name, l.second, at)
-					}
+			for k, b := range c.Lines[:i] {
+				if a.Name == b.Name && a.Setup != b.Setup && !differ(of, list[k]) {
+					t.Errorf("%s: %q of both setups looks like %v", c.Key, a.Name, of)
 				}
 			}
-			if seen < 2 && l.name != "100 % anti-squat" {
-				t.Errorf("%s: %d points of %q are in sight", c.Key, seen, l.name)
+		}
+	}
+}
+
+// differ reports whether two curves may be told apart.
+func differ(a, b []look) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if x != y {
+				return true
 			}
 		}
 	}
-	for d, pattern := range secondPatterns {
-		if slices.ContainsFunc(patterns[:], func(p []vg.Length) bool { return slices.Equal(p, pattern) }) || len(pattern) == 0 {
-			t.Errorf("pattern %d is one of the first setup's", d)
-		}
-	}
+	return false
 }
 
 // The second setup's color is on the picture where its values are.
 func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 	x := twoSetups(t, "baseline", "more bite")
-	img, l := drawn(t, Charts(x.r, x.other)[0], 700, 400, light, Mark(0.01))
+	img, l := charttest.Draw(t, Charts(x.r, x.other)[0], 700, 400, charttest.Light, chart.Mark(0.01))
 	found, places := 0, 0
 	for i := 2; i < len(x.other.Travel)-2; i++ {
 		s := &x.other.Travel[i]
@@ -192,7 +215,7 @@ func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 		dot := false
 		for dx := -3.0; dx <= 3; dx++ { // past the gap between two dots
 			for dy := -1.0; dy <= 1; dy++ {
-				dot = dot || like(img.RGBAAt(int(px+dx), int(py+dy)), light.Palette.Upper, 120)
+				dot = dot || charttest.Like(img.RGBAAt(int(px+dx), int(py+dy)), charttest.Light.Palette.Upper, 120)
 			}
 		}
 		if dot {
@@ -206,22 +229,27 @@ func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if px, py := l.ToPixel(0.01, s.Loads.Hit.Upper.Tension); !like(img.RGBAAt(int(px), int(py)), light.Palette.Upper, 60) {
+	if px, py := l.ToPixel(0.01, s.Loads.Hit.Upper.Tension); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Upper, 60) {
 		t.Error("the marker has no dot on the second setup")
 	}
 }
 
-func entries(c *Chart, s Style) []string {
-	var list []string
-	for _, e := range c.picture(s, false, 0).header.entries {
-		list = append(list, e.text)
+// wantLegend fails unless the legend of a chart drawn wide enough for one row has
+// these entries one after another.
+func wantLegend(t *testing.T, c *chart.Chart, want ...string) {
+	t.Helper()
+	all := charttest.Words(c, units.US, 2400, 600)
+	for i := range all {
+		if slices.Equal(all[i:min(i+len(want), len(all))], want) {
+			return
+		}
 	}
-	return list
+	t.Errorf("%s: the legend is to be %q, written is %q", c.Key, want, all)
 }
 
 func TestLegendNamesBothSetups(t *testing.T) {
 	x := twoSetups(t, "baseline", "more bite")
-	for key, want := range map[string][]string{
+	for key, want := range map[chart.Key][]string{
 		"bar-force":       {"baseline", "more bite", "upper hit", "upper hooked", "lower hit", "lower hooked"},
 		"anti-squat":      {"baseline", "more bite", "anti-squat", "target 100 to 160 %"},
 		"instant-center":  {"baseline", "more bite", "path", "100 % anti-squat", "ride height", "target"},
@@ -229,18 +257,14 @@ func TestLegendNamesBothSetups(t *testing.T) {
 		"launch-attitude": {"baseline", "more bite", "rear left", "rear right", "front", "pitch"},
 		"launch-tires":    {"baseline", "more bite", "rear left", "rear right", "front left", "front right"},
 	} {
-		if got := entries(x.chart(t, key), Style{}); !slices.Equal(got, want) {
-			t.Errorf("%s: %q, want %q", key, got, want)
-		}
+		wantLegend(t, x.chart(t, key), want...)
 	}
 	share := func(l *launch.Result, r *analysis.Result) string {
 		p := launchBars{overTime{l}, r}.peaks(launch.LowerRight)[0]
 		return units.Share(math.Max(p.force/r.Limit(car.Lower, p.way).Allowable, 0))
 	}
 	want := "lower right " + share(x.l, x.r) + " vs " + share(x.otherLaunch, x.other)
-	if got := entries(x.chart(t, "launch-bars"), Style{}); !slices.Contains(got, want) {
-		t.Errorf("%q, want %q among them", got, want)
-	}
+	wantLegend(t, x.chart(t, "launch-bars"), want)
 }
 
 func TestTitlesNameBothSetups(t *testing.T) {
@@ -256,18 +280,16 @@ func TestTitlesNameBothSetups(t *testing.T) {
 	}
 	long := twoSetups(t, "baseline as it left the shop in spring", "baseline as it came back in the fall")
 	for _, c := range long.charts() {
-		for _, width := range []vg.Length{270, 322, 525} {
-			p := c.picture(Style{Width: width}, false, 0)
-			if p.title.width(p.titleText) > width-2*edge || !strings.Contains(p.titleText, " vs ") || strings.Count(p.titleText, "…") != 2 {
-				t.Errorf("%v pt: %q", width, p.titleText)
+		for _, width := range []float64{360, 430, 700} {
+			title := charttest.Texts(c, units.US, width, 300)[0]
+			if title.Outside(vg.Length(width)*0.75, 225) || !strings.Contains(title.Text, " vs ") || strings.Count(title.Text, "…") != 2 {
+				t.Errorf("%v px: %q", width, title.Text)
 			}
-			if _, names, _ := strings.Cut(p.titleText, ": "); len(slices.Compact(strings.Split(names, " vs "))) != 2 {
-				t.Errorf("%v pt: %q does not tell the setups apart", width, p.titleText)
+			if _, names, _ := strings.Cut(title.Text, ": "); len(slices.Compact(strings.Split(names, " vs "))) != 2 {
+				t.Errorf("%v px: %q does not tell the setups apart", width, title.Text)
 			}
 		}
-		if got := entries(c, Style{Width: 322}); !slices.Contains(got, "baseline as it left…") || !slices.Contains(got, "baseline as it came…") {
-			t.Errorf("%s: %q", c.Key, got)
-		}
+		wantLegend(t, c, "baseline as it left…", "baseline as it came…")
 	}
 }
 
@@ -287,24 +309,24 @@ func TestLimitsOfTwoSetups(t *testing.T) {
 		other.Car.Setups[0].Name = "more bite"
 		other.Bars[car.Lower].Push.Allowable *= by
 		c := Charts(r, other)[0]
-		var own, second []rule
-		for _, x := range c.rules {
+		var own, second []chart.Rule
+		for _, x := range c.Rules {
 			switch {
-			case x.second:
+			case x.Setup > 0:
 				second = append(second, x)
-			case strings.HasPrefix(x.label(units.US), "lower push"):
+			case strings.HasPrefix(x.Label(units.US), "lower push"):
 				own = append(own, x)
 			}
 		}
-		if len(own) != 1 || own[0].label(units.US) != want.label || (len(second) > 0) != want.second {
-			t.Errorf("%g: %d lines, label %q, %d of the second setup", by, len(own), own[0].label(units.US), len(second))
+		if len(own) != 1 || own[0].Label(units.US) != want.label || (len(second) > 0) != want.second {
+			t.Errorf("%g: %d lines, label %q, %d of the second setup", by, len(own), own[0].Label(units.US), len(second))
 		}
-		if want.second && (second[0].label(units.US) != "lower push limit 11,283 lb (more bite)" || second[0].at != -other.Bars[car.Lower].Push.Allowable || !c.frame(&Style{}).Y.Contains(second[0].at)) {
-			t.Errorf("%+v %q", second[0], second[0].label(units.US))
+		if want.second && (second[0].Label(units.US) != "lower push limit 11,283 lb (more bite)" || second[0].At != -other.Bars[car.Lower].Push.Allowable || !c.Frame(&chart.Style{}).Y.Contains(second[0].At)) {
+			t.Errorf("%+v %q", second[0], second[0].Label(units.US))
 		}
 	}
-	if c := Bow(r); c.marks[len(c.marks)-1].label(units.US) != "lower worst "+value(units.US, units.Force, r.Worst[car.Lower][column.Push].Force) {
-		t.Error(c.marks)
+	if c := Bow(r); c.Points[len(c.Points)-1].Label(units.US) != "lower worst "+units.US.Format(units.Force, r.Worst[car.Lower][column.Push].Force) {
+		t.Error(c.Points)
 	}
 }
 
@@ -313,21 +335,21 @@ func TestLimitsOfTwoSetups(t *testing.T) {
 func TestAxesTakeInBothSetups(t *testing.T) {
 	x := twoSetups(t, "baseline", "more bite")
 	for _, c := range x.charts() {
-		f := c.frame(&Style{})
-		for _, l := range c.lines {
-			if l.name == "100 % anti-squat" {
+		f := c.Frame(&chart.Style{})
+		for _, l := range c.Lines {
+			if l.Name == "100 % anti-squat" {
 				continue
 			}
-			for _, run := range l.runs {
+			for _, run := range l.Runs {
 				for _, at := range run {
-					if y := f.onLeft(at.Y, l.right); !f.X.Contains(at.X) || !f.Y.Contains(y) {
-						t.Fatalf("%s: %q leaves the chart at %v", c.Key, l.name, at)
+					if y := onLeft(&f, at.Y, l.Right); !f.X.Contains(at.X) || !f.Y.Contains(y) {
+						t.Fatalf("%s: %q leaves the chart at %v", c.Key, l.Name, at)
 					}
 				}
 			}
 		}
 		// The second setup goes away and comes back: the axes need not move.
-		if again := c.frame(&Style{Frame: f}); again != f {
+		if again := c.Frame(&chart.Style{Frame: f}); again != f {
 			t.Errorf("%s: %v became %v", c.Key, f, again)
 		}
 	}
@@ -336,24 +358,27 @@ func TestAxesTakeInBothSetups(t *testing.T) {
 	for i := range moved.Travel {
 		moved.Travel[i].AntiSquat *= 1.02
 	}
-	old := Charts(x.r, x.other)[1].frame(&Style{})
-	if got := Charts(moved, x.other)[1].frame(&Style{Frame: old}); got != old {
+	old := Charts(x.r, x.other)[1].Frame(&chart.Style{})
+	if got := Charts(moved, x.other)[1].Frame(&chart.Style{Frame: old}); got != old {
 		t.Errorf("%v became %v", old, got)
 	}
 }
 
 func TestExportsNameBothSetups(t *testing.T) {
 	for _, c := range twoSetups(t, "baseline", "more bite").charts() {
-		for _, f := range Formats {
-			if data := exported(t, f, c, Style{}, Sheet{}); len(data) < 100 {
+		for _, f := range chart.Formats {
+			if data := exported(t, f, c, chart.Style{}, chart.Sheet{}); len(data) < 100 {
 				t.Errorf("%s as %s: %d bytes", c.Key, f, len(data))
 			}
 		}
-		text := svgText(t, exported(t, SVG, c, Style{}, Sheet{}))
-		for _, want := range []string{c.Title, c.Subtitle, Caution} {
+		text := svgText(t, exported(t, chart.SVG, c, chart.Style{}, chart.Sheet{}))
+		for _, want := range []string{c.Title, c.Subtitle, chart.Caution} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is missing", c.Key, want)
 			}
 		}
 	}
 }
+
+// samePoints reports whether two curves have the same points.
+func samePoints(a, b []plotter.XYs) bool { return slices.EqualFunc(a, b, slices.Equal[plotter.XYs]) }

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/units"
 
 	"gonum.org/v1/plot/vg"
@@ -21,14 +24,14 @@ func TestTextOfComparisonsHasRoom(t *testing.T) {
 		for _, chart := range x.charts() {
 			for _, size := range comparedSizes {
 				for _, s := range []units.System{units.US, units.SI} {
-					list := texts(chart, s, size[0], size[1])
+					list := charttest.Texts(chart, s, size[0], size[1])
 					for i, a := range list {
-						if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-							t.Errorf("%s %v %v: %q is cut off", chart.Key, s, size, a.text)
+						if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+							t.Errorf("%s %v %v: %q is cut off", chart.Key, s, size, a.Text)
 						}
 						for _, b := range list[:i] {
-							if a.over(b) {
-								t.Errorf("%s %v %v: %q runs into %q", chart.Key, s, size, a.text, b.text)
+							if a.Over(b) {
+								t.Errorf("%s %v %v: %q runs into %q", chart.Key, s, size, a.Text, b.Text)
 							}
 						}
 					}
@@ -47,25 +50,25 @@ func TestAnyTwoSetupsCompare(t *testing.T) {
 		s := units.System(rapid.IntRange(0, 1).Draw(t, "units"))
 		at := rapid.Float64Range(-0.3, 0.3).Draw(t, "at")
 		for _, c := range append(Charts(r, other), LaunchCharts(randomLaunch(t), r, randomLaunch(t), other)...) {
-			f := c.frame(&Style{Units: s})
-			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+			f := c.Frame(&chart.Style{Units: s})
+			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 				t.Fatalf("%s: frame %v", c.Key, f)
 			}
-			for _, a := range texts(c, s, size[0], size[1]) {
-				if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-					t.Fatalf("%s %v: %q is cut off at %v", c.Key, size, a.text, a.box)
+			for _, a := range charttest.Texts(c, s, size[0], size[1]) {
+				if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+					t.Fatalf("%s %v: %q is cut off at %v", c.Key, size, a.Text, a.Box)
 				}
 			}
 			table := c.Table(s)
 			for i, row := range table.Rows {
-				if len(row) != len(table.Header) || table.keyed && i > 0 && row[0].Value <= table.Rows[i-1][0].Value {
+				if len(row) != len(table.Header) || c.Key != BowKey && i > 0 && row[0].Value <= table.Rows[i-1][0].Value {
 					t.Fatalf("%s: row %d %v", c.Key, i, row)
 				}
 			}
 			if lines := strings.Join(c.Readout(at, s), "\n"); strings.Contains(lines, "NaN") || strings.Contains(lines, "Inf") || lines == "" {
 				t.Fatalf("%s: %q", c.Key, lines)
 			}
-			c.subject.place(at)
+			c.Subject.Place(at)
 		}
 	})
 }

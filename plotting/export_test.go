@@ -14,15 +14,17 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+
 	"bowline/model/units"
 
 	"gonum.org/v1/plot/vg"
 )
 
-func exported(t *testing.T, f Format, c *Chart, s Style, size Sheet) []byte {
+func exported(t *testing.T, f chart.Format, c *chart.Chart, s chart.Style, size chart.Sheet) []byte {
 	t.Helper()
 	var out bytes.Buffer
-	if err := Export(&out, f, c, s, size); err != nil {
+	if err := chart.Export(&out, f, c, s, size); err != nil {
 		t.Fatal(f, err)
 	}
 	return out.Bytes()
@@ -51,9 +53,9 @@ func svgText(t *testing.T, data []byte) string {
 
 func TestSVG(t *testing.T) {
 	for _, c := range everyChart(t, saltgrass()) {
-		data := exported(t, SVG, c, Style{}, Sheet{})
+		data := exported(t, chart.SVG, c, chart.Style{}, chart.Sheet{})
 		text := svgText(t, data)
-		for _, want := range []string{Caution, c.Title, "Saltgrass No. 7 — baseline"} {
+		for _, want := range []string{chart.Caution, c.Title, "Saltgrass No. 7 — baseline"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is missing", c.Key, want)
 			}
@@ -71,7 +73,7 @@ func TestSVG(t *testing.T) {
 func TestSVGEscapesNames(t *testing.T) {
 	car := saltgrass()
 	car.Body.Name = `<Salt & "grass">`
-	if text := svgText(t, exported(t, SVG, Forces(analyze(t, car)), Style{}, Sheet{})); !strings.Contains(text, car.Body.Name+" — baseline") {
+	if text := svgText(t, exported(t, chart.SVG, Forces(analyze(t, car)), chart.Style{}, chart.Sheet{})); !strings.Contains(text, car.Body.Name+" — baseline") {
 		t.Error(text)
 	}
 }
@@ -80,7 +82,7 @@ func TestPDF(t *testing.T) {
 	car := saltgrass()
 	car.Body.Name = "Солончак № 7" // beyond the font encoding of a PDF
 	for _, c := range everyChart(t, car) {
-		data := exported(t, PDF, c, Style{}, Sheet{})
+		data := exported(t, chart.PDF, c, chart.Style{}, chart.Sheet{})
 		if !bytes.HasPrefix(data, []byte("%PDF-")) || !bytes.Contains(data, []byte("%%EOF")) {
 			t.Errorf("%s: no PDF", c.Key)
 		}
@@ -96,13 +98,13 @@ func TestPDF(t *testing.T) {
 func TestPNG(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
 	for _, x := range []struct {
-		size Sheet
+		size chart.Sheet
 		w, h int
 	}{
-		{Sheet{}, 1400, 900},
-		{Sheet{Width: 5 * vg.Inch, Height: 3 * vg.Inch, DPI: 100}, 500, 300},
+		{chart.Sheet{}, 1400, 900},
+		{chart.Sheet{Width: 5 * vg.Inch, Height: 3 * vg.Inch, DPI: 100}, 500, 300},
 	} {
-		img, err := png.Decode(bytes.NewReader(exported(t, PNG, c, Style{}, x.size)))
+		img, err := png.Decode(bytes.NewReader(exported(t, chart.PNG, c, chart.Style{}, x.size)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -120,9 +122,9 @@ var dates = regexp.MustCompile(`/(CreationDate|ModDate) \(D:\d+\)`)
 
 func TestExportIsDeterministic(t *testing.T) {
 	first, second := everyChart(t, saltgrass()), everyChart(t, saltgrass())
-	for _, f := range Formats {
+	for _, f := range chart.Formats {
 		for i, c := range first {
-			a, b := exported(t, f, c, Style{}, Sheet{}), exported(t, f, second[i], Style{}, Sheet{})
+			a, b := exported(t, f, c, chart.Style{}, chart.Sheet{}), exported(t, f, second[i], chart.Style{}, chart.Sheet{})
 			if !bytes.Equal(dates.ReplaceAll(a, nil), dates.ReplaceAll(b, nil)) {
 				t.Errorf("%s as %s differs from one time to the next", c.Key, f)
 			}
@@ -132,18 +134,18 @@ func TestExportIsDeterministic(t *testing.T) {
 
 func TestExportRefuses(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
-	if err := Export(io.Discard, "gif", c, Style{}, Sheet{}); err == nil || !strings.Contains(err.Error(), `"gif"`) || !strings.Contains(err.Error(), "pdf svg png csv") {
+	if err := chart.Export(io.Discard, "gif", c, chart.Style{}, chart.Sheet{}); err == nil || !strings.Contains(err.Error(), `"gif"`) || !strings.Contains(err.Error(), "pdf svg png csv") {
 		t.Errorf("%v", err)
 	}
-	for _, f := range []Format{PDF, SVG, PNG} {
-		if err := Export(io.Discard, f, c, Style{}, Sheet{Width: vg.Inch, Height: vg.Inch}); err == nil || !strings.Contains(err.Error(), "1.00 × 1.00 in leaves no room") {
+	for _, f := range []chart.Format{chart.PDF, chart.SVG, chart.PNG} {
+		if err := chart.Export(io.Discard, f, c, chart.Style{}, chart.Sheet{Width: vg.Inch, Height: vg.Inch}); err == nil || !strings.Contains(err.Error(), "1.00 × 1.00 in leaves no room") {
 			t.Errorf("%s: %v", f, err)
 		}
-		if err := Export(broken{}, f, c, Style{}, Sheet{}); !errors.Is(err, errBroken) {
+		if err := chart.Export(broken{}, f, c, chart.Style{}, chart.Sheet{}); !errors.Is(err, errBroken) {
 			t.Errorf("%s: %v", f, err)
 		}
 	}
-	if err := Export(broken{}, CSV, c, Style{}, Sheet{}); !errors.Is(err, errBroken) {
+	if err := chart.Export(broken{}, chart.CSV, c, chart.Style{}, chart.Sheet{}); !errors.Is(err, errBroken) {
 		t.Errorf("csv: %v", err)
 	}
 }
@@ -193,7 +195,7 @@ func TestCSVOfForces(t *testing.T) {
 		units.US: {"in", "lb", 1 / 0.0254, 1 / 4.4482216152605},
 		units.SI: {"mm", "N", 1000, 1},
 	} {
-		columns := read(t, exported(t, CSV, Forces(q), Style{Units: s}, Sheet{}))
+		columns := read(t, exported(t, chart.CSV, Forces(q), chart.Style{Units: s}, chart.Sheet{}))
 		travel := columns["travel ["+unit.length+", bump positive]"]
 		if len(columns) != 9 || len(travel) != len(q.Travel) {
 			t.Fatalf("%v: %d columns of %d rows", s, len(columns), len(travel))
@@ -224,7 +226,7 @@ func TestCSVOfForces(t *testing.T) {
 }
 
 func TestCSVHeaders(t *testing.T) {
-	want := map[string][]string{
+	want := map[chart.Key][]string{
 		"anti-squat":     {"travel [in, bump positive]", "anti-squat [%]"},
 		"instant-center": {"travel [in, bump positive]", "instant center ahead of rear contact [in]", "instant center above ground [in]"},
 		"bow":            {"upper push [lb]", "upper bow [in]", "lower push [lb]", "lower bow [in]"},
@@ -236,20 +238,9 @@ func TestCSVHeaders(t *testing.T) {
 		}
 	}
 	// At ride height: 154.6 %, (41.25, 11.84) in.
-	zero := slices.IndexFunc(AntiSquat(r).Table(units.US).Rows, func(row []Cell) bool { return row[0].Value == 0 })
+	zero := slices.IndexFunc(AntiSquat(r).Table(units.US).Rows, func(row []chart.Cell) bool { return row[0].Value == 0 })
 	squat, center := AntiSquat(r).Table(units.US).Rows[zero], CenterPath(r).Table(units.US).Rows[zero]
 	if math.Abs(squat[1].Value-154.6) > 0.05 || math.Abs(center[1].Value-41.25) > 0.005 || math.Abs(center[2].Value-11.84) > 0.005 {
 		t.Errorf("%v %v", squat, center)
-	}
-}
-
-func TestPlainNumbers(t *testing.T) {
-	for _, c := range []struct {
-		x    float64
-		want string
-	}{{0, "0"}, {-4, "-4"}, {0.1 + 0.2, "0.3"}, {1e-7, "0.0000001"}, {123456789.123456, "123456789.1"}, {1e15, "1000000000000000"}} {
-		if got := plain(c.x); got != c.want {
-			t.Errorf("%g: %q, want %q", c.x, got, c.want)
-		}
 	}
 }

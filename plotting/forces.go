@@ -7,6 +7,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -15,29 +16,32 @@ import (
 var pairNames = [...]string{car.Upper: "upper", car.Lower: "lower"}
 
 // pairInks color the pairs.
-var pairInks = [...]ink{car.Upper: upperInk, car.Lower: lowerInk}
+var pairInks = [...]chart.Ink{car.Upper: upperInk, car.Lower: lowerInk}
+
+// BarForceKey is the key of [Forces].
+const BarForceKey chart.Key = "bar-force"
 
 // Forces charts the force of one bar of each pair over rear travel, in both
 // load cases, pull upward and push downward, with the allowable loads. The
 // curves break at travels where bars and spring cannot hold the axle.
-func Forces(r *analysis.Result) *Chart { return forcesBeside(r, nil) }
+func Forces(r *analysis.Result) *chart.Chart { return forcesBeside(r, nil) }
 
 // forcesBeside is the chart as one of two; it shows every limit that some force
 // of either comes up against.
-func forcesBeside(r, other *analysis.Result) *Chart {
+func forcesBeside(r, other *analysis.Result) *chart.Chart {
 	about := forces{overTravel{r}}
-	c := newChart(r, "bar-force", "Bar force over travel", about)
-	c.aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
-	c.x = travelAxis(r)
-	c.y = forceAxis()
+	c := newChart(r, BarForceKey, "Bar force over travel", about)
+	c.Aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
+	c.X = travelAxis(r)
+	c.Y = forceAxis()
 	for _, p := range car.Pairs {
 		for _, way := range []struct {
 			load analysis.Case
-			dash dash
-		}{{analysis.Hit, solid}, {analysis.Hooked, dashed}} {
-			c.lines = append(c.lines, line{
-				name: pairNames[p] + " " + way.load.String(), ink: pairInks[p], dash: way.dash,
-				runs: runs(r.Travel, about.point(p, way.load), nil),
+			dash chart.Dash
+		}{{analysis.Hit, chart.Solid}, {analysis.Hooked, chart.Dashed}} {
+			c.Lines = append(c.Lines, chart.Line{
+				Name: pairNames[p] + " " + way.load.String(), Ink: pairInks[p], Dash: way.dash,
+				Runs: runs(r.Travel, about.point(p, way.load), nil),
 			})
 		}
 	}
@@ -59,19 +63,19 @@ func (f forces) point(p car.Pair, load analysis.Case) func(*analysis.Station) (p
 }
 
 // notes say where the curves break or leave the chart.
-func (f forces) notes(c *Chart) {
+func (f forces) notes(c *chart.Chart) {
 	if f.coincide() {
-		c.note(func(Frame) string {
+		c.AddNote(func(chart.Frame) string {
 			return "Hooked and hit are the same here: the tires hold all that the drive gives."
 		})
 	}
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		at := where(f.r.Travel, shown.Units, func(s *analysis.Station) bool {
 			return !s.Loads.Hit.Balanced || !s.Loads.Hooked.Balanced
 		})
 		return sentence("No force at ", at, ": the bars cannot hold the axle there.")
 	})
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		var most float64
 		at := where(f.r.Travel, shown.Units, func(s *analysis.Station) bool {
 			l, off := &s.Loads, false
@@ -81,7 +85,7 @@ func (f forces) notes(c *Chart) {
 			}
 			return off
 		})
-		return sentence("Off the chart at ", at, ": up to "+value(shown.Units, units.Force, math.Abs(most))+".")
+		return sentence("Off the chart at ", at, ": up to "+shown.Units.Format(units.Force, math.Abs(most))+".")
 	})
 }
 
@@ -95,30 +99,30 @@ func (f forces) coincide() bool {
 	return true
 }
 
-// readout writes the four forces and their share of the allowable load.
-func (f forces) readout(travel float64, s units.System) []reading {
-	lines := []reading{plainly(s.Travel(travel))}
+// Readout writes the four forces and their share of the allowable load.
+func (f forces) Readout(travel float64, s units.System) []chart.Reading {
+	lines := []chart.Reading{chart.Plain(s.Travel(travel))}
 	station, ok := f.at(travel)
 	if !ok {
-		return append(lines, plainly("the bars do not reach here"))
+		return append(lines, chart.Plain("the bars do not reach here"))
 	}
 	for _, p := range car.Pairs {
 		for _, load := range []analysis.Case{analysis.Hit, analysis.Hooked} {
 			name := pairNames[p] + " " + load.String()
 			if !load.Of(&station.Loads).Balanced {
-				lines = append(lines, reading{name: name, lack: "the bars cannot hold the axle here"})
+				lines = append(lines, chart.Reading{Name: name, Lack: "the bars cannot hold the axle here"})
 				continue
 			}
 			use, way := f.r.Use(p, load, station)
-			lines = append(lines, reading{name: name, value: value(s, units.Force, use.Force) + " " + way.String() + " — " + units.Share(use.Share)})
+			lines = append(lines, chart.Reading{Name: name, Value: s.Format(units.Force, use.Force) + " " + way.String() + " — " + units.Share(use.Share)})
 		}
 	}
 	return lines
 }
 
-// place puts a dot on each curve.
-func (f forces) place(travel float64) place {
-	at := place{line: true, x: travel}
+// Place puts a dot on each curve.
+func (f forces) Place(travel float64) chart.Place {
+	at := chart.Place{Line: true, X: travel}
 	station, ok := f.at(travel)
 	if !ok {
 		return at
@@ -126,30 +130,30 @@ func (f forces) place(travel float64) place {
 	for _, p := range car.Pairs {
 		for _, load := range analysis.Cases {
 			if xy, ok := f.point(p, load)(station); ok {
-				at.dots = append(at.dots, dot{at: xy, ink: pairInks[p]})
+				at.Dots = append(at.Dots, chart.Dot{At: xy, Ink: pairInks[p]})
 			}
 		}
 	}
 	return at
 }
 
-// table lists forces and allowable loads, pull positive.
-func (f forces) table(s units.System, setup string) Table {
-	t := newTable(s, setup)
-	t.key("travel", "bump positive", units.Length)
+// Table lists forces and allowable loads, pull positive.
+func (f forces) Table(s units.System, setup string) chart.Table {
+	t := chart.NewTable(s, setup)
+	t.Key("travel", "bump positive", units.Length)
 	for _, p := range car.Pairs {
 		for _, load := range analysis.Cases {
-			t.add(pairNames[p]+" "+load.String(), "pull positive", units.Force)
+			t.Add(pairNames[p]+" "+load.String(), "pull positive", units.Force)
 		}
 	}
 	limitColumns(t)
 	for i := range f.r.Travel {
 		station := &f.r.Travel[i]
-		t.row(station.Pose.Travel)
+		t.Row(station.Pose.Travel)
 		for _, p := range car.Pairs {
 			for _, load := range analysis.Cases {
 				xy, ok := f.point(p, load)(station)
-				t.cell(xy.Y, ok)
+				t.Cell(xy.Y, ok)
 			}
 		}
 		limitCells(t, f.r)

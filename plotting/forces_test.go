@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -13,38 +16,6 @@ import (
 
 	"pgregory.net/rapid"
 )
-
-// named returns the line of a chart with a name.
-func named(t *testing.T, c *Chart, name string) *line {
-	t.Helper()
-	for i := range c.lines {
-		if c.lines[i].name == name {
-			return &c.lines[i]
-		}
-	}
-	t.Fatalf("%s has no line %q", c.Key, name)
-	return nil
-}
-
-// labeled returns the rule of a chart whose label in US units starts so.
-func labeled(c *Chart, label string) *rule {
-	for i := range c.rules {
-		if r := &c.rules[i]; strings.HasPrefix(r.label(units.US), label) {
-			return r
-		}
-	}
-	return nil
-}
-
-// remarks writes what stands under a chart's legend.
-func remarks(c *Chart, s units.System) string {
-	f := c.frame(&Style{Units: s})
-	var all []string
-	for _, r := range c.notes {
-		all = append(all, r(f))
-	}
-	return strings.TrimSpace(strings.Join(all, " "))
-}
 
 func TestForceLinesAreTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
@@ -55,15 +26,15 @@ func TestForceLinesAreTheResult(t *testing.T) {
 		"lower hit":    func(s *analysis.Station) float64 { return s.Loads.Hit.Lower.Tension },
 		"lower hooked": func(s *analysis.Station) float64 { return s.Loads.Hooked.Lower.Tension },
 	} {
-		l := named(t, c, name)
-		if len(l.runs) != 1 || len(l.runs[0]) != len(r.Travel) {
-			t.Fatalf("%s: %d runs", name, len(l.runs))
+		l := charttest.Line(t, c, name)
+		if len(l.Runs) != 1 || len(l.Runs[0]) != len(r.Travel) {
+			t.Fatalf("%s: %d runs", name, len(l.Runs))
 		}
-		if (l.dash == dashed) != strings.HasSuffix(name, "hooked") {
-			t.Errorf("%s: dash %v", name, l.dash)
+		if (l.Dash == chart.Dashed) != strings.HasSuffix(name, "hooked") {
+			t.Errorf("%s: dash %v", name, l.Dash)
 		}
 		for i := range r.Travel {
-			if at := l.runs[0][i]; at.X != r.Travel[i].Pose.Travel || at.Y != force(&r.Travel[i]) {
+			if at := l.Runs[0][i]; at.X != r.Travel[i].Pose.Travel || at.Y != force(&r.Travel[i]) {
 				t.Fatalf("%s: point %d is %v", name, i, at)
 			}
 		}
@@ -75,19 +46,19 @@ func TestForceLinesAreTheResult(t *testing.T) {
 func TestForceLimits(t *testing.T) {
 	r := analyze(t, saltgrass())
 	c := Forces(r)
-	pull := labeled(c, "upper pull limit 12,927 lb")
-	if pull == nil || math.Abs(pull.at/lbf-12927) > 0.5 {
+	pull := charttest.Rule(c, "upper pull limit 12,927 lb")
+	if pull == nil || math.Abs(pull.At/lbf-12927) > 0.5 {
 		t.Errorf("upper pull limit: %+v", pull)
 	}
-	push := labeled(c, "lower push limit")
-	if push == nil || push.at != -r.Bars[car.Lower].Push.Allowable {
+	push := charttest.Rule(c, "lower push limit")
+	if push == nil || push.At != -r.Bars[car.Lower].Push.Allowable {
 		t.Errorf("lower push limit: %+v", push)
 	}
-	if frame := c.frame(&Style{}); !frame.Y.Contains(push.at) {
+	if frame := c.Frame(&chart.Style{}); !frame.Y.Contains(push.At) {
 		t.Errorf("lower push limit is out of sight in %v", frame.Y)
 	}
 	for _, absent := range []string{"upper push", "lower pull"} {
-		if labeled(c, absent) != nil {
+		if charttest.Rule(c, absent) != nil {
 			t.Errorf("no bar comes up against the %s limit, yet it is drawn", absent)
 		}
 	}
@@ -97,7 +68,7 @@ func TestForceLimitOfEqualTubesIsOneLine(t *testing.T) {
 	q := copied(analyze(t, saltgrass()))
 	q.Worst[car.Lower][column.Pull].Force = 1
 	c := Forces(q)
-	if labeled(c, "pull limit of all bars 12,927 lb") == nil || labeled(c, "upper pull") != nil || labeled(c, "lower pull") != nil {
+	if charttest.Rule(c, "pull limit of all bars 12,927 lb") == nil || charttest.Rule(c, "upper pull") != nil || charttest.Rule(c, "lower pull") != nil {
 		t.Error("equal pull limits are not one line")
 	}
 }
@@ -107,15 +78,15 @@ func TestForceLinesBreakWhereTheBarsCannotHoldTheAxle(t *testing.T) {
 	q.Travel[10].Loads.Hit.Balanced = false
 	q.Travel[11].Loads.Hit.Balanced = false
 	c := Forces(q)
-	l := named(t, c, "lower hit")
-	if len(l.runs) != 2 || len(l.runs[0]) != 10 || len(l.runs[1]) != len(q.Travel)-12 {
-		t.Fatalf("%d runs", len(l.runs))
+	l := charttest.Line(t, c, "lower hit")
+	if len(l.Runs) != 2 || len(l.Runs[0]) != 10 || len(l.Runs[1]) != len(q.Travel)-12 {
+		t.Fatalf("%d runs", len(l.Runs))
 	}
-	if hooked := named(t, c, "lower hooked"); len(hooked.runs) != 1 {
+	if hooked := charttest.Line(t, c, "lower hooked"); len(hooked.Runs) != 1 {
 		t.Error("the other case broke too")
 	}
 	// 23 steps over 4 in of droop: stations 10 and 11 are at 13 and 12 steps.
-	if got := remarks(c, units.US); !strings.Contains(got, "No force at 2.26 to 2.09 in droop: the bars cannot hold the axle there.") {
+	if got := charttest.Notes(c, units.US); !strings.Contains(got, "No force at 2.26 to 2.09 in droop: the bars cannot hold the axle there.") {
 		t.Error(got)
 	}
 	if got := c.Table(units.US).Rows[10]; got[1].Given != true || got[2].Given != false {
@@ -129,7 +100,7 @@ func TestForcesWithoutAnyValueStillShowTheLimits(t *testing.T) {
 		q.Travel[i].Loads.Hit.Balanced, q.Travel[i].Loads.Hooked.Balanced = false, false
 	}
 	c := Forces(q)
-	if f := c.frame(&Style{}); !f.Y.Contains(-q.Bars[car.Lower].Push.Allowable) || !f.Y.Contains(q.Bars[car.Upper].Pull.Allowable) {
+	if f := c.Frame(&chart.Style{}); !f.Y.Contains(-q.Bars[car.Lower].Push.Allowable) || !f.Y.Contains(q.Bars[car.Upper].Pull.Allowable) {
 		t.Errorf("frame %v", f.Y)
 	}
 }
@@ -139,10 +110,10 @@ func TestHugeForcesDoNotFlattenTheChart(t *testing.T) {
 	last := len(q.Travel) - 1
 	q.Travel[last].Loads.Hit.Upper.Tension = 1e9
 	c := Forces(q)
-	if f := c.frame(&Style{}); f.Y.Max > 4*q.Bars[car.Upper].Pull.Allowable {
+	if f := c.Frame(&chart.Style{}); f.Y.Max > 4*q.Bars[car.Upper].Pull.Allowable {
 		t.Errorf("frame %v", f.Y)
 	}
-	if got := remarks(c, units.US); !strings.Contains(got, "Off the chart at 3.00 in bump: up to 224,808,943 lb.") {
+	if got := charttest.Notes(c, units.US); !strings.Contains(got, "Off the chart at 3.00 in bump: up to 224,808,943 lb.") {
 		t.Error(got)
 	}
 }
@@ -154,11 +125,11 @@ func TestLowerPushLimitIsAlwaysShown(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := results.Draw(t, "result").Result
 		c := Forces(r)
-		push := labeled(c, "lower push limit")
+		push := charttest.Rule(c, "lower push limit")
 		if push == nil {
-			push = labeled(c, "push limit of all bars")
+			push = charttest.Rule(c, "push limit of all bars")
 		}
-		if push == nil || !push.edge {
+		if push == nil || !push.Edge {
 			t.Fatal("no lower push limit")
 		}
 		limit, most := r.Bars[car.Lower].Push.Allowable, 0.0
@@ -167,7 +138,7 @@ func TestLowerPushLimitIsAlwaysShown(t *testing.T) {
 				most = math.Max(most, math.Abs(l))
 			}
 		}
-		frame := c.frame(&Style{})
+		frame := c.Frame(&chart.Style{})
 		if limit < 4.99*most {
 			lines++
 			if !frame.Y.Contains(-limit) {
@@ -186,7 +157,7 @@ func TestForceReadout(t *testing.T) {
 	r := copied(analyze(t, saltgrass()))
 	use, _ := r.Use(car.Lower, analysis.Hit, &r.Ride)
 	got := Forces(r).Readout(0, units.US)
-	want := "lower hit " + number(use.Force/lbf, 0) + " lb push — " + number(100*use.Force/r.Bars[car.Lower].Push.Allowable, 0) + " %"
+	want := "lower hit " + units.Decimal(use.Force/lbf, 0) + " lb push — " + units.Decimal(100*use.Force/r.Bars[car.Lower].Push.Allowable, 0) + " %"
 	if len(got) != 5 || got[0] != "ride height" || !slices.Contains(got, want) {
 		t.Errorf("got %q, want a line %q", got, want)
 	}
@@ -199,10 +170,10 @@ func TestForcesSayWhenTheCasesCoincide(t *testing.T) {
 	weak, strong := saltgrass(), saltgrass()
 	strong.Drive.Torque *= 2
 	const same = "Hooked and hit are the same here"
-	if !strings.Contains(remarks(Forces(analyze(t, weak)), units.US), same) {
+	if !strings.Contains(charttest.Notes(Forces(analyze(t, weak)), units.US), same) {
 		t.Error("780 lb-ft cannot slip these tires, and nothing says so")
 	}
-	if strings.Contains(remarks(Forces(analyze(t, strong)), units.US), same) {
+	if strings.Contains(charttest.Notes(Forces(analyze(t, strong)), units.US), same) {
 		t.Error("cases that differ are called the same")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -15,18 +16,18 @@ import (
 // there are none. Where there was nothing to start from, each says why. With
 // another launch, that of a second setup, and its analysis, each shows both; nil
 // for one of them is none.
-func LaunchCharts(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) []*Chart {
+func LaunchCharts(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) []*chart.Chart {
 	switch {
 	case l == nil:
 		return nil
 	case otherLaunch == nil || other == nil:
-		return []*Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
+		return []*chart.Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
 	}
 	a, b := launchBars{overTime{l}, r}, launchBars{overTime{otherLaunch}, other}
 	apart := rearsApart(l) || rearsApart(otherLaunch)
-	return []*Chart{
-		compare(a.chart(&b), b.chart(&a)),
-		compare(launchAttitudeOf(l, r, apart), launchAttitudeOf(otherLaunch, other, apart)),
+	return []*chart.Chart{
+		chart.Compare(a.chart(&b), b.chart(&a)),
+		chart.Compare(launchAttitudeOf(l, r, apart), launchAttitudeOf(otherLaunch, other, apart)),
 		compareTires(l, r, otherLaunch, other),
 	}
 }
@@ -39,12 +40,12 @@ const drawnBins = 300
 type overTime struct{ l *launch.Result }
 
 // newLaunchChart starts a chart over a launch.
-func newLaunchChart(l *launch.Result, r *analysis.Result, key, title string, about subject) *Chart {
+func newLaunchChart(l *launch.Result, r *analysis.Result, key chart.Key, title string, about chart.Subject) *chart.Chart {
 	o := overTime{l}
 	c := newChart(r, key, title, about)
-	c.x = axis{label: "Time", quantity: units.Time, tight: true, sight: Span{0, o.end()}, least: 1e-3}
+	c.X = chart.Axis{Label: "Time", Quantity: units.Time, Tight: true, Sight: chart.Between(0, o.end()), Least: 1e-3}
 	if o.empty() {
-		c.note(func(shown Frame) string { return l.Verdict(shown.Units) })
+		c.AddNote(func(shown chart.Frame) string { return l.Verdict(shown.Units) })
 	}
 	return c
 }
@@ -93,18 +94,22 @@ func (m moment) of(values []float64) float64 {
 }
 
 // timeName names a time: "0.112 s".
-func timeName(s units.System, t float64) string { return value(s, units.Time, t) }
+func timeName(s units.System, t float64) string { return s.Format(units.Time, t) }
 
-// positionAt reads the time off the x axis; beyond its ends it is the end.
-func (o overTime) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
-	at, off = l.along(Span{0, o.end()}, px, py)
+// PositionAt reads the time off the x axis; beyond its ends it is the end.
+func (o overTime) PositionAt(l *chart.Layout, px, py float64) (at, off float64, ok bool) {
+	at, off = l.Along(chart.Between(0, o.end()), px, py)
 	return at, off, !o.empty()
 }
 
-// readoutAt says why there is nothing to read.
-func (o overTime) readoutAt(_ *Layout, _, _ float64, s units.System) []reading { return o.verdict(s) }
+// ReadoutAt says why there is nothing to read.
+func (o overTime) ReadoutAt(_ *chart.Layout, _, _ float64, s units.System) []chart.Reading {
+	return o.verdict(s)
+}
 
-func (o overTime) verdict(s units.System) []reading { return []reading{plainly(o.l.Verdict(s))} }
+func (o overTime) verdict(s units.System) []chart.Reading {
+	return []chart.Reading{chart.Plain(o.l.Verdict(s))}
+}
 
 // curve returns the points of a quantity to draw: all of them, or of a long
 // history the least and the greatest of each part, so that no peak is lost.
@@ -145,7 +150,7 @@ func (o overTime) when(s units.System, holds func(i int) bool) string {
 		if first == last {
 			return timeName(s, o.l.Time[first])
 		}
-		return number(o.l.Time[first], s.Decimals(units.Time)) + " to " + timeName(s, o.l.Time[last])
+		return units.Decimal(o.l.Time[first], s.Decimals(units.Time)) + " to " + timeName(s, o.l.Time[last])
 	})
 }
 
@@ -157,19 +162,19 @@ type record struct {
 }
 
 // tableOf lists a whole history; more adds the other cells of each row.
-func (o overTime) tableOf(s units.System, setup string, records []record, moreColumns, moreCells func(*tableMaker)) Table {
-	t := newTable(s, setup)
-	t.key("time", "", units.Time)
+func (o overTime) tableOf(s units.System, setup string, records []record, moreColumns, moreCells func(*chart.TableBuilder)) chart.Table {
+	t := chart.NewTable(s, setup)
+	t.Key("time", "", units.Time)
 	for i := range records {
-		t.add(records[i].name, records[i].sign, records[i].quantity)
+		t.Add(records[i].name, records[i].sign, records[i].quantity)
 	}
 	if moreColumns != nil {
 		moreColumns(t)
 	}
 	for i, time := range o.l.Time {
-		t.row(time)
+		t.Row(time)
 		for k := range records {
-			t.cell(records[k].values[i], true)
+			t.Cell(records[k].values[i], true)
 		}
 		if moreCells != nil {
 			moreCells(t)

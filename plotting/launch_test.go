@@ -7,6 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -51,17 +54,18 @@ func wave(quantity int, part float64) float64 {
 
 func TestLaunchChartsInOrder(t *testing.T) {
 	l, r := launched(t, saltgrass())
-	var keys, titles []string
+	var keys []chart.Key
+	var titles []string
 	for _, c := range LaunchCharts(l, r, nil, nil) {
 		keys, titles = append(keys, c.Key), append(titles, c.Title)
 		if c.Subtitle != "Saltgrass No. 7 — baseline" {
 			t.Errorf("%s: subtitle %q", c.Key, c.Subtitle)
 		}
-		if c.x.title(units.SI) != "Time, s" || c.x.sight != (Span{0, l.Time[len(l.Time)-1]}) {
-			t.Errorf("%s: %q over %v", c.Key, c.x.title(units.SI), c.x.sight)
+		if !slices.Contains(charttest.Words(c, units.SI, 460, 300), "Time, s") || c.X.Sight != (chart.Between(0, l.Time[len(l.Time)-1])) {
+			t.Errorf("%s: %q over %v", c.Key, c.X.Label, c.X.Sight)
 		}
 	}
-	if !slices.Equal(keys, []string{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
+	if !slices.Equal(keys, []chart.Key{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
 		t.Errorf("%q %q", keys, titles)
 	}
 	if got := LaunchCharts(nil, r, nil, nil); got != nil {
@@ -72,24 +76,24 @@ func TestLaunchChartsInOrder(t *testing.T) {
 // Short histories are drawn step by step.
 func TestLaunchLinesAreTheHistory(t *testing.T) {
 	l, r := history(500, wave), analyze(t, saltgrass())
-	want := map[string]map[string][]float64{
+	want := map[chart.Key]map[string][]float64{
 		"launch-bars":     {"upper left": l.Tension[0], "upper right": l.Tension[1], "lower left": l.Tension[2], "lower right": l.Tension[3]},
 		"launch-attitude": {"rear left": l.RearTravel[0], "rear right": l.RearTravel[1], "pitch": l.Pitch},
 		"launch-tires":    {"rear left": l.RearLoad[0], "rear right": l.RearLoad[1], "front left": l.FrontLoad[0], "front right": l.FrontLoad[1]},
 	}
 	for _, c := range LaunchCharts(l, r, nil, nil) {
 		for name, values := range want[c.Key] {
-			x := named(t, c, name)
-			if len(x.runs) != 1 || len(x.runs[0]) != 500 {
-				t.Fatalf("%s, %s: %d runs", c.Key, name, len(x.runs))
+			x := charttest.Line(t, c, name)
+			if len(x.Runs) != 1 || len(x.Runs[0]) != 500 {
+				t.Fatalf("%s, %s: %d runs", c.Key, name, len(x.Runs))
 			}
-			for i, at := range x.runs[0] {
+			for i, at := range x.Runs[0] {
 				if at.X != l.Time[i] || at.Y != values[i] {
 					t.Fatalf("%s, %s: point %d is %v", c.Key, name, i, at)
 				}
 			}
-			if left := strings.HasSuffix(name, "left"); (x.dash == dashed) != left || x.right != (name == "pitch") {
-				t.Errorf("%s, %s: dash %v, right axis %v", c.Key, name, x.dash, x.right)
+			if left := strings.HasSuffix(name, "left"); (x.Dash == chart.Dashed) != left || x.Right != (name == "pitch") {
+				t.Errorf("%s, %s: dash %v, right axis %v", c.Key, name, x.Dash, x.Right)
 			}
 		}
 	}
@@ -104,8 +108,8 @@ func TestLongHistoriesKeepTheirPeaks(t *testing.T) {
 		list[n-3], list[n-2], list[n-1] = 6e4, -6e4, 0 // the end is no extreme of its part
 	}
 	for _, c := range LaunchCharts(l, analyze(t, saltgrass()), nil, nil) {
-		name := map[string]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
-		points := named(t, c, name).runs[0]
+		name := map[chart.Key]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
+		points := charttest.Line(t, c, name).Runs[0]
 		if len(points) < 400 || len(points) > 602 {
 			t.Errorf("%s: %d points", c.Key, len(points))
 		}
@@ -142,31 +146,25 @@ func TestLaunchPeaks(t *testing.T) {
 	l.Peaks[launch.LowerRight] = launch.Peak{Push: 9870 * lbf, PushTime: 0.112}
 	r := analyze(t, saltgrass())
 	c := LaunchBars(l, r)
-	var entries []string
-	for _, e := range c.picture(Style{}, false, 0).legend() {
-		entries = append(entries, e.text)
-	}
-	want := []string{
+	legend := []string{
 		"upper left 5,000 lb pull at 0.050 s — 39 %", "upper right 6,000 lb pull at 0.020 s — 46 %",
 		"lower left", "lower right 9,870 lb push at 0.112 s — 96 %",
 	}
-	if !slices.Equal(entries, want) {
-		t.Errorf("legend\n%q, want\n%q", entries, want)
-	}
+	wantLegend(t, c, legend...)
 	type point struct {
 		x, y  float64
 		label string
-		shape shape
+		shape chart.Shape
 	}
 	var marks []point
-	for _, m := range c.marks {
-		marks = append(marks, point{m.at.X, math.Round(m.at.Y / lbf), m.label(units.US), m.shape})
+	for _, m := range c.Points {
+		marks = append(marks, point{m.At.X, math.Round(m.At.Y / lbf), m.Label(units.US), m.Shape})
 	}
 	// A lesser peak is marked when it takes half of the share or more.
-	if want := []point{{0.05, 5000, "39 %", ring}, {0.02, 6000, "46 %", disc}, {0.15, -3300, "31 %", disc}, {0.112, -9870, "96 %", disc}}; !slices.Equal(marks, want) {
+	if want := []point{{0.05, 5000, "39 %", chart.Ring}, {0.02, 6000, "46 %", chart.Disc}, {0.15, -3300, "31 %", chart.Disc}, {0.112, -9870, "96 %", chart.Disc}}; !slices.Equal(marks, want) {
 		t.Errorf("marks\n%v, want\n%v", marks, want)
 	}
-	if f := c.frame(&Style{}); !f.Y.Contains(-9870*lbf) || !f.Y.Contains(6000*lbf) {
+	if f := c.Frame(&chart.Style{}); !f.Y.Contains(-9870*lbf) || !f.Y.Contains(6000*lbf) {
 		t.Errorf("a peak is out of sight in %v", f.Y)
 	}
 }
@@ -179,22 +177,22 @@ func TestLaunchLimits(t *testing.T) {
 	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 9000 * lbf, Push: 100 * lbf}
 	l.Peaks[launch.LowerLeft] = launch.Peak{Push: 3000 * lbf}
 	c := LaunchBars(l, r)
-	pull, push := labeled(c, "upper pull limit 12,927 lb"), labeled(c, "lower push limit")
-	f := c.frame(&Style{})
-	if pull == nil || push == nil || push.at != -r.Bars[car.Lower].Push.Allowable || !f.Y.Contains(pull.at) || !f.Y.Contains(push.at) {
+	pull, push := charttest.Rule(c, "upper pull limit 12,927 lb"), charttest.Rule(c, "lower push limit")
+	f := c.Frame(&chart.Style{})
+	if pull == nil || push == nil || push.At != -r.Bars[car.Lower].Push.Allowable || !f.Y.Contains(pull.At) || !f.Y.Contains(push.At) {
 		t.Errorf("pull %+v, push %+v in %v", pull, push, f.Y)
 	}
 	for _, absent := range []string{"upper push", "lower pull"} {
-		if labeled(c, absent) != nil {
+		if charttest.Rule(c, absent) != nil {
 			t.Errorf("no bar comes up against the %s limit, yet it is drawn", absent)
 		}
 	}
 	l.Peaks[launch.UpperRight].Pull = 1000 * lbf
 	l.Peaks[launch.LowerLeft].Push = 1000 * lbf
 	c = LaunchBars(l, r)
-	f = c.frame(&Style{})
+	f = c.Frame(&chart.Style{})
 	for _, name := range []string{"upper pull limit", "lower push limit"} {
-		if limit := labeled(c, name); limit == nil || !limit.edge || f.Y.Contains(limit.at) {
+		if limit := charttest.Rule(c, name); limit == nil || !limit.Edge || f.Y.Contains(limit.At) {
 			t.Errorf("%s: %+v in %v", name, limit, f.Y)
 		}
 	}
@@ -204,10 +202,10 @@ func TestLaunchForcesBeyondReason(t *testing.T) {
 	l := history(100, func(int, float64) float64 { return 0 })
 	l.Tension[launch.LowerLeft][30] = -1e9
 	c := LaunchBars(l, analyze(t, saltgrass()))
-	if f := c.frame(&Style{}); f.Y.length() > 1e6 {
+	if f := c.Frame(&chart.Style{}); f.Y.Length() > 1e6 {
 		t.Errorf("frame %v", f.Y)
 	}
-	if got := remarks(c, units.US); !strings.Contains(got, "Off the chart at 0.030 s: up to 224,808,943 lb.") {
+	if got := charttest.Notes(c, units.US); !strings.Contains(got, "Off the chart at 0.030 s: up to 224,808,943 lb.") {
 		t.Error(got)
 	}
 }
@@ -216,11 +214,11 @@ func TestSidesThatCarryTheSame(t *testing.T) {
 	r := analyze(t, saltgrass())
 	const same = "Left and right bars carry the same here."
 	l := history(100, wave)
-	if strings.Contains(remarks(LaunchBars(l, r), units.US), same) {
+	if strings.Contains(charttest.Notes(LaunchBars(l, r), units.US), same) {
 		t.Error("sides that differ are called the same")
 	}
 	l.Tension[launch.UpperRight], l.Tension[launch.LowerRight] = l.Tension[launch.UpperLeft], l.Tension[launch.LowerLeft]
-	if !strings.Contains(remarks(LaunchBars(l, r), units.US), same) {
+	if !strings.Contains(charttest.Notes(LaunchBars(l, r), units.US), same) {
 		t.Error("nothing says that the sides carry the same")
 	}
 }
@@ -232,15 +230,15 @@ func TestTireShadesAreTheTimesOffTheGround(t *testing.T) {
 	}
 	l.FrontLoad[launch.Left][60] = 0 // the other wheel stands
 	c := LaunchTires(l, analyze(t, saltgrass()))
-	var got []Span
-	for _, r := range c.regions {
-		if !r.shade || !math.IsInf(r.y.length(), 1) {
+	var got []chart.Span
+	for _, r := range c.Regions {
+		if !r.Shade || !math.IsInf(r.Y.Length(), 1) {
 			t.Errorf("%+v", r)
 		}
-		got = append(got, Span{math.Round(1e4 * r.x.Min), math.Round(1e4 * r.x.Max)})
+		got = append(got, chart.Between(math.Round(1e4*r.X.Min), math.Round(1e4*r.X.Max)))
 	}
 	// In tenths of a millisecond, half a step around.
-	if want := []Span{{-5, 5}, {395, 425}, {985, 995}}; !slices.Equal(got, want) {
+	if want := []chart.Span{chart.Between(-5, 5), chart.Between(395, 425), chart.Between(985, 995)}; !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 	for _, x := range []struct {
@@ -252,7 +250,7 @@ func TestTireShadesAreTheTimesOffTheGround(t *testing.T) {
 		{launch.Lift{Height: 2 * inch, Time: 0.3, Start: 0.1, Duration: 0.25}, "Shaded: front wheels off the ground, 0.250 s in all, up to 2.00 in."},
 	} {
 		l.Lift = x.lift
-		if got := remarks(LaunchTires(l, analyze(t, saltgrass())), units.US); got != x.want {
+		if got := charttest.Notes(LaunchTires(l, analyze(t, saltgrass())), units.US); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 	}
@@ -270,8 +268,8 @@ func noHistory(t *testing.T, none *launch.Result) {
 	says := none.Verdict(units.US)
 	for _, c := range LaunchCharts(none, analyze(t, saltgrass()), nil, nil) {
 		var all []string
-		for _, x := range texts(c, units.US, 460, 300) {
-			all = append(all, x.text)
+		for _, x := range charttest.Texts(c, units.US, 460, 300) {
+			all = append(all, x.Text)
 		}
 		if !strings.Contains(strings.Join(all, " "), says) {
 			t.Errorf("%s: %q", c.Key, all)
@@ -281,8 +279,8 @@ func noHistory(t *testing.T, none *launch.Result) {
 				t.Errorf("%s: %q", c.Key, got)
 			}
 		}
-		img, l := drawn(t, c, 460, 300, light, Mark(0.5))
-		unmarked, _ := drawn(t, c, 460, 300, light, Marker{})
+		img, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0.5))
+		unmarked, _ := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 		if !slices.Equal(img.Pix, unmarked.Pix) {
 			t.Errorf("%s: a marker where there is nothing", c.Key)
 		}
@@ -296,8 +294,8 @@ func noHistory(t *testing.T, none *launch.Result) {
 		if table := c.Table(units.US); len(table.Rows) != 0 || len(table.Header) < 5 {
 			t.Errorf("%s: %v", c.Key, table)
 		}
-		for _, f := range Formats {
-			exported(t, f, c, Style{}, Sheet{})
+		for _, f := range chart.Formats {
+			exported(t, f, c, chart.Style{}, chart.Sheet{})
 		}
 	}
 }
@@ -307,16 +305,16 @@ func TestLaunchOfTheReferenceCar(t *testing.T) {
 	l, r := launched(t, saltgrass())
 	c := LaunchBars(l, r)
 	most := l.Peaks[launch.LowerRight]
-	label := value(units.US, units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + units.Share(most.Push/r.Limit(car.Lower, column.Push).Allowable)
-	if got := named(t, c, "lower right").most(units.US); got != label {
+	label := units.US.Format(units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + units.Share(most.Push/r.Limit(car.Lower, column.Push).Allowable)
+	if got := charttest.Line(t, c, "lower right").Most(units.US); got != label {
 		t.Errorf("%q, want %q", got, label)
 	}
 	for _, c := range LaunchCharts(l, r, nil, nil) {
-		f := c.frame(&Style{})
-		for _, x := range c.lines {
-			for _, at := range x.runs[0] {
-				if !f.X.Contains(at.X) || !f.Y.Contains(f.onLeft(at.Y, x.right)) {
-					t.Fatalf("%s: %s leaves the chart at %v", c.Key, x.name, at)
+		f := c.Frame(&chart.Style{})
+		for _, x := range c.Lines {
+			for _, at := range x.Runs[0] {
+				if !f.X.Contains(at.X) || !f.Y.Contains(onLeft(&f, at.Y, x.Right)) {
+					t.Fatalf("%s: %s leaves the chart at %v", c.Key, x.Name, at)
 				}
 			}
 		}

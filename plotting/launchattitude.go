@@ -7,6 +7,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -21,41 +22,37 @@ const (
 	leastPitch  = 2e-3 // rad
 )
 
+// LaunchAttitudeKey is the key of [LaunchAttitude].
+const LaunchAttitudeKey chart.Key = "launch-attitude"
+
 // LaunchAttitude charts pitch, nose up upward on the right axis, and the rise
 // of the wheels in the chassis, bump upward on the left axis, over a launch. The
 // two axes have their zero and their ticks in common. Rear wheels that rise
 // alike are drawn as one, and so are both front wheels.
-func LaunchAttitude(l *launch.Result, r *analysis.Result) *Chart {
+func LaunchAttitude(l *launch.Result, r *analysis.Result) *chart.Chart {
 	return launchAttitudeOf(l, r, rearsApart(l))
 }
 
 // launchAttitudeOf is the chart with each rear wheel for itself or both as one.
-func launchAttitudeOf(l *launch.Result, r *analysis.Result, apart bool) *Chart {
+func launchAttitudeOf(l *launch.Result, r *analysis.Result, apart bool) *chart.Chart {
 	about := newLaunchAttitude(l, apart)
-	c := newLaunchChart(l, r, "launch-attitude", "Pitch and travel", about)
-	c.aside = func(s units.System) string {
+	c := newLaunchChart(l, r, LaunchAttitudeKey, "Pitch and travel", about)
+	c.Aside = func(s units.System) string {
 		return "travel [" + s.Symbol(units.Length) + "] left, pitch [" + s.Symbol(units.Angle) + "] right"
 	}
-	c.y = axis{quantity: units.Length, low: "droop, rise", high: "bump, squat", lowInk: mutedInk, highInk: mutedInk, unsigned: true, least: leastTravel}
-	c.right = &axis{quantity: units.Angle, low: "nose down", high: "nose up", lowInk: plainInk, highInk: plainInk, unsigned: true, least: leastPitch}
+	c.Y = chart.Axis{Quantity: units.Length, Low: "droop, rise", High: "bump, squat", LowInk: chart.MutedInk, HighInk: chart.MutedInk, Unsigned: true, Least: leastTravel}
+	c.Right = &chart.Axis{Quantity: units.Angle, Low: "nose down", High: "nose up", LowInk: chart.PlainInk, HighInk: chart.PlainInk, Unsigned: true, Least: leastPitch}
 	for i := range about.shown {
 		t := &about.shown[i]
-		c.lines = append(c.lines, line{name: t.name, ink: t.ink, dash: t.dash, runs: about.curve(t.values)})
-		c.y.sight = c.y.sight.with(t.values...)
+		c.Lines = append(c.Lines, chart.Line{Name: t.name, Ink: t.ink, Dash: t.dash, Runs: about.curve(t.values)})
+		c.Y.Sight = c.Y.Sight.With(t.values...)
 	}
-	c.lines = append(c.lines, line{name: "pitch", ink: plainInk, runs: about.curve(l.Pitch), right: true})
-	c.right.sight = c.right.sight.with(l.Pitch...)
-	c.y.sight = shared(c.y.wide(), c.right.wide())
-	c.rules = []rule{{ink: mutedInk, at: 0}}
+	c.Lines = append(c.Lines, chart.Line{Name: "pitch", Ink: chart.PlainInk, Runs: about.curve(l.Pitch), Right: true})
+	c.Right.Sight = c.Right.Sight.With(l.Pitch...)
+	c.Y.Sight = chart.Shared(c.Y.Wide(), c.Right.Wide())
+	c.Rules = []chart.Rule{{Ink: chart.MutedInk, At: 0}}
 	about.marks(c)
 	return c
-}
-
-// shared returns the left span, grown so that a right one with the same zero
-// can use as much of the height.
-func shared(left, right Span) Span {
-	scale := math.Max(left.Max, -left.Min) / math.Max(right.Max, -right.Min)
-	return left.with(right.Min*scale, right.Max*scale)
 }
 
 type launchAttitude struct {
@@ -66,8 +63,8 @@ type launchAttitude struct {
 // travelLine is a curve of the wheels' travel.
 type travelLine struct {
 	name   string
-	ink    ink
-	dash   dash
+	ink    chart.Ink
+	dash   chart.Dash
 	values []float64
 	// What the car does there in bump and in droop.
 	low, high string
@@ -78,41 +75,41 @@ func newLaunchAttitude(l *launch.Result, apart bool) launchAttitude {
 	left, right := l.RearTravel[launch.Left], l.RearTravel[launch.Right]
 	if apart {
 		a.shown = []travelLine{
-			{"rear left", rearInk, dashed, left, "squats", "rises"},
-			{"rear right", rearInk, solid, right, "squats", "rises"},
+			{"rear left", rearInk, chart.Dashed, left, "squats", "rises"},
+			{"rear right", rearInk, chart.Solid, right, "squats", "rises"},
 		}
 	} else {
-		a.shown = []travelLine{{"rear", rearInk, solid, mean(left, right), "squats", "rises"}}
+		a.shown = []travelLine{{"rear", rearInk, chart.Solid, mean(left, right), "squats", "rises"}}
 	}
 	front := mean(l.FrontTravel[launch.Left], l.FrontTravel[launch.Right])
-	a.shown = append(a.shown, travelLine{"front", frontInk, fine, front, "dives", "rises"})
+	a.shown = append(a.shown, travelLine{"front", frontInk, chart.Fine, front, "dives", "rises"})
 	return a
 }
 
 // rearsApart tells whether left and right rear travel differ visibly.
 func rearsApart(l *launch.Result) bool {
-	var all Span
+	var all chart.Span
 	var apart float64
 	right := l.RearTravel[launch.Right]
 	for i, left := range l.RearTravel[launch.Left] {
-		all = all.with(left, right[i])
+		all = all.With(left, right[i])
 		apart = math.Max(apart, math.Abs(left-right[i]))
 	}
-	return apart > sidesApart*math.Max(all.length(), leastTravel)
+	return apart > sidesApart*math.Max(all.Length(), leastTravel)
 }
 
 // marks name how far each goes.
-func (a launchAttitude) marks(c *Chart) {
-	add := func(i ink, at int, values []float64, right bool, of, head string, brief words) {
+func (a launchAttitude) marks(c *chart.Chart) {
+	add := func(i chart.Ink, at int, values []float64, right bool, of, head string, brief chart.Words) {
 		when := func(s units.System) string { return brief(s) + " at " + timeName(s, a.l.Time[at]) }
-		c.marks = append(c.marks, mark{
-			ink: i, shape: disc, at: plotter.XY{X: a.l.Time[at], Y: values[at]}, apart: true, right: right,
-			caption: caption{of: of, head: head, amount: when, brief: brief},
+		c.Points = append(c.Points, chart.Point{
+			Ink: i, Shape: chart.Disc, At: plotter.XY{X: a.l.Time[at], Y: values[at]}, Apart: true, Right: right,
+			Caption: chart.Caption{Of: of, Head: head, Amount: when, Brief: brief},
 		})
 	}
 	if at := furthest(a.l.Pitch); at >= 0 && math.Abs(a.l.Pitch[at]) > leastPitch {
-		add(plainInk, at, a.l.Pitch, true, "pitch", pitchSide(a.l.Pitch[at]), func(s units.System) string {
-			return value(s, units.Angle, math.Abs(a.l.Pitch[at]))
+		add(chart.PlainInk, at, a.l.Pitch, true, "pitch", pitchSide(a.l.Pitch[at]), func(s units.System) string {
+			return s.Format(units.Angle, math.Abs(a.l.Pitch[at]))
 		})
 	}
 	for k := range a.shown {
@@ -124,7 +121,7 @@ func (a launchAttitude) marks(c *Chart) {
 			}
 			axle, _, _ := strings.Cut(t.name, " ")
 			add(t.ink, at, t.values, false, axle, t.name+" "+does, func(s units.System) string {
-				return value(s, units.Length, math.Abs(t.values[at]))
+				return s.Format(units.Length, math.Abs(t.values[at]))
 			})
 		}
 	}
@@ -147,28 +144,28 @@ func pitchSide(pitch float64) string {
 	return "nose up"
 }
 
-// readout writes pitch and the travel of every wheel.
-func (a launchAttitude) readout(t float64, s units.System) []reading {
+// Readout writes pitch and the travel of every wheel.
+func (a launchAttitude) Readout(t float64, s units.System) []chart.Reading {
 	m, ok := a.at(t)
 	if !ok {
 		return a.verdict(s)
 	}
-	lines := []reading{plainly(timeName(s, m.time)), {name: "pitch", value: s.Nose(m.of(a.l.Pitch))}}
+	lines := []chart.Reading{chart.Plain(timeName(s, m.time)), {Name: "pitch", Value: s.Nose(m.of(a.l.Pitch))}}
 	for _, r := range a.records()[1:] {
-		lines = append(lines, reading{name: r.name, value: s.Travel(m.of(r.values))})
+		lines = append(lines, chart.Reading{Name: r.name, Value: s.Travel(m.of(r.values))})
 	}
 	return lines
 }
 
-// place puts a dot on each curve.
-func (a launchAttitude) place(t float64) place {
+// Place puts a dot on each curve.
+func (a launchAttitude) Place(t float64) chart.Place {
 	m, ok := a.at(t)
-	at := place{line: ok, x: m.time}
+	at := chart.Place{Line: ok, X: m.time}
 	if ok {
 		for i := range a.shown {
-			at.dots = append(at.dots, dot{at: plotter.XY{X: m.time, Y: m.of(a.shown[i].values)}, ink: a.shown[i].ink})
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: m.of(a.shown[i].values)}, Ink: a.shown[i].ink})
 		}
-		at.dots = append(at.dots, dot{at: plotter.XY{X: m.time, Y: m.of(a.l.Pitch)}, ink: plainInk, right: true})
+		at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: m.of(a.l.Pitch)}, Ink: chart.PlainInk, Right: true})
 	}
 	return at
 }
@@ -184,7 +181,7 @@ func (a launchAttitude) records() []record {
 	return list
 }
 
-// table lists pitch and the travel of every wheel.
-func (a launchAttitude) table(s units.System, setup string) Table {
+// Table lists pitch and the travel of every wheel.
+func (a launchAttitude) Table(s units.System, setup string) chart.Table {
 	return a.tableOf(s, setup, a.records(), nil, nil)
 }

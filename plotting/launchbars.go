@@ -9,6 +9,7 @@ import (
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -26,36 +27,39 @@ const (
 )
 
 // sideDashes tell left from right.
-var sideDashes = [...]dash{launch.Left: dashed, launch.Right: solid}
+var sideDashes = [...]chart.Dash{launch.Left: chart.Dashed, launch.Right: chart.Solid}
 
 // barName names a bar: "upper left".
 func barName(b launch.RodID) string { return pairNames[b.Pair()] + " " + b.Side().String() }
 
+// LaunchBarsKey is the key of [LaunchBars].
+const LaunchBarsKey chart.Key = "launch-bars"
+
 // LaunchBars charts the force of all four bars over a launch, pull upward and
 // push downward, with the allowable loads and the peaks, each with its share of
 // what the bar may carry.
-func LaunchBars(l *launch.Result, r *analysis.Result) *Chart {
+func LaunchBars(l *launch.Result, r *analysis.Result) *chart.Chart {
 	return launchBars{overTime{l}, r}.chart(nil)
 }
 
 // chart draws the bars, alone or as one of two; then it shows every limit that
 // some bar of either comes up against.
-func (about launchBars) chart(other *launchBars) *Chart {
+func (about launchBars) chart(other *launchBars) *chart.Chart {
 	l := about.l
-	c := newLaunchChart(l, about.r, "launch-bars", "Bar force over the launch", about)
-	c.aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
-	c.y = forceAxis()
+	c := newLaunchChart(l, about.r, LaunchBarsKey, "Bar force over the launch", about)
+	c.Aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
+	c.Y = forceAxis()
 	var forces []float64
 	for _, b := range launch.Bars {
 		peaks := about.peaks(b)
-		curve := line{name: barName(b), ink: pairInks[b.Pair()], dash: sideDashes[b.Side()], runs: about.curve(l.Tension[b])}
-		curve.brief = always(units.Share(0))
+		curve := chart.Line{Name: barName(b), Ink: pairInks[b.Pair()], Dash: sideDashes[b.Side()], Runs: about.curve(l.Tension[b])}
+		curve.Brief = chart.Always(units.Share(0))
 		if len(peaks) > 0 {
-			curve.most, curve.brief = peaks[0].words, always(units.Share(peaks[0].share))
+			curve.Most, curve.Brief = peaks[0].words, chart.Always(units.Share(peaks[0].share))
 		}
-		c.lines = append(c.lines, curve)
+		c.Lines = append(c.Lines, curve)
 		for _, p := range peaks {
-			c.marks = append(c.marks, p.mark())
+			c.Points = append(c.Points, p.mark())
 			forces = append(forces, signed(p.way, p.force))
 		}
 	}
@@ -108,14 +112,14 @@ func (b launchBars) peaks(bar launch.RodID) []peak {
 
 // words writes a peak: "9,870 lb push at 0.112 s — 83 %".
 func (p peak) words(s units.System) string {
-	return value(s, units.Force, p.force) + " " + p.way.String() + " at " + timeName(s, p.time) + " — " + units.Share(p.share)
+	return s.Format(units.Force, p.force) + " " + p.way.String() + " at " + timeName(s, p.time) + " — " + units.Share(p.share)
 }
 
 // mark puts a peak on its curve: a disc on a solid line, a ring on a dashed one.
-func (p peak) mark() mark {
-	m := mark{ink: pairInks[p.bar.Pair()], shape: disc, at: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, caption: caption{head: units.Share(p.share), alone: true}}
+func (p peak) mark() chart.Point {
+	m := chart.Point{Ink: pairInks[p.bar.Pair()], Shape: chart.Disc, At: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, Caption: chart.Caption{Head: units.Share(p.share), Alone: true}}
 	if p.bar.Side() == launch.Left {
-		m.shape = ring
+		m.Shape = chart.Ring
 	}
 	return m
 }
@@ -129,11 +133,11 @@ func (b launchBars) loaded(p car.Pair, d column.Direction) bool {
 }
 
 // notes say where the curves leave the chart and whether the sides differ.
-func (b launchBars) notes(c *Chart) {
+func (b launchBars) notes(c *chart.Chart) {
 	if !b.empty() && b.sidesAlike() {
-		c.note(func(Frame) string { return "Left and right bars carry the same here." })
+		c.AddNote(func(chart.Frame) string { return "Left and right bars carry the same here." })
 	}
-	c.note(func(shown Frame) string {
+	c.AddNote(func(shown chart.Frame) string {
 		var most float64
 		at := b.when(shown.Units, func(i int) bool {
 			off := false
@@ -144,7 +148,7 @@ func (b launchBars) notes(c *Chart) {
 			}
 			return off
 		})
-		return sentence("Off the chart at ", at, ": up to "+value(shown.Units, units.Force, math.Abs(most))+".")
+		return sentence("Off the chart at ", at, ": up to "+shown.Units.Format(units.Force, math.Abs(most))+".")
 	})
 }
 
@@ -160,41 +164,41 @@ func (b launchBars) sidesAlike() bool {
 	return math.Abs(apart) <= alike*math.Abs(most)
 }
 
-// readout writes the four forces and their share of the allowable load.
-func (b launchBars) readout(t float64, s units.System) []reading {
+// Readout writes the four forces and their share of the allowable load.
+func (b launchBars) Readout(t float64, s units.System) []chart.Reading {
 	m, ok := b.at(t)
 	if !ok {
 		return b.verdict(s)
 	}
-	lines := []reading{plainly(timeName(s, m.time))}
+	lines := []chart.Reading{chart.Plain(timeName(s, m.time))}
 	for _, bar := range launch.Bars {
 		force, way := m.of(b.l.Tension[bar]), column.Pull
 		if force < 0 {
 			force, way = -force, column.Push
 		}
 		share := force / b.r.Limit(bar.Pair(), way).Allowable
-		lines = append(lines, reading{name: barName(bar), value: value(s, units.Force, force) + " " + way.String() + " — " + units.Share(share)})
+		lines = append(lines, chart.Reading{Name: barName(bar), Value: s.Format(units.Force, force) + " " + way.String() + " — " + units.Share(share)})
 	}
 	return lines
 }
 
-// place puts a dot on each curve.
-func (b launchBars) place(t float64) place {
+// Place puts a dot on each curve.
+func (b launchBars) Place(t float64) chart.Place {
 	m, ok := b.at(t)
-	at := place{line: ok, x: m.time}
+	at := chart.Place{Line: ok, X: m.time}
 	if ok {
 		for _, bar := range launch.Bars {
-			at.dots = append(at.dots, dot{at: plotter.XY{X: m.time, Y: m.of(b.l.Tension[bar])}, ink: pairInks[bar.Pair()]})
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: m.of(b.l.Tension[bar])}, Ink: pairInks[bar.Pair()]})
 		}
 	}
 	return at
 }
 
-// table lists forces and allowable loads, pull positive.
-func (b launchBars) table(s units.System, setup string) Table {
+// Table lists forces and allowable loads, pull positive.
+func (b launchBars) Table(s units.System, setup string) chart.Table {
 	var records []record
 	for _, bar := range launch.Bars {
 		records = append(records, record{barName(bar), "pull positive", units.Force, b.l.Tension[bar]})
 	}
-	return b.tableOf(s, setup, records, limitColumns, func(t *tableMaker) { limitCells(t, b.r) })
+	return b.tableOf(s, setup, records, limitColumns, func(t *chart.TableBuilder) { limitCells(t, b.r) })
 }

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -52,13 +54,13 @@ func TestLaunchReadouts(t *testing.T) {
 func TestCSVOfALaunch(t *testing.T) {
 	l, r := launched(t, saltgrass())
 	degrees := func(rad float64) float64 { return rad * 180 / math.Pi }
-	want := map[string]map[string][]float64{
+	want := map[chart.Key]map[string][]float64{
 		"launch-bars":     {"upper left [lb, pull positive]": l.Tension[0], "upper right [lb, pull positive]": l.Tension[1], "lower left [lb, pull positive]": l.Tension[2], "lower right [lb, pull positive]": l.Tension[3]},
 		"launch-attitude": {"pitch [°, nose-up positive]": l.Pitch, "rear left [in, bump positive]": l.RearTravel[0], "rear right [in, bump positive]": l.RearTravel[1], "front left [in, bump positive]": l.FrontTravel[0], "front right [in, bump positive]": l.FrontTravel[1]},
 		"launch-tires":    {"rear left [lb]": l.RearLoad[0], "rear right [lb]": l.RearLoad[1], "front left [lb]": l.FrontLoad[0], "front right [lb]": l.FrontLoad[1]},
 	}
 	for _, c := range LaunchCharts(l, r, nil, nil) {
-		columns := read(t, exported(t, CSV, c, Style{}, Sheet{}))
+		columns := read(t, exported(t, chart.CSV, c, chart.Style{}, chart.Sheet{}))
 		times := columns["time [s]"]
 		if len(times) != len(l.Time) || len(times) < 100 {
 			t.Fatalf("%s: %d times", c.Key, len(times))

@@ -4,23 +4,27 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
 
+// LaunchTiresKey is the key of [LaunchTires].
+const LaunchTiresKey chart.Key = "launch-tires"
+
 // LaunchTires charts the load on each tire over a launch, and shades the times
 // at which neither front tire carries anything.
-func LaunchTires(l *launch.Result, r *analysis.Result) *Chart {
+func LaunchTires(l *launch.Result, r *analysis.Result) *chart.Chart {
 	c := launchTires{overTime{l}}.chart(r)
-	c.note(func(shown Frame) string { return launchTires{overTime{l}}.lift(shown.Units) })
+	c.AddNote(func(shown chart.Frame) string { return launchTires{overTime{l}}.lift(shown.Units) })
 	return c
 }
 
 // compareTires is the chart of two setups; the shades are those of the first.
-func compareTires(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) *Chart {
+func compareTires(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) *chart.Chart {
 	a, b := launchTires{overTime{l}}, launchTires{overTime{otherLaunch}}
-	c := compare(a.chart(r), b.chart(other))
-	c.note(func(shown Frame) string {
+	c := chart.Compare(a.chart(r), b.chart(other))
+	c.AddNote(func(shown chart.Frame) string {
 		if l.Lift.Height == 0 && otherLaunch.Lift.Height == 0 {
 			return ""
 		}
@@ -34,12 +38,12 @@ func compareTires(l *launch.Result, r *analysis.Result, otherLaunch *launch.Resu
 }
 
 // chart draws the loads without a remark on how the front wheels lift.
-func (t launchTires) chart(r *analysis.Result) *Chart {
-	c := newLaunchChart(t.l, r, "launch-tires", "Tire loads", t)
-	c.y = axis{label: "Load on one tire", quantity: units.Force, least: 1}
+func (t launchTires) chart(r *analysis.Result) *chart.Chart {
+	c := newLaunchChart(t.l, r, LaunchTiresKey, "Tire loads", t)
+	c.Y = chart.Axis{Label: "Load on one tire", Quantity: units.Force, Least: 1}
 	for _, tire := range t.tires() {
-		c.lines = append(c.lines, line{name: tire.name, ink: tire.ink, dash: tire.dash, runs: t.curve(tire.values)})
-		c.y.sight = c.y.sight.with(tire.values...)
+		c.Lines = append(c.Lines, chart.Line{Name: tire.name, Ink: tire.ink, Dash: tire.dash, Runs: t.curve(tire.values)})
+		c.Y.Sight = c.Y.Sight.With(tire.values...)
 	}
 	t.shade(c)
 	return c
@@ -50,8 +54,8 @@ type launchTires struct{ overTime }
 // tire is the load on one tire.
 type tire struct {
 	name   string
-	ink    ink
-	dash   dash
+	ink    chart.Ink
+	dash   chart.Dash
 	values []float64
 }
 
@@ -68,7 +72,7 @@ func (t launchTires) tires() []tire {
 
 // shade adds the times without load on the front tires, each from half a step
 // before to half a step after.
-func (t launchTires) shade(c *Chart) {
+func (t launchTires) shade(c *chart.Chart) {
 	half := t.l.Options.Output / 2
 	off := func(i int) bool { return t.l.FrontLoad[launch.Left][i] == 0 && t.l.FrontLoad[launch.Right][i] == 0 }
 	for i := 0; i < len(t.l.Time); i++ {
@@ -79,8 +83,8 @@ func (t launchTires) shade(c *Chart) {
 		for i+1 < len(t.l.Time) && off(i+1) {
 			i++
 		}
-		c.regions = append(c.regions, region{
-			shade: true, x: Span{t.l.Time[first] - half, t.l.Time[i] + half}, y: everywhere(),
+		c.Regions = append(c.Regions, chart.Region{
+			Shade: true, X: chart.Between(t.l.Time[first]-half, t.l.Time[i]+half), Y: chart.Everywhere(),
 		})
 	}
 }
@@ -88,7 +92,7 @@ func (t launchTires) shade(c *Chart) {
 // lift tells how the front wheels leave the ground.
 func (t launchTires) lift(s units.System) string {
 	lift := &t.l.Lift
-	switch up := value(s, units.Length, lift.Height); {
+	switch up := s.Format(units.Length, lift.Height); {
 	case lift.Duration > 0:
 		return "Shaded: front wheels off the ground, " + timeName(s, lift.Duration) + " in all, up to " + up + "."
 	case lift.Height > 0:
@@ -100,7 +104,7 @@ func (t launchTires) lift(s units.System) string {
 // lifted tells the same in short.
 func (t launchTires) lifted(s units.System) string {
 	lift := &t.l.Lift
-	switch up := value(s, units.Length, lift.Height); {
+	switch up := s.Format(units.Length, lift.Height); {
 	case lift.Duration > 0:
 		return "for " + timeName(s, lift.Duration) + ", up to " + up
 	case lift.Height > 0:
@@ -109,37 +113,37 @@ func (t launchTires) lifted(s units.System) string {
 	return "never"
 }
 
-// readout writes the four loads.
-func (t launchTires) readout(time float64, s units.System) []reading {
+// Readout writes the four loads.
+func (t launchTires) Readout(time float64, s units.System) []chart.Reading {
 	m, ok := t.at(time)
 	if !ok {
 		return t.verdict(s)
 	}
-	lines := []reading{plainly(timeName(s, m.time))}
+	lines := []chart.Reading{chart.Plain(timeName(s, m.time))}
 	for _, tire := range t.tires() {
-		load := value(s, units.Force, m.of(tire.values))
+		load := s.Format(units.Force, m.of(tire.values))
 		if m.of(tire.values) == 0 {
 			load = "off the ground"
 		}
-		lines = append(lines, reading{name: tire.name, value: load})
+		lines = append(lines, chart.Reading{Name: tire.name, Value: load})
 	}
 	return lines
 }
 
-// place puts a dot on each curve.
-func (t launchTires) place(time float64) place {
+// Place puts a dot on each curve.
+func (t launchTires) Place(time float64) chart.Place {
 	m, ok := t.at(time)
-	at := place{line: ok, x: m.time}
+	at := chart.Place{Line: ok, X: m.time}
 	if ok {
 		for _, tire := range t.tires() {
-			at.dots = append(at.dots, dot{at: plotter.XY{X: m.time, Y: m.of(tire.values)}, ink: tire.ink})
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: m.of(tire.values)}, Ink: tire.ink})
 		}
 	}
 	return at
 }
 
-// table lists the four loads.
-func (t launchTires) table(s units.System, setup string) Table {
+// Table lists the four loads.
+func (t launchTires) Table(s units.System, setup string) chart.Table {
 	var records []record
 	for _, tire := range t.tires() {
 		records = append(records, record{tire.name, "", units.Force, tire.values})

@@ -7,6 +7,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 )
 
 const (
@@ -20,9 +21,6 @@ const (
 	// forceInSight is the largest force shown, over the larger of lower push
 	// and upper pull limit; only near travels where the bars hardly hold the axle is it more.
 	forceInSight = 3
-	// labelRoom is the part of the axis kept free for a limit's label at an
-	// edge.
-	labelRoom = 0.1
 )
 
 // directions are those in which a bar has a limit.
@@ -37,27 +35,27 @@ type limits struct {
 }
 
 // forceAxis is the y axis of bar forces.
-func forceAxis() axis {
-	return axis{quantity: units.Force, low: "push", high: "pull", lowInk: pushInk, highInk: pullInk, unsigned: true, least: 1}
+func forceAxis() chart.Axis {
+	return chart.Axis{Quantity: units.Force, Low: "push", High: "pull", LowInk: pushInk, HighInk: pullInk, Unsigned: true, Least: 1}
 }
 
 // holdAgainst adds the limits to a chart of forces, and what must be in sight:
 // its lines, the other forces given, and the limits that leave them readable.
-func holdAgainst(c *Chart, l limits, others ...float64) {
+func holdAgainst(c *chart.Chart, l limits, others ...float64) {
 	rules := l.rules()
-	c.rules = append([]rule{{ink: mutedInk, at: 0}}, rules...)
-	c.y.sight = l.sight(c.lines, others, rules)
+	c.Rules = append([]chart.Rule{{Ink: chart.MutedInk, At: 0}}, rules...)
+	c.Y.Sight = l.sight(c.Lines, others, rules)
 }
 
 // rules returns the allowable loads that some force comes up against, and
 // that of the lower bars in push always. One that both pairs share is one.
-func (l limits) rules() []rule {
-	var list []rule
+func (l limits) rules() []chart.Rule {
+	var list []chart.Rule
 	for _, d := range directions {
 		shown := func(p car.Pair) bool { return l.loaded(p, d) || p == car.Lower && d == column.Push }
 		upper, lower := l.r.Limit(car.Upper, d).Allowable, l.r.Limit(car.Lower, d).Allowable
 		if shown(car.Upper) && shown(car.Lower) && upper == lower {
-			list = append(list, limitRule(d.String()+" limit of all bars", plainInk, d, upper))
+			list = append(list, limitRule(d.String()+" limit of all bars", chart.PlainInk, d, upper))
 			continue
 		}
 		for _, p := range car.Pairs {
@@ -70,10 +68,10 @@ func (l limits) rules() []rule {
 }
 
 // limitRule draws an allowable load with its name and value.
-func limitRule(name string, color ink, d column.Direction, allowable float64) rule {
-	return rule{
-		ink: color, dash: long, at: signed(d, allowable), edge: true,
-		caption: valueCaption(name, units.Force, allowable),
+func limitRule(name string, color chart.Ink, d column.Direction, allowable float64) chart.Rule {
+	return chart.Rule{
+		Ink: color, Dash: chart.Long, At: signed(d, allowable), Edge: true,
+		Caption: chart.ValueCaption(name, units.Force, allowable),
 	}
 }
 
@@ -88,31 +86,31 @@ func signed(d column.Direction, magnitude float64) float64 {
 // sight decides what must be in sight: zero, all forces that are not beyond
 // reason, and those limits that leave the curves readable. Where another limit
 // is named at an edge there is room for its label.
-func (l limits) sight(curves []line, others []float64, rules []rule) Span {
+func (l limits) sight(curves []chart.Line, others []float64, rules []chart.Rule) chart.Span {
 	forces := l.span(curves, others)
-	sight, room := forces, Span{}
+	sight, room := forces, chart.Span{}
 	for _, limit := range rules {
 		switch {
-		case math.Abs(limit.at) <= l.reach(forces, limit.at):
-			sight = sight.with(limit.at)
-		case limit.at < 0:
-			room.Min = -labelRoom
+		case math.Abs(limit.At) <= l.reach(forces, limit.At):
+			sight = sight.With(limit.At)
+		case limit.At < 0:
+			room.Min = -chart.LabelRoom
 		default:
-			room.Max = labelRoom
+			room.Max = chart.LabelRoom
 		}
 	}
-	return Span{sight.Min + room.Min*sight.length(), sight.Max + room.Max*sight.length()}
+	return chart.Between(sight.Min+room.Min*sight.Length(), sight.Max+room.Max*sight.Length())
 }
 
 // span returns zero and the forces, each up to forceInSight; without any, what
 // the bars may carry.
-func (l limits) span(curves []line, others []float64) Span {
+func (l limits) span(curves []chart.Line, others []float64) chart.Span {
 	push, pull := l.r.Limit(car.Lower, column.Push).Allowable, l.r.Limit(car.Upper, column.Pull).Allowable
 	most := forceInSight * math.Max(push, pull)
-	var s Span
-	take := func(force float64) { s = s.with(Span{-most, most}.clamp(force)) }
+	var s chart.Span
+	take := func(force float64) { s = s.With(chart.Between(-most, most).Clamp(force)) }
 	for _, c := range curves {
-		for _, run := range c.runs {
+		for _, run := range c.Runs {
 			for _, at := range run {
 				take(at.Y)
 			}
@@ -121,14 +119,14 @@ func (l limits) span(curves []line, others []float64) Span {
 	for _, force := range others {
 		take(force)
 	}
-	if s == (Span{}) {
-		return Span{-push, pull}
+	if s == (chart.Span{}) {
+		return chart.Between(-push, pull)
 	}
 	return s
 }
 
 // reach returns how large a limit may be and still be drawn as a line.
-func (l limits) reach(forces Span, limit float64) float64 {
+func (l limits) reach(forces chart.Span, limit float64) float64 {
 	switch {
 	case limit == -l.r.Limit(car.Lower, column.Push).Allowable:
 		return pushInSight * math.Max(forces.Max, -forces.Min)
@@ -139,19 +137,19 @@ func (l limits) reach(forces Span, limit float64) float64 {
 }
 
 // limitColumns starts a column for each allowable load.
-func limitColumns(t *tableMaker) {
+func limitColumns(t *chart.TableBuilder) {
 	for _, p := range car.Pairs {
 		for _, d := range directions {
-			t.add(pairNames[p]+" "+d.String()+" limit", "pull positive", units.Force)
+			t.Add(pairNames[p]+" "+d.String()+" limit", "pull positive", units.Force)
 		}
 	}
 }
 
 // limitCells fills them.
-func limitCells(t *tableMaker, r *analysis.Result) {
+func limitCells(t *chart.TableBuilder, r *analysis.Result) {
 	for _, p := range car.Pairs {
 		for _, d := range directions {
-			t.cell(signed(d, r.Limit(p, d).Allowable), true)
+			t.Cell(signed(d, r.Limit(p, d).Allowable), true)
 		}
 	}
 }

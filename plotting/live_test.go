@@ -9,52 +9,22 @@ import (
 	"sync"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
 	"pgregory.net/rapid"
 )
 
-// drawn draws a chart into a new image of w × h px at 96 dpi.
-func drawn(t testing.TB, c *Chart, w, h int, s Style, m Marker) (*image.RGBA, Layout) {
-	t.Helper()
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	var r Renderer
-	l, err := r.Draw(img, 96, c, s, m)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return img, l
-}
-
-var light = Style{Palette: palette.Light}
-
-// like reports whether a color comes near another: on the edge of a line it is
-// mixed with what lies below.
-func like(a, b color.RGBA, tolerance float64) bool {
-	d := func(x, y uint8) float64 { return float64(x) - float64(y) }
-	return math.Sqrt(d(a.R, b.R)*d(a.R, b.R)+d(a.G, b.G)*d(a.G, b.G)+d(a.B, b.B)*d(a.B, b.B)) < tolerance
-}
-
-// near reports whether a color occurs within a pixel of a place.
-func near(img *image.RGBA, px, py float64, want color.RGBA) bool {
-	for dy := -1.0; dy <= 1; dy++ {
-		for dx := -1.0; dx <= 1; dx++ {
-			if like(img.RGBAAt(int(px+dx), int(py+dy)), want, 60) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // wider returns a span grown by a part of its length at each end.
-func wider(s Span, part float64) Span {
-	return Span{s.Min - part*s.length(), s.Max + part*s.length()}
+func wider(s chart.Span, part float64) chart.Span {
+	return chart.Between(s.Min-part*s.Length(), s.Max+part*s.Length())
 }
 
 func TestPixelsAndDataRoundTrip(t *testing.T) {
-	_, l := drawn(t, Forces(analyze(t, saltgrass())), 460, 300, light, Marker{})
+	_, l := charttest.Draw(t, Forces(analyze(t, saltgrass())), 460, 300, charttest.Light, chart.Marker{})
 	rapid.Check(t, func(t *rapid.T) {
 		px, py := rapid.Float64Range(l.Left, l.Right).Draw(t, "px"), rapid.Float64Range(l.Top, l.Bottom).Draw(t, "py")
 		x, y := l.ToData(px, py)
@@ -77,22 +47,22 @@ func TestPixelsAndDataRoundTrip(t *testing.T) {
 // Where the layout says a value is, its color is in the image.
 func TestCurvesAreWhereTheLayoutSays(t *testing.T) {
 	for _, dark := range []bool{false, true} {
-		s := light
+		s := charttest.Light
 		if dark {
 			s.Palette = palette.Dark
 		}
 		car := saltgrass()
 		car.Drive.Torque *= 2 // so that hooked and hit differ
 		r := analyze(t, car)
-		img, l := drawn(t, Forces(r), 700, 400, s, Marker{})
+		img, l := charttest.Draw(t, Forces(r), 700, 400, s, chart.Marker{})
 		for i := 2; i < len(r.Travel)-2; i += 3 {
 			st := &r.Travel[i]
 			px, py := l.ToPixel(st.Pose.Travel, st.Loads.Hit.Lower.Tension)
-			if !near(img, px, py, s.Palette.Lower) {
+			if !charttest.Near(img, px, py, s.Palette.Lower) {
 				t.Errorf("no lower hit at %g m", st.Pose.Travel)
 			}
 			px, py = l.ToPixel(st.Pose.Travel, st.Loads.Hit.Upper.Tension)
-			if !near(img, px, py, s.Palette.Upper) {
+			if !charttest.Near(img, px, py, s.Palette.Upper) {
 				t.Errorf("no upper hit at %g m", st.Pose.Travel)
 			}
 		}
@@ -111,42 +81,42 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	img, l := drawn(t, Forces(r), 700, 400, light, Mark(travel))
+	img, l := charttest.Draw(t, Forces(r), 700, 400, charttest.Light, chart.Mark(travel))
 	px, py := l.ToPixel(travel, 0.7*l.Frame.Y.Min)
-	if !near(img, px, py, light.Palette.Accent) {
+	if !charttest.Near(img, px, py, charttest.Light.Palette.Accent) {
 		t.Error("no marker line")
 	}
 	// The dots are wider than the lines they sit on.
 	px, py = l.ToPixel(travel, st.Loads.Hit.Lower.Tension)
 	for _, dy := range []float64{-2, 0, 2} {
-		if !like(img.RGBAAt(int(px), int(py+dy)), light.Palette.Lower, 60) {
+		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Lower, 60) {
 			t.Errorf("no dot %g px off the lower hit line", dy)
 		}
 	}
-	img, l = drawn(t, CenterPath(r), 700, 400, light, Mark(travel))
-	if px, py := l.ToPixel(st.InstantCenter.X, st.InstantCenter.Y); !like(img.RGBAAt(int(px), int(py)), light.Palette.Center, 60) {
+	img, l = charttest.Draw(t, CenterPath(r), 700, 400, charttest.Light, chart.Mark(travel))
+	if px, py := l.ToPixel(st.InstantCenter.X, st.InstantCenter.Y); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Center, 60) {
 		t.Error("no dot at the instant center")
 	}
-	img, l = drawn(t, Bow(r), 700, 400, light, Mark(travel))
+	img, l = charttest.Draw(t, Bow(r), 700, 400, charttest.Light, chart.Mark(travel))
 	bow, _, err := r.Bars[1].Bow(-st.Loads.Hit.Lower.Tension)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if px, py := l.ToPixel(-st.Loads.Hit.Lower.Tension, bow); !like(img.RGBAAt(int(px), int(py)), light.Palette.Lower, 60) {
+	if px, py := l.ToPixel(-st.Loads.Hit.Lower.Tension, bow); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Lower, 60) {
 		t.Error("no dot on the bow curve")
 	}
 }
 
 func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
 	l := history(100, wave)
-	img, layout := drawn(t, LaunchBars(l, analyze(t, saltgrass())), 700, 400, light, Mark(0.0305))
+	img, layout := charttest.Draw(t, LaunchBars(l, analyze(t, saltgrass())), 700, 400, charttest.Light, chart.Mark(0.0305))
 	px, py := layout.ToPixel(0.0305, 0.9*layout.Frame.Y.Max)
-	if !near(img, px, py, light.Palette.Accent) {
+	if !charttest.Near(img, px, py, charttest.Light.Palette.Accent) {
 		t.Error("no marker line")
 	}
 	px, py = layout.ToPixel(0.0305, (l.Tension[3][30]+l.Tension[3][31])/2)
 	for _, dy := range []float64{-2, 0, 2} {
-		if !like(img.RGBAAt(int(px), int(py+dy)), light.Palette.Lower, 60) {
+		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Lower, 60) {
 			t.Errorf("no dot %g px off the lower right line", dy)
 		}
 	}
@@ -155,9 +125,9 @@ func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
 // A dot out of the axes' sight would stand among the numbers below.
 func TestMarkerOutOfSightIsNotDrawn(t *testing.T) {
 	c := CenterPath(analyze(t, saltgrass()))
-	c.y.sight = Span{13.2 * inch, 21 * inch} // the instant center is 11.84 in up
-	with, l := drawn(t, c, 460, 300, light, Mark(0))
-	without, _ := drawn(t, c, 460, 300, light, Marker{})
+	c.Y.Sight = chart.Between(13.2*inch, 21*inch) // the instant center is 11.84 in up
+	with, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0))
+	without, _ := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 	if _, py := l.ToPixel(41.25*inch, 11.84*inch); py < l.Bottom+3 || py > 299 {
 		t.Fatalf("the dot would be at %g px", py)
 	}
@@ -168,8 +138,8 @@ func TestMarkerOutOfSightIsNotDrawn(t *testing.T) {
 
 func TestPointingGivesTravel(t *testing.T) {
 	r := analyze(t, saltgrass())
-	for _, c := range []*Chart{Forces(r), AntiSquat(r)} {
-		_, l := drawn(t, c, 460, 300, light, Marker{})
+	for _, c := range []*chart.Chart{Forces(r), AntiSquat(r)} {
+		_, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 		px, _ := l.ToPixel(-1.5*inch, 0)
 		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got+1.5*inch) > 1e-9 {
 			t.Errorf("%s: %g m, %v", c.Key, got, ok)
@@ -192,7 +162,7 @@ func TestPointingGivesTime(t *testing.T) {
 	launch, r := launched(t, saltgrass())
 	end := launch.Time[len(launch.Time)-1]
 	for _, c := range LaunchCharts(launch, r, nil, nil) {
-		_, l := drawn(t, c, 460, 300, light, Marker{})
+		_, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 		px, _ := l.ToPixel(0.25, 0)
 		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got-0.25) > 1e-9 {
 			t.Errorf("%s: %g s, %v", c.Key, got, ok)
@@ -214,7 +184,7 @@ func TestPointingGivesTime(t *testing.T) {
 
 func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 	r := analyze(t, saltgrass())
-	_, l := drawn(t, CenterPath(r), 460, 300, light, Marker{})
+	_, l := charttest.Draw(t, CenterPath(r), 460, 300, charttest.Light, chart.Marker{})
 	for i := range r.Travel {
 		s := &r.Travel[i]
 		px, py := l.ToPixel(s.InstantCenter.X, s.InstantCenter.Y)
@@ -225,7 +195,7 @@ func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 }
 
 func TestPointingAtTheBowGivesPush(t *testing.T) {
-	_, l := drawn(t, Bow(analyze(t, saltgrass())), 460, 300, light, Marker{})
+	_, l := charttest.Draw(t, Bow(analyze(t, saltgrass())), 460, 300, charttest.Light, chart.Marker{})
 	px, _ := l.ToPixel(5000*lbf, 0)
 	if _, ok := l.At(px, l.Top+20); ok {
 		t.Error("a push stands for a travel")
@@ -239,19 +209,19 @@ func TestPointingAtTheBowGivesPush(t *testing.T) {
 // does one that only moved the marker.
 func TestRendererForgetsNothingAndKeepsNothing(t *testing.T) {
 	charts := everyChart(t, saltgrass())
-	var used Renderer
+	var used chart.Renderer
 	img := image.NewRGBA(image.Rect(0, 0, 460, 300))
-	draw := func(c *Chart, s Style, m Marker) []byte {
+	draw := func(c *chart.Chart, s chart.Style, m chart.Marker) []byte {
 		if _, err := used.Draw(img, 96, c, s, m); err != nil {
 			t.Fatal(err)
 		}
 		return img.Pix
 	}
-	dark := Style{Palette: palette.Dark, Units: units.SI}
+	dark := chart.Style{Palette: palette.Dark, Units: units.SI}
 	for _, c := range charts {
-		for _, s := range []Style{light, dark} {
-			for _, m := range []Marker{{}, Mark(0), Mark(inch), {}} {
-				fresh, _ := drawn(t, c, 460, 300, s, m)
+		for _, s := range []chart.Style{charttest.Light, dark} {
+			for _, m := range []chart.Marker{{}, chart.Mark(0), chart.Mark(inch), {}} {
+				fresh, _ := charttest.Draw(t, c, 460, 300, s, m)
 				if !bytes.Equal(draw(c, s, m), fresh.Pix) {
 					t.Fatalf("%s: a used renderer draws another picture", c.Key)
 				}
@@ -267,11 +237,11 @@ func TestDrawIntoPartOfAnImage(t *testing.T) {
 	if !ok {
 		t.Fatal("no part")
 	}
-	var r Renderer
-	if _, err := r.Draw(part, 96, c, light, Mark(0)); err != nil {
+	var r chart.Renderer
+	if _, err := r.Draw(part, 96, c, charttest.Light, chart.Mark(0)); err != nil {
 		t.Fatal(err)
 	}
-	alone, _ := drawn(t, c, 460, 300, light, Mark(0))
+	alone, _ := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0))
 	for y := range 300 {
 		for x := range 460 {
 			if part.RGBAAt(50+x, 40+y) != alone.RGBAAt(x, y) {
@@ -286,18 +256,18 @@ func TestDrawIntoPartOfAnImage(t *testing.T) {
 
 func TestTooSmallAnImageIsRefused(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
-	var r Renderer
+	var r chart.Renderer
 	for _, size := range []image.Point{{60, 40}, {460, 60}, {0, 0}} {
 		img := image.NewRGBA(image.Rectangle{Max: size})
 		for range 2 { // the second time nothing is new
-			_, err := r.Draw(img, 96, c, light, Mark(0))
+			_, err := r.Draw(img, 96, c, charttest.Light, chart.Mark(0))
 			if err == nil || !strings.Contains(err.Error(), "leaves no room for the chart; make it larger") {
 				t.Errorf("%v: %v", size, err)
 			}
 		}
 	}
 	img := image.NewRGBA(image.Rect(0, 0, 460, 300))
-	if _, err := r.Draw(img, 96, c, light, Mark(0)); err != nil {
+	if _, err := r.Draw(img, 96, c, charttest.Light, chart.Mark(0)); err != nil {
 		t.Errorf("afterwards: %v", err)
 	}
 }
@@ -307,16 +277,16 @@ func TestGoroutinesShareCharts(t *testing.T) {
 	charts := everyChart(t, saltgrass())
 	want := make([][]byte, len(charts))
 	for i, c := range charts {
-		img, _ := drawn(t, c, 460, 300, light, Mark(0.01))
+		img, _ := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0.01))
 		want[i] = img.Pix
 	}
 	var group sync.WaitGroup
 	for range 4 {
 		group.Go(func() {
-			var r Renderer
+			var r chart.Renderer
 			img := image.NewRGBA(image.Rect(0, 0, 460, 300))
 			for i, c := range charts {
-				if _, err := r.Draw(img, 96, c, light, Mark(0.01)); err != nil || !bytes.Equal(img.Pix, want[i]) {
+				if _, err := r.Draw(img, 96, c, charttest.Light, chart.Mark(0.01)); err != nil || !bytes.Equal(img.Pix, want[i]) {
 					t.Errorf("%s differs: %v", c.Key, err)
 				}
 			}
@@ -328,9 +298,9 @@ func TestGoroutinesShareCharts(t *testing.T) {
 // Twice the resolution is the same drawing, with its axes at twice the pixels.
 func TestDoubleResolution(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
-	_, one := drawn(t, c, 460, 300, light, Marker{})
-	var r Renderer
-	two, err := r.Draw(image.NewRGBA(image.Rect(0, 0, 920, 600)), 192, c, light, Marker{})
+	_, one := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
+	var r chart.Renderer
+	two, err := r.Draw(image.NewRGBA(image.Rect(0, 0, 920, 600)), 192, c, charttest.Light, chart.Marker{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -348,25 +318,25 @@ func TestDoubleResolution(t *testing.T) {
 func TestAnyCarDraws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := results.Draw(t, "result").Result
-		s := Style{Palette: palette.Dark, Units: units.System(rapid.IntRange(0, 1).Draw(t, "units")), Size: rapid.Float64Range(0.7, 1.3).Draw(t, "size")}
+		s := chart.Style{Palette: palette.Dark, Units: units.System(rapid.IntRange(0, 1).Draw(t, "units")), Size: rapid.Float64Range(0.7, 1.3).Draw(t, "size")}
 		w, h := rapid.IntRange(340, 800).Draw(t, "w"), rapid.IntRange(240, 500).Draw(t, "h")
 		travel := rapid.Float64Range(-0.3, 0.3).Draw(t, "travel")
 		img := image.NewRGBA(image.Rect(0, 0, w, h))
-		var renderer Renderer
+		var renderer chart.Renderer
 		for _, c := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
-			l, err := renderer.Draw(img, 96, c, s, Mark(travel))
+			l, err := renderer.Draw(img, 96, c, s, chart.Mark(travel))
 			if err != nil {
 				t.Fatal(c.Key, err)
 			}
 			f := l.Frame
-			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 				t.Fatalf("%s: frame %v", c.Key, f)
 			}
-			for _, x := range c.lines {
-				for _, run := range x.runs {
+			for _, x := range c.Lines {
+				for _, run := range x.Runs {
 					for _, at := range run {
 						if math.IsNaN(at.X+at.Y) || math.IsInf(at.X+at.Y, 0) {
-							t.Fatalf("%s, %s: %v", c.Key, x.name, at)
+							t.Fatalf("%s, %s: %v", c.Key, x.Name, at)
 						}
 					}
 				}

@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -28,41 +31,17 @@ func TestReadoutsGiveBothValues(t *testing.T) {
 			}
 		}
 	}
-	want := "anti-squat " + number(100*x.r.Ride.AntiSquat, 1) + " % vs " + number(100*x.other.Ride.AntiSquat, 1) + " %"
+	want := "anti-squat " + units.Decimal(100*x.r.Ride.AntiSquat, 1) + " % vs " + units.Decimal(100*x.other.Ride.AntiSquat, 1) + " %"
 	if got := charts[1].Readout(0, units.US); !slices.Equal(got, []string{"ride height, baseline vs more bite", want}) {
 		t.Errorf("%q", got)
 	}
 	if got := charts[0].Readout(-50*inch, units.US); !slices.Equal(got, []string{got[0], "the bars do not reach here"}) {
 		t.Errorf("%q", got)
 	}
-	_, l := drawn(t, charts[3], 460, 300, light, Marker{})
+	_, l := charttest.Draw(t, charts[3], 460, 300, charttest.Light, chart.Marker{})
 	px, _ := l.ToPixel(5000*lbf, 0)
 	if got := l.Readout(px, l.Top+20, units.US); len(got) != 3 || got[0] != "5,000 lb push, baseline vs more bite" || !strings.Contains(got[1], "upper bows 0.0") || !strings.Contains(got[1], " in vs 0.0") {
 		t.Errorf("%q", got)
-	}
-}
-
-func TestReadingsOfTwoKinds(t *testing.T) {
-	p := pair{shorts: [2]string{"a", "b"}}
-	force := func(text string) []reading {
-		return []reading{plainly("here"), {name: "lower hit", value: text}}
-	}
-	for _, c := range []struct {
-		a, b []reading
-		want []string
-	}{
-		{force("5 lb"), force("5 lb"), []string{"here, a vs b", "lower hit 5 lb"}},
-		{force("5 lb"), []reading{plainly("here"), {name: "lower hit", lack: "no hold"}}, []string{"here, a vs b", "lower hit 5 lb vs no value"}},
-		{[]reading{plainly("here"), {name: "lower hit", lack: "no hold"}}, []reading{plainly("here"), {name: "lower hit", lack: "no hold"}}, []string{"here, a vs b", "lower hit has no value: no hold"}},
-		{force("5 lb"), []reading{plainly("here"), plainly("off"), plainly("gone")}, []string{"here, a vs b", "a: lower hit 5 lb", "b: off", "b: gone"}},
-		{force("5 lb"), []reading{plainly("here"), plainly("off")}, []string{"here, a vs b", "a: lower hit 5 lb", "b: off"}},
-		{[]reading{plainly("x"), {name: "c", value: "1 in", after: "ahead"}}, []reading{plainly("x"), {name: "c", value: "2 in", after: "behind"}}, []string{"x, a vs b", "c 1 in ahead vs 2 in behind"}},
-		{[]reading{plainly("not held")}, force("5 lb"), []string{"a: not held", "b: here", "b: lower hit 5 lb"}},
-		{nil, force("5 lb"), []string{"here", "lower hit 5 lb"}},
-	} {
-		if got := written(p.join(c.a, c.b)); !slices.Equal(got, c.want) {
-			t.Errorf("%q, want %q", got, c.want)
-		}
 	}
 }
 
@@ -72,32 +51,32 @@ func TestLaunchesOfDifferentLength(t *testing.T) {
 	other := copied(r)
 	other.Car.Setups[0].Name = "more bite"
 	for _, c := range LaunchCharts(history(100, wave), r, history(300, wave), other) {
-		if f := c.frame(&Style{}); !f.X.Contains(0.299) {
+		if f := c.Frame(&chart.Style{}); !f.X.Contains(0.299) {
 			t.Errorf("%s: %v", c.Key, f.X)
 		}
 		got := c.Readout(0.2, units.US)
 		if len(got) < 3 || got[0] != "0.200 s, baseline vs more bite" || got[1] != "baseline: over at 0.099 s" || !strings.HasPrefix(got[2], "more bite: ") {
 			t.Errorf("%s: %q", c.Key, got)
 		}
-		_, l := drawn(t, c, 460, 300, light, Mark(0.2))
+		_, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0.2))
 		px, _ := l.ToPixel(0.2, 0)
 		if at, ok := l.At(px, l.Top+5); !ok || math.Abs(at-0.2) > 1e-9 {
 			t.Errorf("%s: pointing gives %g s, %v", c.Key, at, ok)
 		}
-		if at := c.subject.place(0.2); !at.line || at.x != 0.2 || slices.ContainsFunc(at.dots, func(d dot) bool { return !d.second }) {
+		if at := c.Subject.Place(0.2); !at.Line || at.X != 0.2 || slices.ContainsFunc(at.Dots, func(d chart.Dot) bool { return d.Setup == 0 }) {
 			t.Errorf("%s: %+v", c.Key, at)
 		}
 	}
 	// One that could not start says so, the other one is drawn.
 	none := &launch.Result{Outcome: launch.NotHeld, Options: launch.Options{Limit: 3}}
 	for _, c := range LaunchCharts(history(100, wave), r, none, other) {
-		if got := remarks(c, units.US); !strings.Contains(got, "more bite: ") {
+		if got := charttest.Notes(c, units.US); !strings.Contains(got, "more bite: ") {
 			t.Errorf("%s: %q", c.Key, got)
 		}
 		if got := c.Readout(0.05, units.US); !strings.HasPrefix(got[0], "baseline: 0.050 s") {
 			t.Errorf("%s: %q", c.Key, got)
 		}
-		drawn(t, c, 460, 300, light, Mark(0.05))
+		charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0.05))
 	}
 }
 
@@ -107,7 +86,7 @@ func TestCSVOfTwoSetups(t *testing.T) {
 	short.Travel = short.Travel[5:]
 	x.other = short
 	for _, c := range x.charts() {
-		columns := read(t, exported(t, CSV, c, Style{}, Sheet{}))
+		columns := read(t, exported(t, chart.CSV, c, chart.Style{}, chart.Sheet{}))
 		first, second := 0, 0
 		for name := range columns {
 			if strings.Contains(name, ", baseline [") {
@@ -125,7 +104,7 @@ func TestCSVOfTwoSetups(t *testing.T) {
 			t.Errorf("%s: %d columns of %d and %d", c.Key, len(columns), first, second)
 		}
 	}
-	columns := read(t, exported(t, CSV, x.chart(t, "anti-squat"), Style{}, Sheet{}))
+	columns := read(t, exported(t, chart.CSV, x.chart(t, "anti-squat"), chart.Style{}, chart.Sheet{}))
 	travel := columns["travel [in, bump positive]"]
 	if len(travel) != len(x.r.Travel) {
 		t.Fatalf("%d rows", len(travel))
@@ -145,45 +124,17 @@ func TestCSVOfTwoSetups(t *testing.T) {
 	}
 }
 
-// Tables of different positions: each row in its place, in order.
-func TestAlignedTables(t *testing.T) {
-	table := func(name string, at ...float64) Table {
-		made := newTable(units.SI, name)
-		made.key("time", "", units.Time)
-		made.add("x", "", units.Time)
-		for _, x := range at {
-			made.row(x)
-			made.cell(10*x, true)
-		}
-		return made.Table
-	}
-	got := table("a", 1, 2, 4).aligned(table("b", 0, 2+1e-13, 3, 5))
-	if !slices.Equal(got.Header, []string{"time [s]", "x, a [s]", "x, b [s]"}) {
-		t.Errorf("%q", got.Header)
-	}
-	var rows [][3]float64
-	for _, row := range got.Rows {
-		rows = append(rows, [3]float64{row[0].Value, row[1].Value, math.Round(row[2].Value)})
-		if row[1].Given != (row[1].Value != 0) || row[2].Given != (row[0].Value == 0 || row[2].Value != 0) {
-			t.Errorf("%v", row)
-		}
-	}
-	if rows[2][0] = math.Round(rows[2][0]); !slices.Equal(rows, [][3]float64{{0, 0, 0}, {1, 10, 0}, {2, 20, 20}, {3, 0, 30}, {4, 40, 0}, {5, 0, 50}}) {
-		t.Errorf("%v", rows)
-	}
-}
-
 // Remarks that hold for one setup name it; those that hold for both do not.
 func TestRemarksOfTwoSetups(t *testing.T) {
 	r := analyze(t, saltgrass()) // hooked and hit are the same
 	other := copied(r)
 	other.Car.Setups[0].Name = "more bite"
 	other.Travel[4].Loads.Hit.Balanced = false
-	got := remarks(Charts(r, other)[0], units.US)
+	got := charttest.Notes(Charts(r, other)[0], units.US)
 	if strings.Count(got, "Hooked and hit are the same") != 1 || !strings.Contains(got, "more bite: no force at 3.30 in droop") || strings.Contains(got, "baseline: ") {
 		t.Error(got)
 	}
-	if got := remarks(Charts(r, copied(r))[1], units.US); got != "Both setups draw the same lines here." {
+	if got := charttest.Notes(Charts(r, copied(r))[1], units.US); got != "Both setups draw the same lines here." {
 		t.Error(got)
 	}
 }
@@ -204,7 +155,7 @@ func TestLiftOfTwoSetups(t *testing.T) {
 	} {
 		a, b := history(100, wave), history(100, func(q int, part float64) float64 { return 2 * wave(q, part) })
 		a.Lift, b.Lift = x.a, x.b
-		if got := remarks(LaunchCharts(a, r, b, other)[2], units.US); got != x.want {
+		if got := charttest.Notes(LaunchCharts(a, r, b, other)[2], units.US); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 	}

@@ -8,12 +8,13 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
 
-// SixtyFootKey is the key of SixtyFoot.
-const SixtyFootKey = "sixty-foot"
+// SixtyFootKey is the key of [SixtyFoot].
+const SixtyFootKey chart.Key = "sixty-foot"
 
 const (
 	// leastSquat [1] and leastTime [s] are the shortest axes.
@@ -30,20 +31,20 @@ const (
 const logOne = "Log a run with its 60-ft time to see it here."
 
 // likelyTimes are on the axis while there is no run [s], from quick to slow.
-var likelyTimes = Span{1.2, 1.6}
+var likelyTimes = chart.Between(1.2, 1.6)
 
 // SixtyFoot charts the 60-ft time of each run in a car's log over the
 // anti-squat at ride height that it was made with. Marks tell the setups apart;
 // those of the current one, an index of the car's setups, are large. From three
 // runs at two or more anti-squats on there is a straight line of least squares
 // with its slope in words. Runs without time or anti-squat are counted only.
-func SixtyFoot(c *car.Car, current int) *Chart {
+func SixtyFoot(c *car.Car, current int) *chart.Chart {
 	about := newSixtyFoot(c)
-	chart := &Chart{
-		Key: SixtyFootKey, Title: "60-ft time over anti-squat", heading: "60-ft time over anti-squat",
-		Subtitle: c.Body.Name + " — run log", subject: about,
-		x: axis{label: "Anti-squat at ride height", quantity: units.Percent, least: leastSquat},
-		y: axis{label: "60-ft time", quantity: units.Time, least: leastTime},
+	chart := &chart.Chart{
+		Key: SixtyFootKey, Title: "60-ft time over anti-squat", Heading: "60-ft time over anti-squat",
+		Subtitle: c.Body.Name + " — run log", Subject: about,
+		X: chart.Axis{Label: "Anti-squat at ride height", Quantity: units.Percent, Least: leastSquat},
+		Y: chart.Axis{Label: "60-ft time", Quantity: units.Time, Least: leastTime},
 	}
 	about.see(chart)
 	about.marks(chart, current)
@@ -100,57 +101,57 @@ func Timed(c *car.Car) bool {
 }
 
 // see sets what must be in sight, and draws the trend.
-func (s sixtyFoot) see(c *Chart) {
+func (s sixtyFoot) see(c *chart.Chart) {
 	if len(s.drawn) == 0 {
 		target := s.car.Check.TargetAntiSquat
-		c.x.sight, c.y.sight = Span{target[0], target[1]}, likelyTimes
+		c.X.Sight, c.Y.Sight = chart.Between(target[0], target[1]), likelyTimes
 		return
 	}
-	c.x.sight, c.y.sight = nowhere(), nowhere()
+	c.X.Sight, c.Y.Sight = chart.Nowhere(), chart.Nowhere()
 	for i := range s.drawn {
 		at := s.drawn[i].point()
-		c.x.sight, c.y.sight = c.x.sight.with(at.X), c.y.sight.with(at.Y)
+		c.X.Sight, c.Y.Sight = c.X.Sight.With(at.X), c.Y.Sight.With(at.Y)
 	}
 	if s.trendTells {
-		run := plotter.XYs{s.trend.at(c.x.sight.Min), s.trend.at(c.x.sight.Max)}
-		c.lines = []line{{name: "trend, a hint", ink: mutedInk, dash: dashed, runs: []plotter.XYs{run}}}
-		c.y.sight = c.y.sight.with(run[0].Y, run[1].Y)
+		run := plotter.XYs{s.trend.at(c.X.Sight.Min), s.trend.at(c.X.Sight.Max)}
+		c.Lines = []chart.Line{{Name: "trend, a hint", Ink: chart.MutedInk, Dash: chart.Dashed, Runs: []plotter.XYs{run}}}
+		c.Y.Sight = c.Y.Sight.With(run[0].Y, run[1].Y)
 	}
 }
 
 // looks are the shapes and colors that tell setups apart.
 var looks = [listed]struct {
-	shape shape
-	ink   ink
-}{{disc, centerInk}, {square, lowerInk}, {diamond, pullInk}, {triangle, pushInk}, {ring, plainInk}, {cross, wholeInk}}
+	shape chart.Shape
+	ink   chart.Ink
+}{{chart.Disc, centerInk}, {chart.Square, lowerInk}, {chart.Diamond, pullInk}, {chart.Triangle, pushInk}, {chart.Ring, chart.PlainInk}, {chart.Cross, wholeInk}}
 
 // marks puts each run on the chart, those of the current setup on top.
-func (s sixtyFoot) marks(c *Chart, current int) {
+func (s sixtyFoot) marks(c *chart.Chart, current int) {
 	shown := s.shown(current)
 	names := make([]string, len(shown))
 	for i, setup := range shown {
 		names[i] = s.car.Setups[setup].Name
 	}
-	names = shortNames(names, nameLength)
-	var last, rest []mark
+	names = chart.ShortNames(names, chart.NameLength)
+	var last, rest []chart.Point
 	for i := range s.drawn {
 		run := &s.drawn[i]
-		m := mark{name: "other setups", ink: mutedInk, shape: disc, size: 0.7, at: run.point(), colored: true}
+		m := chart.Point{Name: "other setups", Ink: chart.MutedInk, Shape: chart.Disc, Size: 0.7, At: run.point(), Colored: true}
 		if k := slices.Index(shown, run.setup); k >= 0 {
-			m.name, m.ink, m.shape, m.size = names[k], looks[k].ink, looks[k].shape, 1
+			m.Name, m.Ink, m.Shape, m.Size = names[k], looks[k].ink, looks[k].shape, 1
 		}
 		if run.setup == current {
-			m.name, m.size = m.name+" (current)", currentSize
+			m.Name, m.Size = m.Name+" (current)", currentSize
 			last = append(last, m)
 			continue
 		}
-		if m.name == "other setups" {
+		if m.Name == "other setups" {
 			rest = append(rest, m)
 			continue
 		}
-		c.marks = append(c.marks, m)
+		c.Points = append(c.Points, m)
 	}
-	c.marks = slices.Concat(rest, c.marks, last)
+	c.Points = slices.Concat(rest, c.Points, last)
 }
 
 // shown returns the setups with marks of their own, in the car's order: the
@@ -181,8 +182,8 @@ func (s sixtyFoot) shown(current int) []int {
 }
 
 // notes say what the trend is worth, what is missing and what is not drawn.
-func (s sixtyFoot) notes(c *Chart) {
-	c.note(func(shown Frame) string {
+func (s sixtyFoot) notes(c *chart.Chart) {
+	c.AddNote(func(shown chart.Frame) string {
 		switch {
 		case len(s.drawn) == 0:
 			return logOne
@@ -191,7 +192,7 @@ func (s sixtyFoot) notes(c *Chart) {
 		}
 		return s.trend.words(shown.Units) + s.trend.caution() + "."
 	})
-	c.note(func(Frame) string {
+	c.AddNote(func(chart.Frame) string {
 		var parts []string
 		if s.bare > 0 {
 			parts = append(parts, counted(s.bare, "run")+" without a known anti-squat")
@@ -212,7 +213,7 @@ func counted(n int, thing string) string {
 }
 
 // nearest returns the run drawn nearest to a pixel, nil when there is none.
-func (s sixtyFoot) nearest(l *Layout, px, py float64) *logged {
+func (s sixtyFoot) nearest(l *chart.Layout, px, py float64) *logged {
 	var found *logged
 	least := math.Inf(1)
 	for i := range s.drawn {
@@ -225,30 +226,30 @@ func (s sixtyFoot) nearest(l *Layout, px, py float64) *logged {
 }
 
 // says writes a run: date, track, setup, time and anti-squat.
-func (s sixtyFoot) says(run *logged, sys units.System) []reading {
-	var lines []reading
+func (s sixtyFoot) says(run *logged, sys units.System) []chart.Reading {
+	var lines []chart.Reading
 	for _, text := range []string{run.Date, run.Track, s.car.Setups[run.setup].Name} {
 		if text != "" {
-			lines = append(lines, plainly(text))
+			lines = append(lines, chart.Plain(text))
 		}
 	}
 	return append(lines,
-		reading{name: "60 ft in", value: value(sys, units.Time, run.SixtyFoot)},
-		reading{name: "anti-squat", value: number(100*run.AntiSquat, 1) + " %"})
+		chart.Reading{Name: "60 ft in", Value: sys.Format(units.Time, run.SixtyFoot)},
+		chart.Reading{Name: "anti-squat", Value: units.Decimal(100*run.AntiSquat, 1) + " %"})
 }
 
-func (s sixtyFoot) readoutAt(l *Layout, px, py float64, sys units.System) []reading {
+func (s sixtyFoot) ReadoutAt(l *chart.Layout, px, py float64, sys units.System) []chart.Reading {
 	run := s.nearest(l, px, py)
 	if run == nil {
-		return s.readout(0, sys)
+		return s.Readout(0, sys)
 	}
 	return s.says(run, sys)
 }
 
-// readout sums up the log; no run stands for a travel.
-func (s sixtyFoot) readout(_ float64, sys units.System) []reading {
+// Readout sums up the log; no run stands for a travel.
+func (s sixtyFoot) Readout(_ float64, sys units.System) []chart.Reading {
 	if len(s.drawn) == 0 {
-		return []reading{plainly(logOne)}
+		return []chart.Reading{chart.Plain(logOne)}
 	}
 	best := slices.MinFunc(s.drawn, func(a, b logged) int {
 		if a.SixtyFoot < b.SixtyFoot {
@@ -256,36 +257,36 @@ func (s sixtyFoot) readout(_ float64, sys units.System) []reading {
 		}
 		return 1
 	})
-	lines := []reading{plainly(counted(len(s.drawn), "run") + " with 60-ft time and anti-squat")}
-	lines = append(lines, plainly("quickest "+value(sys, units.Time, best.SixtyFoot)+" with "+s.car.Setups[best.setup].Name+" at "+number(100*best.AntiSquat, 1)+" %"))
+	lines := []chart.Reading{chart.Plain(counted(len(s.drawn), "run") + " with 60-ft time and anti-squat")}
+	lines = append(lines, chart.Plain("quickest "+sys.Format(units.Time, best.SixtyFoot)+" with "+s.car.Setups[best.setup].Name+" at "+units.Decimal(100*best.AntiSquat, 1)+" %"))
 	if s.trendTells {
-		lines = append(lines, plainly("around the trend the times scatter by "+value(sys, units.Time, s.trend.scatter)))
+		lines = append(lines, chart.Plain("around the trend the times scatter by "+sys.Format(units.Time, s.trend.scatter)))
 	}
 	return lines
 }
 
-func (s sixtyFoot) place(float64) place { return place{} }
+func (s sixtyFoot) Place(float64) chart.Place { return chart.Place{} }
 
-func (s sixtyFoot) positionAt(*Layout, float64, float64) (at, off float64, ok bool) {
+func (s sixtyFoot) PositionAt(*chart.Layout, float64, float64) (at, off float64, ok bool) {
 	return 0, 0, false
 }
 
-// table lists all runs by date, drawn or not.
-func (s sixtyFoot) table(sys units.System, setup string) Table {
-	t := newTable(sys, setup)
+// Table lists all runs by date, drawn or not.
+func (s sixtyFoot) Table(sys units.System, setup string) chart.Table {
+	t := chart.NewTable(sys, setup)
 	for _, name := range []string{"date", "track", "setup"} {
-		t.texts(name)
+		t.Texts(name)
 	}
-	t.add("anti-squat", "", units.Percent)
-	t.add("60 ft", "", units.Time)
+	t.Add("anti-squat", "", units.Percent)
+	t.Add("60 ft", "", units.Time)
 	for i := range s.log {
 		run := &s.log[i]
-		t.start()
+		t.Start()
 		for _, text := range []string{run.Date, run.Track, s.car.Setups[run.setup].Name} {
-			t.text(text)
+			t.Text(text)
 		}
-		t.cell(run.AntiSquat, run.AntiSquat != 0)
-		t.cell(run.SixtyFoot, run.SixtyFoot != 0)
+		t.Cell(run.AntiSquat, run.AntiSquat != 0)
+		t.Cell(run.SixtyFoot, run.SixtyFoot != 0)
 	}
 	return t.Table
 }

@@ -8,6 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/car"
 	"bowline/model/units"
 	"bowline/plotting/palette"
@@ -48,9 +51,9 @@ func TestEveryRunIsAMark(t *testing.T) {
 	}
 	var got []point
 	looks := map[string]string{}
-	for _, m := range c.marks {
-		got = append(got, point{m.name, m.at, m.size > 1})
-		looks[m.name] = fmt.Sprint(m.shape, m.ink(&palette.Light))
+	for _, m := range c.Points {
+		got = append(got, point{m.Name, m.At, m.Size > 1})
+		looks[m.Name] = fmt.Sprint(m.Shape, m.Ink(&palette.Light))
 	}
 	want := []point{
 		{"baseline", plotter.XY{X: 1.2, Y: 1.40}, false}, {"baseline", plotter.XY{X: 1.22, Y: 1.41}, false},
@@ -62,16 +65,14 @@ func TestEveryRunIsAMark(t *testing.T) {
 	if len(looks) != 3 || looks["baseline"] == looks["cold night"] || looks["baseline"] == looks["more bite (current)"] {
 		t.Errorf("%v", looks)
 	}
-	if got := entries(c, Style{}); !slices.Equal(got, []string{"trend, a hint", "baseline", "cold night", "more bite (current)"}) {
-		t.Errorf("%q", got)
-	}
-	if got := remarks(c, units.US); !strings.HasSuffix(got, "Not drawn: 1 run without a known anti-squat, 1 run without a 60-ft time.") {
+	wantLegend(t, c, "trend, a hint", "baseline", "cold night", "more bite (current)")
+	if got := charttest.Notes(c, units.US); !strings.HasSuffix(got, "Not drawn: 1 run without a known anti-squat, 1 run without a 60-ft time.") {
 		t.Error(got)
 	}
-	f := c.frame(&Style{})
-	for _, m := range c.marks {
-		if !f.X.Contains(m.at.X) || !f.Y.Contains(m.at.Y) {
-			t.Errorf("%v is out of sight", m.at)
+	f := c.Frame(&chart.Style{})
+	for _, m := range c.Points {
+		if !f.X.Contains(m.At.X) || !f.Y.Contains(m.At.Y) {
+			t.Errorf("%v is out of sight", m.At)
 		}
 	}
 	if c.Key != SixtyFootKey || c.Subtitle != "Saltgrass No. 7 — run log" {
@@ -95,7 +96,7 @@ func TestLooksDiffer(t *testing.T) {
 	for _, p := range []palette.Palette{palette.Light, palette.Dark} {
 		for i, a := range looks {
 			for k, b := range looks[:i] {
-				if a.shape == b.shape || like(a.ink(&p), b.ink(&p), 40) {
+				if a.shape == b.shape || charttest.Like(a.ink(&p), b.ink(&p), 40) {
 					t.Errorf("%d and %d look alike", i, k)
 				}
 			}
@@ -115,15 +116,9 @@ func TestManySetups(t *testing.T) {
 		lists = append(lists, list)
 	}
 	c := SixtyFoot(withRuns(lists...), 7)
-	got := entries(c, Style{})
-	want := []string{
-		"trend, a hint", "other setups", "cold night 20", "baseline 21", "more bite 22", "cold night 23", "baseline 24", "more bite 7 (current)",
-	}
-	if !slices.Equal(got, want) {
-		t.Errorf("%q, want %q", got, want)
-	}
-	if len(c.marks) != 35 {
-		t.Errorf("%d marks", len(c.marks))
+	wantLegend(t, c, "trend, a hint", "other setups", "cold night 20", "baseline 21", "more bite 22", "cold night 23", "baseline 24", "more bite 7 (current)")
+	if len(c.Points) != 35 {
+		t.Errorf("%d marks", len(c.Points))
 	}
 }
 
@@ -182,8 +177,8 @@ func TestTrendNeedsRunsThatDiffer(t *testing.T) {
 		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(1.3, 1.41)}, true},
 	} {
 		chart := SixtyFoot(withRuns(c.runs), 0)
-		if (len(chart.lines) == 1) != c.drawn || strings.Contains(remarks(chart, units.US), "A trend takes three runs") == c.drawn {
-			t.Errorf("%v: %d lines, %s", c.runs, len(chart.lines), remarks(chart, units.US))
+		if (len(chart.Lines) == 1) != c.drawn || strings.Contains(charttest.Notes(chart, units.US), "A trend takes three runs") == c.drawn {
+			t.Errorf("%v: %d lines, %s", c.runs, len(chart.Lines), charttest.Notes(chart, units.US))
 		}
 	}
 }
@@ -195,7 +190,7 @@ func TestTrendInWords(t *testing.T) {
 			squat := 1 + 0.05*float64(i)
 			list = append(list, run(squat, 1.4+slope*(squat-1)+scatter*float64(1-2*(i%2))))
 		}
-		return remarks(SixtyFoot(withRuns(list), 0), units.US)
+		return charttest.Notes(SixtyFoot(withRuns(list), 0), units.US)
 	}
 	for _, c := range []struct{ got, want string }{
 		{along(9, -0.06, 0), "0.006 s quicker per 10 points more anti-squat over 9 runs; few runs, so take it as a hint."},
@@ -211,22 +206,22 @@ func TestTrendInWords(t *testing.T) {
 	}
 	// The line runs from the least to the greatest anti-squat.
 	c := SixtyFoot(withRuns([]car.Run{run(1.5, 1.37), run(1, 1.4), run(1.25, 1.385)}), 0)
-	ends := c.lines[0].runs[0]
+	ends := c.Lines[0].Runs[0]
 	if ends[0].X != 1 || ends[1].X != 1.5 || math.Abs(ends[0].Y-1.4) > 1e-12 || math.Abs(ends[1].Y-1.37) > 1e-12 {
 		t.Errorf("%v", ends)
 	}
 }
 
 func TestEmptyLogSaysWhatToDo(t *testing.T) {
-	for _, c := range []*Chart{
+	for _, c := range []*chart.Chart{
 		SixtyFoot(withRuns(nil), 0), SixtyFoot(saltgrass(), 5), SixtyFoot(withRuns([]car.Run{{}, run(0, 1.4)}), 0),
 	} {
-		f := c.frame(&Style{})
-		if !(f.X.length() > 0 && f.Y.length() > 0) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+		f := c.Frame(&chart.Style{})
+		if !(f.X.Length() > 0 && f.Y.Length() > 0) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 			t.Errorf("%v", f)
 		}
-		img, l := drawn(t, c, 430, 230, light, Mark(0.1))
-		if got := img.RGBAAt(1, 1); got != light.Palette.Background {
+		img, l := charttest.Draw(t, c, 430, 230, charttest.Light, chart.Mark(0.1))
+		if got := img.RGBAAt(1, 1); got != charttest.Light.Palette.Background {
 			t.Error(got)
 		}
 		for _, got := range [][]string{c.Readout(0, units.US), l.Readout(200, 120, units.US)} {
@@ -234,14 +229,14 @@ func TestEmptyLogSaysWhatToDo(t *testing.T) {
 				t.Errorf("%q", got)
 			}
 		}
-		if got := remarks(c, units.US); !strings.HasPrefix(got, "Log a run with its 60-ft time to see it here.") {
+		if got := charttest.Notes(c, units.US); !strings.HasPrefix(got, "Log a run with its 60-ft time to see it here.") {
 			t.Error(got)
 		}
 		if _, ok := l.At(200, 120); ok {
 			t.Error("a run stands for a travel")
 		}
-		for _, f := range Formats {
-			exported(t, f, c, Style{}, Sheet{})
+		for _, f := range chart.Formats {
+			exported(t, f, c, chart.Style{}, chart.Sheet{})
 		}
 	}
 }
@@ -251,7 +246,7 @@ func TestPointingNamesTheNearestRun(t *testing.T) {
 		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", SixtyFoot: 1.402, AntiSquat: 1.1}},
 		[]car.Run{{Date: "2031-06-02", SixtyFoot: 1.377, AntiSquat: 1.546}},
 	), 0)
-	_, l := drawn(t, c, 430, 230, light, Marker{})
+	_, l := charttest.Draw(t, c, 430, 230, charttest.Light, chart.Marker{})
 	for _, x := range []struct {
 		squat, time float64
 		want        []string
@@ -270,18 +265,18 @@ func TestPointingNamesTheNearestRun(t *testing.T) {
 }
 
 func TestRunsAreWhereTheLayoutSays(t *testing.T) {
-	for _, s := range []Style{light, {Palette: palette.Dark}} {
+	for _, s := range []chart.Style{charttest.Light, {Palette: palette.Dark}} {
 		c := SixtyFoot(withRuns([]car.Run{run(1.1, 1.40)}, []car.Run{run(1.5, 1.37)}), 1)
-		img, l := drawn(t, c, 430, 230, s, Marker{})
-		for _, m := range c.marks {
-			px, py := l.ToPixel(m.at.X, m.at.Y)
+		img, l := charttest.Draw(t, c, 430, 230, s, chart.Marker{})
+		for _, m := range c.Points {
+			px, py := l.ToPixel(m.At.X, m.At.Y)
 			reach := 1.0
-			if m.size > 1 {
+			if m.Size > 1 {
 				reach = 4 // the current setup's are large
 			}
 			for _, d := range []float64{-reach, 0, reach} {
-				if !like(img.RGBAAt(int(px+d), int(py)), m.ink(&s.Palette), 60) {
-					t.Errorf("%s: no color %g px off its mark", m.name, d)
+				if !charttest.Like(img.RGBAAt(int(px+d), int(py)), m.Ink(&s.Palette), 60) {
+					t.Errorf("%s: no color %g px off its mark", m.Name, d)
 				}
 			}
 		}
@@ -293,7 +288,7 @@ func TestCSVOfTheLog(t *testing.T) {
 		[]car.Run{{Date: "2031-06-02", Track: `Saltgrass, "south"`, SixtyFoot: 1.402}, {Date: "2031-04-01", SixtyFoot: 1.41, AntiSquat: 1.2}},
 		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", AntiSquat: -0.05}},
 	), 0)
-	got := string(exported(t, CSV, c, Style{}, Sheet{}))
+	got := string(exported(t, chart.CSV, c, chart.Style{}, chart.Sheet{}))
 	want := `date,track,setup,anti-squat [%],60 ft [s]
 2031-04-01,,baseline,120,1.41
 2031-05-17,Saltgrass,more bite,-5,
@@ -307,8 +302,8 @@ func TestCSVOfTheLog(t *testing.T) {
 // Any log draws, with finite numbers, and no text is cut off.
 func TestAnyLogDraws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := saltgrass()
-		c.Setups = nil
+		with := saltgrass()
+		with.Setups = nil
 		for i := range rapid.IntRange(1, 12).Draw(t, "setups") {
 			s := car.Setup{Name: rapid.StringMatching(`[A-Za-zäß ]{1,40}`).Draw(t, "name") + fmt.Sprint(i)}
 			for range rapid.IntRange(0, 6).Draw(t, "runs") {
@@ -321,28 +316,28 @@ func TestAnyLogDraws(t *testing.T) {
 				}
 				s.Runs = append(s.Runs, r)
 			}
-			c.Setups = append(c.Setups, s)
+			with.Setups = append(with.Setups, s)
 		}
-		chart := SixtyFoot(c, rapid.IntRange(-1, 12).Draw(t, "current"))
-		f := chart.frame(&Style{})
-		if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.length()+f.Y.length(), 0) {
+		c := SixtyFoot(with, rapid.IntRange(-1, 12).Draw(t, "current"))
+		f := c.Frame(&chart.Style{})
+		if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 			t.Fatalf("frame %v", f)
 		}
 		size := rapid.SampledFrom(comparedSizes).Draw(t, "size")
-		for _, a := range texts(chart, units.US, size[0], size[1]) {
-			if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-				t.Fatalf("%v: %q is cut off at %v", size, a.text, a.box)
+		for _, a := range charttest.Texts(c, units.US, size[0], size[1]) {
+			if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+				t.Fatalf("%v: %q is cut off at %v", size, a.Text, a.Box)
 			}
-			if strings.Contains(a.text, "NaN") || strings.Contains(a.text, "Inf") {
-				t.Fatal(a.text)
+			if strings.Contains(a.Text, "NaN") || strings.Contains(a.Text, "Inf") {
+				t.Fatal(a.Text)
 			}
 		}
-		var r Renderer
-		l, err := r.Draw(image.NewRGBA(image.Rect(0, 0, int(size[0]), int(size[1]))), 96, chart, light, Mark(0))
+		var r chart.Renderer
+		l, err := r.Draw(image.NewRGBA(image.Rect(0, 0, int(size[0]), int(size[1]))), 96, c, charttest.Light, chart.Mark(0))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Join(append(chart.Readout(0, units.US), l.Readout(size[0]/2, size[1]/2, units.US)...), " "); strings.Contains(got, "NaN") || got == "" {
+		if got := strings.Join(append(c.Readout(0, units.US), l.Readout(size[0]/2, size[1]/2, units.US)...), " "); strings.Contains(got, "NaN") || got == "" {
 			t.Fatal(got)
 		}
 	})

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -14,17 +17,6 @@ import (
 
 // panels are sizes in which charts are shown [px].
 var panels = [][2]float64{{380, 240}, {420, 270}, {460, 300}, {520, 320}, {700, 400}}
-
-// slop is how far text may stick out or overlap [pt].
-const slop = 0.3
-
-func (a spied) over(b spied) bool {
-	return a.box.Min.X+slop < b.box.Max.X && b.box.Min.X+slop < a.box.Max.X && a.box.Min.Y+slop < b.box.Max.Y && b.box.Min.Y+slop < a.box.Max.Y
-}
-
-func (a spied) outside(w, h vg.Length) bool {
-	return a.box.Min.X < -slop || a.box.Min.Y < -slop || a.box.Max.X > w+slop || a.box.Max.Y > h+slop
-}
 
 // Ordinary cars: no text is cut off at the edge, none runs into another.
 func TestTextHasRoom(t *testing.T) {
@@ -40,17 +32,17 @@ func TestTextHasRoom(t *testing.T) {
 	} {
 		c := saltgrass()
 		change(c)
-		for _, chart := range everyChart(t, c) {
+		for _, drawn := range everyChart(t, c) {
 			for _, size := range panels {
 				for _, s := range []units.System{units.US, units.SI} {
-					list := texts(chart, s, size[0], size[1])
+					list := charttest.Texts(drawn, s, size[0], size[1])
 					for i, a := range list {
-						if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-							t.Errorf("%s, %s %v %v: %q is cut off", name, chart.Key, s, size, a.text)
+						if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+							t.Errorf("%s, %s %v %v: %q is cut off", name, drawn.Key, s, size, a.Text)
 						}
 						for _, b := range list[:i] {
-							if a.over(b) {
-								t.Errorf("%s, %s %v %v: %q runs into %q", name, chart.Key, s, size, a.text, b.text)
+							if a.Over(b) {
+								t.Errorf("%s, %s %v %v: %q runs into %q", name, drawn.Key, s, size, a.Text, b.Text)
 							}
 						}
 					}
@@ -64,26 +56,26 @@ func TestTextHasRoom(t *testing.T) {
 func TestTextHasRoomOnPaper(t *testing.T) {
 	c := saltgrass()
 	c.Drive.Torque *= 2
-	for _, size := range []Sheet{DefaultSheet, {Width: 4 * vg.Inch, Height: 3 * vg.Inch}} {
-		for _, chart := range everyChart(t, c) {
-			to := &sheetSpy{width: size.Width, height: size.Height}
-			if err := drawSheet(to, chart, Style{}, size); err != nil {
+	for _, size := range []chart.Sheet{chart.DefaultSheet, {Width: 4 * vg.Inch, Height: 3 * vg.Inch}} {
+		for _, drawn := range everyChart(t, c) {
+			to := &charttest.Spy{Width: size.Width, Height: size.Height}
+			if err := chart.DrawSheet(to, drawn, chart.Style{}, size); err != nil {
 				t.Fatal(err)
 			}
 			var all []string
-			for i, a := range to.texts {
-				all = append(all, a.text)
-				if a.outside(size.Width, size.Height) {
-					t.Errorf("%s: %q is cut off", chart.Key, a.text)
+			for i, a := range to.Texts {
+				all = append(all, a.Text)
+				if a.Outside(size.Width, size.Height) {
+					t.Errorf("%s: %q is cut off", drawn.Key, a.Text)
 				}
-				for _, b := range to.texts[:i] {
-					if a.over(b) {
-						t.Errorf("%s: %q runs into %q", chart.Key, a.text, b.text)
+				for _, b := range to.Texts[:i] {
+					if a.Over(b) {
+						t.Errorf("%s: %q runs into %q", drawn.Key, a.Text, b.Text)
 					}
 				}
 			}
-			if text := strings.Join(all, " "); !strings.Contains(text, Caution) || !strings.Contains(text, chart.Subtitle) {
-				t.Errorf("%s: %s", chart.Key, text)
+			if text := strings.Join(all, " "); !strings.Contains(text, chart.Caution) || !strings.Contains(text, drawn.Subtitle) {
+				t.Errorf("%s: %s", drawn.Key, text)
 			}
 		}
 	}
@@ -94,10 +86,10 @@ func TestTextIsNeverCutOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.SampledFrom(panels).Draw(t, "size")
 		r := results.Draw(t, "result").Result
-		for _, chart := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
-			for _, a := range texts(chart, units.SI, size[0], size[1]) {
-				if a.outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-					t.Fatalf("%s %v: %q is cut off at %v", chart.Key, size, a.text, a.box)
+		for _, drawn := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
+			for _, a := range charttest.Texts(drawn, units.SI, size[0], size[1]) {
+				if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
+					t.Fatalf("%s %v: %q is cut off at %v", drawn.Key, size, a.Text, a.Box)
 				}
 			}
 		}
@@ -107,25 +99,24 @@ func TestTextIsNeverCutOff(t *testing.T) {
 // Where there is room for some numbers only, the others are left out.
 func TestCrowdedNumbersAreLeftOut(t *testing.T) {
 	c := Bow(analyze(t, saltgrass()))
-	c.x.sight, c.y.sight = Span{0, 3.3e6}, Span{0, 0.033}
-	frame := c.frame(&Style{Units: units.SI})
-	numbers := map[string]bool{}
-	for _, tick := range append(c.x.ticks(units.SI, frame.X), c.y.ticks(units.SI, frame.Y)...) {
-		numbers[tick.label] = true
-	}
-	var list []spied
-	for _, x := range texts(c, units.SI, 300, 125) {
-		if numbers[x.text] {
-			list = append(list, x)
+	c.X.Sight, c.Y.Sight = chart.Between(0, 3.3e6), chart.Between(0, 0.033)
+	numbers := func(width, height float64) []charttest.Text {
+		var list []charttest.Text
+		for _, x := range charttest.Texts(c, units.SI, width, height) {
+			if strings.Trim(x.Text, "0123456789,.") == "" {
+				list = append(list, x)
+			}
 		}
+		return list
 	}
-	if len(list) < 4 || len(list) >= len(numbers)-4 {
-		t.Errorf("%d of %d numbers", len(list), len(numbers))
+	list, all := numbers(300, 125), numbers(900, 600)
+	if len(list) < 4 || len(list) >= len(all)-4 {
+		t.Errorf("%d of %d numbers", len(list), len(all))
 	}
 	for i, a := range list {
 		for _, b := range list[:i] {
-			if a.over(b) {
-				t.Errorf("%q runs into %q", a.text, b.text)
+			if a.Over(b) {
+				t.Errorf("%q runs into %q", a.Text, b.Text)
 			}
 		}
 	}
@@ -133,8 +124,8 @@ func TestCrowdedNumbersAreLeftOut(t *testing.T) {
 
 func TestForceChartSaysPushAndPull(t *testing.T) {
 	var all []string
-	for _, x := range texts(Forces(analyze(t, saltgrass())), units.US, 460, 300) {
-		all = append(all, x.text)
+	for _, x := range charttest.Texts(Forces(analyze(t, saltgrass())), units.US, 460, 300) {
+		all = append(all, x.Text)
 	}
 	for _, want := range []string{
 		"Bar force over travel", "lb on one bar", "upper hit", "upper hooked", "lower hit", "lower hooked",
@@ -152,46 +143,21 @@ func TestForceChartSaysPushAndPull(t *testing.T) {
 	}
 }
 
-func TestWrap(t *testing.T) {
-	l := lettersOf(10, false)
-	words := "a bar that fails at launch can hurt someone"
-	lines := l.wrap(words, 80)
-	if len(lines) < 2 {
-		t.Fatalf("%q", lines)
-	}
-	joined := ""
-	for i, line := range lines {
-		if l.width(line) > 80 {
-			t.Errorf("%q is %v wide", line, l.width(line))
-		}
-		if i > 0 {
-			joined += " "
-		}
-		joined += line
-	}
-	if joined != words {
-		t.Errorf("%q", joined)
-	}
-	if got := l.wrap("", 80); got != nil {
-		t.Errorf("%q", got)
-	}
-}
-
 // Labels of marks that stand in one place do not run into each other; those
 // that find no room are left out.
 func TestCrowdedLabelsAreLeftOut(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
 	for range 40 {
-		c.marks = append(c.marks, mark{ink: plainInk, shape: disc, caption: caption{head: "here"}})
+		c.Points = append(c.Points, chart.Point{Ink: chart.PlainInk, Shape: chart.Disc, Caption: chart.Caption{Head: "here"}})
 	}
-	list, shown := texts(c, units.US, 380, 240), 0
+	list, shown := charttest.Texts(c, units.US, 380, 240), 0
 	for i, a := range list {
-		if a.text == "here" {
+		if a.Text == "here" {
 			shown++
 		}
 		for _, b := range list[:i] {
-			if a.over(b) {
-				t.Errorf("%q runs into %q", a.text, b.text)
+			if a.Over(b) {
+				t.Errorf("%q runs into %q", a.Text, b.Text)
 			}
 		}
 	}
@@ -204,33 +170,18 @@ func TestCrowdedLabelsAreLeftOut(t *testing.T) {
 func TestCutRemarksKeepToTheirWidth(t *testing.T) {
 	c := Forces(analyze(t, saltgrass()))
 	for length := range 60 {
-		c.notes = []remark{func(Frame) string {
+		c.Notes = []chart.Note{func(chart.Frame) string {
 			return strings.Repeat("word ", 18) + strings.Repeat("w", length) + " and more of it than there is room for here"
 		}}
 		dots := false
-		for _, a := range texts(c, units.US, 420, 200) {
-			if a.outside(420*0.75, 200*0.75) {
-				t.Fatalf("%q is cut off", a.text)
+		for _, a := range charttest.Texts(c, units.US, 420, 200) {
+			if a.Outside(420*0.75, 200*0.75) {
+				t.Fatalf("%q is cut off", a.Text)
 			}
-			dots = dots || strings.HasSuffix(a.text, " …")
+			dots = dots || strings.HasSuffix(a.Text, " …")
 		}
 		if !dots {
 			t.Fatal("nothing is cut short")
 		}
-	}
-}
-
-func TestDotted(t *testing.T) {
-	l := lettersOf(10, false)
-	line := "a bar that fails at launch"
-	if got := l.dotted(line, 0); got != line+" …" {
-		t.Errorf("%q", got)
-	}
-	got := l.dotted(line, l.width(line))
-	if got != "a bar that fails at …" || l.width(got) > l.width(line) {
-		t.Errorf("%q is %v wide", got, l.width(got))
-	}
-	if got := l.dotted(line, 12); got != "…" {
-		t.Errorf("%q", got)
 	}
 }

@@ -6,30 +6,33 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
 
 // travelAxis is the x axis of everything shown over rear travel.
-func travelAxis(r *analysis.Result) axis {
+func travelAxis(r *analysis.Result) chart.Axis {
 	first, last := &r.Travel[0], &r.Travel[len(r.Travel)-1]
-	return axis{
-		label: "Rear travel", quantity: units.Length, low: "droop", high: "bump", tight: true,
-		sight: Span{first.Pose.Travel, last.Pose.Travel}, least: 1e-3,
+	return chart.Axis{
+		Label: "Rear travel", Quantity: units.Length, Low: "droop", High: "bump", Tight: true,
+		Sight: chart.Between(first.Pose.Travel, last.Pose.Travel), Least: 1e-3,
 	}
 }
 
 // overTravel is what charts over rear travel have in common.
 type overTravel struct{ r *analysis.Result }
 
-// positionAt reads the travel off the x axis; beyond its ends it is the end.
-func (o overTravel) positionAt(l *Layout, px, py float64) (at, off float64, ok bool) {
+// PositionAt reads the travel off the x axis; beyond its ends it is the end.
+func (o overTravel) PositionAt(l *chart.Layout, px, py float64) (at, off float64, ok bool) {
 	list := o.r.Travel
-	at, off = l.along(Span{list[0].Pose.Travel, list[len(list)-1].Pose.Travel}, px, py)
+	at, off = l.Along(chart.Between(list[0].Pose.Travel, list[len(list)-1].Pose.Travel), px, py)
 	return at, off, true
 }
 
-func (o overTravel) readoutAt(*Layout, float64, float64, units.System) []reading { return nil }
+func (o overTravel) ReadoutAt(*chart.Layout, float64, float64, units.System) []chart.Reading {
+	return nil
+}
 
 // at returns the car at any travel, and false where the bars do not close.
 func (o overTravel) at(travel float64) (*analysis.Station, bool) {

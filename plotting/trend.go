@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/plot/plotter"
@@ -40,13 +41,13 @@ func fit(points plotter.XYs) (trend, bool) {
 	if len(points) < leastRuns {
 		return trend{}, false
 	}
-	across := nowhere()
+	across := chart.Nowhere()
 	x, y := make([]float64, len(points)), make([]float64, len(points))
 	for i, at := range points {
 		x[i], y[i] = at.X, at.Y
-		across = across.with(at.X)
+		across = across.With(at.X)
 	}
-	if across.length() < squatsApart {
+	if across.Length() < squatsApart {
 		return trend{}, false
 	}
 	t := trend{runs: len(points)}
@@ -69,9 +70,9 @@ func (t trend) at(squat float64) plotter.XY {
 
 // words tell the slope: "0.006 s quicker per 10 points more anti-squat over 9 runs".
 func (t trend) words(s units.System) string {
-	change := value(s, units.Time, math.Abs(t.slope*perSquat))
+	change := s.Format(units.Time, math.Abs(t.slope*perSquat))
 	switch {
-	case change == value(s, units.Time, 0):
+	case change == s.Format(units.Time, 0):
 		change = "No change to speak of"
 	case t.slope < 0:
 		change += " quicker"

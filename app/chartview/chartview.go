@@ -10,7 +10,7 @@ import (
 	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -26,13 +26,13 @@ type Host struct {
 	SetAt   func(float64)       // looks at another one
 	Units   func() units.System // on screen
 	Resized func()              // a picture of another size is wanted
-	Export  func(key string)    // the person wants this chart in a file
+	Export  func(chart.Key)     // the person wants this chart in a file
 }
 
 // View is one chart with its values in words and an export button.
 type View struct {
 	widget.BaseWidget
-	key  string
+	key  chart.Key
 	host Host
 
 	plot   *area
@@ -47,8 +47,8 @@ type View struct {
 // Picture is a drawn chart.
 type Picture struct {
 	Image  *image.RGBA
-	Chart  *plotting.Chart
-	Layout plotting.Layout
+	Chart  *chart.Chart
+	Layout chart.Layout
 }
 
 // height of the chart without its words [px].
@@ -58,7 +58,7 @@ const height = 270
 const baseDPI = 96
 
 // New returns an empty view for the chart with a key.
-func New(key string, host Host) *View {
+func New(key chart.Key, host Host) *View {
 	v := &View{key: key, host: host, values: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{})}
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
@@ -72,7 +72,7 @@ func New(key string, host Host) *View {
 func (v *View) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(v.object) }
 
 // Key returns which chart is shown.
-func (v *View) Key() string { return v.key }
+func (v *View) Key() chart.Key { return v.key }
 
 // Want returns the size [device px] and the resolution of the picture to draw;
 // an empty size before the view has been on screen.
@@ -89,7 +89,7 @@ func (v *View) Present(p Picture) {
 func (v *View) At() float64 { return v.host.At() }
 
 // Frame returns the axes shown, for the next drawing to hold on to.
-func (v *View) Frame() plotting.Frame { return v.shown.Layout.Frame }
+func (v *View) Frame() chart.Frame { return v.shown.Layout.Frame }
 
 // write puts the values under the pointer, or else at the position looked
 // at, below the chart.

@@ -12,6 +12,7 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/units"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
@@ -28,14 +29,14 @@ type desk struct {
 	t        *testing.T
 	view     *View
 	result   *analysis.Result
-	renderer plotting.Renderer
+	renderer chart.Renderer
 	travel   float64
 	units    units.System
-	asked    int      // how often a picture was asked for
-	exports  []string // which charts were to be exported
+	asked    int         // how often a picture was asked for
+	exports  []chart.Key // which charts were to be exported
 }
 
-func newDesk(t *testing.T, key string) *desk {
+func newDesk(t *testing.T, key chart.Key) *desk {
 	t.Helper()
 	test.NewTempApp(t)
 	const path = "../../testdata/reference.toml"
@@ -52,7 +53,7 @@ func newDesk(t *testing.T, key string) *desk {
 		SetAt:   func(q float64) { d.travel = q },
 		Units:   func() units.System { return d.units },
 		Resized: func() { d.asked++ },
-		Export:  func(key string) { d.exports = append(d.exports, key) },
+		Export:  func(key chart.Key) { d.exports = append(d.exports, key) },
 	})
 	w := test.NewTempWindow(t, d.view)
 	w.SetPadded(false)
@@ -78,7 +79,7 @@ func (d *desk) present() {
 			continue
 		}
 		img := image.NewRGBA(image.Rectangle{Max: size})
-		layout, err := d.renderer.Draw(img, dpi, c, plotting.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, plotting.Mark(d.travel))
+		layout, err := d.renderer.Draw(img, dpi, c, chart.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, chart.Mark(d.travel))
 		if err != nil {
 			d.t.Fatal(err)
 		}

@@ -14,7 +14,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/stock"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/vg"
@@ -88,7 +88,7 @@ func (k *Card) Write(out io.Writer, date time.Time) error {
 	cutMarks(doc, on.width, on.height)
 	doc.Pop()
 	small := face(footSize, xfont.WeightNormal)
-	lines := measure(small).wrap(plotting.Caution, (page.width - 2*margin).Points())
+	lines := measure(small).wrap(chart.Caution, (page.width - 2*margin).Points())
 	doc.SetColor(ink.Ink)
 	for i, s := range lines {
 		doc.FillString(small, vg.Point{X: margin, Y: margin + vg.Length(len(lines)-1-i)*footSize*pitch}, s)

@@ -7,7 +7,7 @@ import (
 
 	"bowline/app/report/paper"
 	"bowline/model/car"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/vg"
@@ -223,11 +223,11 @@ func overlapsAny(a vg.Rectangle, list []vg.Rectangle) bool {
 
 func disk(p *paper.Canvas, c color.Color, at vg.Point, r vg.Length) {
 	p.SetColor(c)
-	p.Fill(plotting.Circle(at, r))
+	p.Fill(chart.Circle(at, r))
 }
 
 func ring(p *paper.Canvas, c color.Color, at vg.Point, r, width vg.Length) {
 	p.SetColor(c)
 	p.SetLineWidth(width)
-	p.Stroke(plotting.Circle(at, r))
+	p.Stroke(chart.Circle(at, r))
 }

@@ -8,7 +8,7 @@ import (
 
 	"bowline/app/report/paper"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/font"
@@ -88,7 +88,7 @@ func (k *Card) set(date time.Time, scale float64) *cardSheet {
 	l.ticks(k.boxes())
 	l.hand("Date", "Track", "60 ft")
 	small := face(cardCaution, xfont.WeightNormal)
-	for _, s := range measure(small).wrap(plotting.Caution, l.room().Points()) {
+	for _, s := range measure(small).wrap(chart.Caution, l.room().Points()) {
 		l.line(small, ink.Ink, cardMargin, s)
 	}
 	return l

@@ -12,7 +12,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/vg"
@@ -156,7 +156,7 @@ func checkCard(t rapid.TB, l *cardSheet) {
 			}
 		}
 	}
-	if !strings.Contains(strings.Join(all, " "), plotting.Caution) {
+	if !strings.Contains(strings.Join(all, " "), chart.Caution) {
 		t.Errorf("the caution is not on the card: %q", all)
 	}
 }

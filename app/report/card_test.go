@@ -13,7 +13,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -77,8 +77,8 @@ func TestCard(t *testing.T) {
 		"only uppers turned goes", "only lowers turned goes",
 		"Anti-squat 154.6 %", "IC ahead 41.25 in", "IC up 11.84 in", "Bottom-bar push", "of its limit",
 		"jam nuts tight", "turned equal left/right", "pinion angle checked", "ride height checked",
-		"Date", "Track", "60 ft", plotting.Caution)
-	if n := strings.Count(text, squeezed(plotting.Caution)); n != 2 {
+		"Date", "Track", "60 ft", chart.Caution)
+	if n := strings.Count(text, squeezed(chart.Caution)); n != 2 {
 		t.Errorf("the caution stands %d times, want on the card and on the sheet", n)
 	}
 	if strings.Contains(text, "(!)") || strings.Contains(text, "newtube") {

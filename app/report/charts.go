@@ -6,6 +6,7 @@ import (
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -16,7 +17,7 @@ const chartHeight = 312
 
 // charts returns all charts of a car and its launch, and that of its run log
 // when a 60-ft time is in it.
-func charts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
+func charts(r *analysis.Result, l *launch.Result) []*chart.Chart {
 	list := append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
 	if plotting.Timed(r.Car) {
 		list = append(list, plotting.SixtyFoot(r.Car, r.Options.Setup))
@@ -25,15 +26,15 @@ func charts(r *analysis.Result, l *launch.Result) []*plotting.Chart {
 }
 
 // charts adds charts as wide as the text, two to a page.
-func (l *sheets) charts(list []*plotting.Chart, s units.System) {
-	for _, chart := range list {
+func (l *sheets) charts(list []*chart.Chart, s units.System) {
+	for _, c := range list {
 		l.need(airBefore + chartHeight)
 		l.y -= airBefore
 		area := vg.Rectangle{Min: vg.Point{X: margin, Y: l.y - chartHeight}, Max: vg.Point{X: l.width - margin, Y: l.y}}
-		style := plotting.Style{Palette: *ink, Units: s, Width: area.Size().X}
+		style := chart.Style{Palette: *ink, Units: s, Width: area.Size().X}
 		style.Palette.Background = white
 		l.draw(func(p *paper.Canvas) {
-			chart.Plot(style).Draw(draw.Canvas{Canvas: p, Rectangle: area})
+			c.Plot(style).Draw(draw.Canvas{Canvas: p, Rectangle: area})
 		})
 		l.y -= chartHeight
 	}

@@ -12,7 +12,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 )
 
 // HolesFile is the name of the table that SaveHolesCSV writes.
@@ -61,7 +61,7 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	}
 	text.section(reasons)
 	text.line("", "")
-	text.paragraph(plotting.Caution, false)
+	text.paragraph(chart.Caution, false)
 	_, err := io.WriteString(out, text.String())
 	return err
 }

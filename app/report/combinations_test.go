@@ -15,7 +15,7 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/holes"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -113,7 +113,7 @@ func TestWriteHolesOfManyHoles(t *testing.T) {
 				t.Errorf("a line of %d characters: %q", n, l)
 			}
 		}
-		if !strings.HasSuffix(strings.Join(strings.Fields(got), " "), plotting.Caution) {
+		if !strings.HasSuffix(strings.Join(strings.Fields(got), " "), chart.Caution) {
 			t.Error("the caution is missing")
 		}
 	}

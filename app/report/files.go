@@ -12,7 +12,7 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/launch"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 )
 
 // SavePDF writes the document of WritePDF to a file, which it replaces as a
@@ -46,10 +46,10 @@ func SaveCharts(folder string, r *analysis.Result, l *launch.Result, s units.Sys
 		return err
 	}
 	var failed []error
-	for _, chart := range charts(r, l) {
-		for _, format := range []plotting.Format{plotting.SVG, plotting.PNG} {
-			failed = append(failed, save(filepath.Join(folder, chart.Key+"."+string(format)), func(w io.Writer) error {
-				return plotting.Export(w, format, chart, plotting.Style{Units: s}, plotting.Sheet{})
+	for _, c := range charts(r, l) {
+		for _, format := range []chart.Format{chart.SVG, chart.PNG} {
+			failed = append(failed, save(filepath.Join(folder, string(c.Key)+"."+string(format)), func(w io.Writer) error {
+				return chart.Export(w, format, c, chart.Style{Units: s}, chart.Sheet{})
 			}))
 		}
 	}

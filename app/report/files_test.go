@@ -53,19 +53,19 @@ func TestSaveCharts(t *testing.T) {
 		t.Fatal(err)
 	}
 	var want []string
-	for _, chart := range plotting.Charts(r, nil) {
-		want = append(want, chart.Key+".png", chart.Key+".svg")
-		picture, err := os.Open(filepath.Join(folder, chart.Key+".png"))
+	for _, c := range plotting.Charts(r, nil) {
+		want = append(want, string(c.Key)+".png", string(c.Key)+".svg")
+		picture, err := os.Open(filepath.Join(folder, string(c.Key)+".png"))
 		if err != nil {
 			t.Fatal(err)
 		}
 		if _, err := png.Decode(picture); err != nil {
-			t.Errorf("%s: %v", chart.Key, err)
+			t.Errorf("%s: %v", c.Key, err)
 		}
 		picture.Close()
-		drawing, err := os.ReadFile(filepath.Join(folder, chart.Key+".svg"))
+		drawing, err := os.ReadFile(filepath.Join(folder, string(c.Key)+".svg"))
 		if err != nil || !bytes.Contains(drawing, []byte("<svg")) {
-			t.Errorf("%s: %v, %.80q", chart.Key, err, drawing)
+			t.Errorf("%s: %v, %.80q", c.Key, err, drawing)
 		}
 	}
 	slices.Sort(want)

@@ -278,9 +278,9 @@ func TestPDFOfALaunch(t *testing.T) {
 				t.Errorf("%q is missing", word)
 			}
 		}
-		for _, chart := range plotting.LaunchCharts(l, r, nil, nil) {
-			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(chart.Title)) {
-				t.Errorf("the chart %q is missing", chart.Title)
+		for _, c := range plotting.LaunchCharts(l, r, nil, nil) {
+			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(c.Title)) {
+				t.Errorf("the chart %q is missing", c.Title)
 			}
 		}
 	}

@@ -14,6 +14,7 @@ import (
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 )
 
 var date = time.Date(2031, 5, 17, 8, 9, 10, 0, time.UTC)
@@ -46,7 +47,7 @@ func TestPDFPages(t *testing.T) {
 		t.Errorf("%d pages, want 2 of text and 2 of charts", len(pages))
 	}
 	for i, page := range pages {
-		for _, want := range []string{plotting.Caution, "2031-05-17 · Reference, setup \"baseline\"", fmt.Sprintf("%d / %d", i+1, len(pages))} {
+		for _, want := range []string{chart.Caution, "2031-05-17 · Reference, setup \"baseline\"", fmt.Sprintf("%d / %d", i+1, len(pages))} {
 			if !strings.Contains(page, squeezed(want)) {
 				t.Errorf("page %d lacks %q", i+1, want)
 			}
@@ -66,9 +67,9 @@ func TestPDFSaysWhatTheTextSays(t *testing.T) {
 				t.Errorf("%s: %q is missing", car, word)
 			}
 		}
-		for _, chart := range plotting.Charts(r, nil) {
-			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(chart.Title)) {
-				t.Errorf("%s: the chart %q is missing", car, chart.Title)
+		for _, c := range plotting.Charts(r, nil) {
+			if !strings.Contains(strings.Join(pages[2:], ""), squeezed(c.Title)) {
+				t.Errorf("%s: the chart %q is missing", car, c.Title)
 			}
 		}
 	}
@@ -107,7 +108,7 @@ func TestPDFOfLongWords(t *testing.T) {
 		t.Errorf("%d letters of the note, want 20000", n)
 	}
 	for i, page := range pages {
-		if !strings.Contains(page, squeezed(plotting.Caution)) {
+		if !strings.Contains(page, squeezed(chart.Caution)) {
 			t.Errorf("page %d lacks the caution", i+1)
 		}
 	}

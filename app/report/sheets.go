@@ -7,7 +7,7 @@ import (
 
 	"bowline/app/report/paper"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 	"bowline/plotting/palette"
 
 	xfont "golang.org/x/image/font"
@@ -166,7 +166,7 @@ func (l *sheets) foot(p *paper.Canvas, title string, date time.Time, number int)
 	y := vg.Length(margin + footRoom - 8)
 	p.SetColor(ink.Grid)
 	p.Fill(vg.Rectangle{Min: vg.Point{X: margin, Y: y}, Max: vg.Point{X: l.width - margin, Y: y + 0.6}}.Path())
-	for _, s := range measure(small).wrap(plotting.Caution, room.Points()) {
+	for _, s := range measure(small).wrap(chart.Caution, room.Points()) {
 		y -= footSize * pitch
 		put(ink.Ink, margin, y, s)
 	}

@@ -8,7 +8,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 )
 
 // textRuler counts characters. With the indent a line has 100 at most.
@@ -30,7 +30,7 @@ func WriteText(out io.Writer, r *analysis.Result, l *launch.Result, s units.Syst
 		text.section(part)
 	}
 	text.line("", "")
-	text.paragraph(plotting.Caution, false)
+	text.paragraph(chart.Caution, false)
 	_, err := io.WriteString(out, text.String())
 	return err
 }

@@ -17,7 +17,7 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/launch"
 	"bowline/model/units"
-	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"pgregory.net/rapid"
 )
@@ -238,7 +238,7 @@ func checkText(t *rapid.T, got string) {
 	if impossible := regexp.MustCompile(`\b(NaN|[+-]?Inf)\b`).FindString(strings.SplitN(got, "VERDICT", 2)[1]); impossible != "" && !strings.Contains(got, "Note: ") {
 		t.Errorf("%s in\n%s", impossible, got)
 	}
-	if !strings.HasSuffix(strings.Join(strings.Fields(got), " "), plotting.Caution) {
+	if !strings.HasSuffix(strings.Join(strings.Fields(got), " "), chart.Caution) {
 		t.Error("the caution is missing")
 	}
 	rows := 0

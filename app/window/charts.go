@@ -17,6 +17,7 @@ import (
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
@@ -27,8 +28,8 @@ import (
 // first, and hands them to their views.
 type charts struct {
 	window *Window
-	views  map[string]*chartview.View
-	worker *runner.Runner[chartJob, map[string]chartview.Picture]
+	views  map[chart.Key]*chartview.View
+	worker *runner.Runner[chartJob, map[chart.Key]chartview.Picture]
 	pen    pen
 }
 
@@ -37,7 +38,7 @@ type chartJob struct {
 	drawn
 	units  units.System
 	colors *palette.Palette
-	sheets map[string]sheet
+	sheets map[chart.Key]sheet
 }
 
 // drawn is what charts are made of. Results never change, so equal ones have
@@ -62,32 +63,32 @@ func (c *charts) drawn() drawn {
 type sheet struct {
 	size  image.Point
 	dpi   float64
-	frame plotting.Frame
+	frame chart.Frame
 	at    float64 // where the marker stands: a travel [m] or a time [s]
 }
 
 // pen belongs to the worker: what it draws with and what it drew last.
 type pen struct {
 	drawn
-	charts    map[string]*plotting.Chart
-	renderers map[string]*plotting.Renderer
-	images    map[string]*[2]*image.RGBA // the second is on screen
+	charts    map[chart.Key]*chart.Chart
+	renderers map[chart.Key]*chart.Renderer
+	images    map[chart.Key]*[2]*image.RGBA // the second is on screen
 }
 
 // newCharts returns the charts of a window, none of them drawn yet.
 func newCharts(w *Window) *charts {
 	c := &charts{
 		window: w,
-		views:  map[string]*chartview.View{},
-		pen:    pen{renderers: map[string]*plotting.Renderer{}, images: map[string]*[2]*image.RGBA{}},
+		views:  map[chart.Key]*chartview.View{},
+		pen:    pen{renderers: map[chart.Key]*chart.Renderer{}, images: map[chart.Key]*[2]*image.RGBA{}},
 	}
 	c.worker = runner.New(c.pen.draw, w.post, c.apply)
 	host := chartview.Host{
 		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
-	for _, chart := range (drawn{result: w.study.Result()}).all() {
-		c.views[chart.Key] = chartview.New(chart.Key, host)
+	for _, drawn := range (drawn{result: w.study.Result()}).all() {
+		c.views[drawn.Key] = chartview.New(drawn.Key, host)
 	}
 	// Charts of the launch stand at a time rather than a travel.
 	host.At, host.SetAt = w.study.Time, w.study.SetTime
@@ -100,7 +101,7 @@ func newCharts(w *Window) *charts {
 // submit asks for new pictures of what is looked at now.
 func (c *charts) submit() {
 	s := c.window.study
-	job := chartJob{drawn: c.drawn(), units: s.Units(), colors: look.Current(), sheets: map[string]sheet{}}
+	job := chartJob{drawn: c.drawn(), units: s.Units(), colors: look.Current(), sheets: map[chart.Key]sheet{}}
 	for _, key := range c.window.panels[c.window.shown].charts() {
 		v := c.views[key]
 		if size, dpi := v.Want(); size != (image.Point{}) {
@@ -113,21 +114,21 @@ func (c *charts) submit() {
 }
 
 // draw makes the pictures of a job; it runs on the worker.
-func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture {
+func (p *pen) draw(_ context.Context, job chartJob) map[chart.Key]chartview.Picture {
 	if p.drawn != job.drawn {
-		p.drawn, p.charts = job.drawn, map[string]*plotting.Chart{}
+		p.drawn, p.charts = job.drawn, map[chart.Key]*chart.Chart{}
 		for _, c := range job.all() {
 			p.charts[c.Key] = c
 		}
 	}
-	pictures := map[string]chartview.Picture{}
+	pictures := map[chart.Key]chartview.Picture{}
 	for key, s := range job.sheets {
-		chart := p.charts[key]
-		if chart == nil {
+		drawn := p.charts[key]
+		if drawn == nil {
 			continue // the first launch is not there yet
 		}
 		if p.renderers[key] == nil {
-			p.renderers[key], p.images[key] = new(plotting.Renderer), new([2]*image.RGBA)
+			p.renderers[key], p.images[key] = new(chart.Renderer), new([2]*image.RGBA)
 		}
 		// The worker goes on only when the last picture is on screen, so the
 		// one shown before that is free.
@@ -137,23 +138,23 @@ func (p *pen) draw(_ context.Context, job chartJob) map[string]chartview.Picture
 			img = image.NewRGBA(image.Rectangle{Max: s.size})
 		}
 		images[0], images[1] = images[1], img
-		style := plotting.Style{Palette: *job.colors, Units: job.units, Frame: s.frame}
+		style := chart.Style{Palette: *job.colors, Units: job.units, Frame: s.frame}
 		// A view too small for its chart shows the background.
-		layout, _ := p.renderers[key].Draw(img, s.dpi, chart, style, plotting.Mark(s.at))
-		pictures[key] = chartview.Picture{Image: img, Chart: chart, Layout: layout}
+		layout, _ := p.renderers[key].Draw(img, s.dpi, drawn, style, chart.Mark(s.at))
+		pictures[key] = chartview.Picture{Image: img, Chart: drawn, Layout: layout}
 	}
 	return pictures
 }
 
 // all returns the charts of one or two setups, of the car's run log and of
 // the launch, if there is one.
-func (d drawn) all() []*plotting.Chart {
+func (d drawn) all() []*chart.Chart {
 	list := append(plotting.Charts(d.result, d.other), plotting.SixtyFoot(d.result.Car, d.result.Options.Setup))
 	return append(list, plotting.LaunchCharts(d.launch, d.result, d.otherLaunch, d.other)...)
 }
 
 // apply shows pictures.
-func (c *charts) apply(pictures map[string]chartview.Picture) {
+func (c *charts) apply(pictures map[chart.Key]chartview.Picture) {
 	for key, p := range pictures {
 		c.views[key].Present(p)
 	}
@@ -164,7 +165,7 @@ func (c *charts) close() { c.worker.Close() }
 
 // current returns the charts of what is looked at; those of the launch only
 // when there is one of this car.
-func (c *charts) current() []*plotting.Chart {
+func (c *charts) current() []*chart.Chart {
 	d := c.drawn()
 	if c.window.currentLaunch() == nil {
 		d.launch, d.otherLaunch = nil, nil
@@ -173,10 +174,10 @@ func (c *charts) current() []*plotting.Chart {
 }
 
 // chart returns the chart of the current result.
-func (c *charts) chart(key string) *plotting.Chart {
-	for _, chart := range c.current() {
-		if chart.Key == key {
-			return chart
+func (c *charts) chart(key chart.Key) *chart.Chart {
+	for _, drawn := range c.current() {
+		if drawn.Key == key {
+			return drawn
 		}
 	}
 	return nil
@@ -184,18 +185,18 @@ func (c *charts) chart(key string) *plotting.Chart {
 
 // export asks for a file and writes one chart; the ending of the name chooses
 // the format.
-func (c *charts) export(key string) {
+func (c *charts) export(key chart.Key) {
 	w := c.window
 	if !w.settled() {
 		return
 	}
-	chart := c.chart(key)
-	if chart == nil {
+	drawn := c.chart(key)
+	if drawn == nil {
 		w.say("The launch of this car is still being computed.")
 		return
 	}
-	w.askFile("Export the chart as .pdf, .svg, .png or .csv", "", w.fileName()+"-"+key+".pdf", func(path string) {
-		if err := c.write(path, chart); err != nil {
+	w.askFile("Export the chart as .pdf, .svg, .png or .csv", "", w.fileName()+"-"+string(key)+".pdf", func(path string) {
+		if err := c.write(path, drawn); err != nil {
 			w.fail(err)
 			return
 		}
@@ -204,10 +205,10 @@ func (c *charts) export(key string) {
 }
 
 // write exports a chart to a file.
-func (c *charts) write(path string, chart *plotting.Chart) error {
-	format := plotting.Format(strings.TrimPrefix(strings.ToLower(filepath.Ext(path)), "."))
+func (c *charts) write(path string, drawn *chart.Chart) error {
+	format := chart.Format(strings.TrimPrefix(strings.ToLower(filepath.Ext(path)), "."))
 	var data bytes.Buffer
-	if err := plotting.Export(&data, format, chart, plotting.Style{Units: c.window.study.Units()}, plotting.Sheet{}); err != nil {
+	if err := chart.Export(&data, format, drawn, chart.Style{Units: c.window.study.Units()}, chart.Sheet{}); err != nil {
 		return err
 	}
 	return carfile.Write(path, data.Bytes())
@@ -233,23 +234,23 @@ func (w *Window) exportAll() {
 // exportTo writes every chart in every format, asking before files are
 // replaced.
 func (w *Window) exportTo(folder string) {
-	files := map[string]*plotting.Chart{}
+	files := map[string]*chart.Chart{}
 	taken := 0
-	for _, chart := range w.charts.current() {
-		if chart.Key == plotting.SixtyFootKey && !plotting.Timed(w.study.Result().Car) {
+	for _, drawn := range w.charts.current() {
+		if drawn.Key == plotting.SixtyFootKey && !plotting.Timed(w.study.Result().Car) {
 			continue // an empty log
 		}
-		for _, format := range plotting.Formats {
-			path := filepath.Join(folder, w.fileName()+"-"+chart.Key+"."+string(format))
-			files[path] = chart
+		for _, format := range chart.Formats {
+			path := filepath.Join(folder, w.fileName()+"-"+string(drawn.Key)+"."+string(format))
+			files[path] = drawn
 			if _, err := os.Stat(path); err == nil {
 				taken++
 			}
 		}
 	}
 	write := func() {
-		for path, chart := range files {
-			if err := w.charts.write(path, chart); err != nil {
+		for path, drawn := range files {
+			if err := w.charts.write(path, drawn); err != nil {
 				w.fail(err)
 				return
 			}

@@ -10,6 +10,8 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -74,7 +76,7 @@ func newCheckPanel(s *study.Study, forces, bow fyne.CanvasObject) *checkPanel {
 	return p
 }
 
-func (p *checkPanel) charts() []string { return []string{"bar-force", "bow"} }
+func (p *checkPanel) charts() []chart.Key { return []chart.Key{plotting.BarForceKey, plotting.BowKey} }
 
 // refresh writes verdict, warnings and numbers.
 func (p *checkPanel) refresh() {

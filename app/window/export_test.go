@@ -11,6 +11,7 @@ import (
 
 	"bowline/model/car"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2/widget"
 )
@@ -176,7 +177,7 @@ func TestReportAsPDF(t *testing.T) {
 // Every chart that is there has a place in the window.
 func TestEveryChartIsShown(t *testing.T) {
 	d := newDesk(t)
-	shown := map[string]bool{}
+	shown := map[chart.Key]bool{}
 	for _, p := range d.panels {
 		for _, key := range p.charts() {
 			shown[key] = true

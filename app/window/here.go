@@ -8,6 +8,8 @@ import (
 	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -57,7 +59,9 @@ func newHerePanel(s *study.Study, charts ...fyne.CanvasObject) *herePanel {
 	return p
 }
 
-func (p *herePanel) charts() []string { return []string{"anti-squat", "instant-center"} }
+func (p *herePanel) charts() []chart.Key {
+	return []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey}
+}
 
 // refresh writes verdict and numbers.
 func (p *herePanel) refresh() {

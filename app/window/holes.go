@@ -10,6 +10,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -78,7 +79,7 @@ func newHolesPanel(w *Window) *holesPanel {
 // verdictRows are the lines of most verdicts in a panel as wide as it is at first.
 const verdictRows = 3
 
-func (p *holesPanel) charts() []string { return nil }
+func (p *holesPanel) charts() []chart.Key { return nil }
 
 // press does what the button beside the progress says.
 func (p *holesPanel) press() {

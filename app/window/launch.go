@@ -13,6 +13,8 @@ import (
 	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -98,7 +100,7 @@ type launchPanel struct {
 }
 
 // launchCharts are the keys of the charts over time.
-var launchCharts = []string{"launch-bars", "launch-attitude", "launch-tires"}
+var launchCharts = []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey}
 
 // Rows of the numbers of the whole car, and of its left and right side.
 const (
@@ -138,7 +140,7 @@ func newLaunchPanel(s *study.Study, bars, attitude, tires fyne.CanvasObject) *la
 	return p
 }
 
-func (p *launchPanel) charts() []string { return launchCharts }
+func (p *launchPanel) charts() []chart.Key { return launchCharts }
 
 // refresh writes words and numbers.
 func (p *launchPanel) refresh() {

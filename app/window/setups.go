@@ -7,6 +7,7 @@ import (
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -62,7 +63,7 @@ func newSetupsPanel(w *Window) *setupsPanel {
 	return p
 }
 
-func (p *setupsPanel) charts() []string { return []string{plotting.SixtyFootKey} }
+func (p *setupsPanel) charts() []chart.Key { return []chart.Key{plotting.SixtyFootKey} }
 
 // try shows why an edit was refused, and tells whether it was taken.
 func (p *setupsPanel) try(problems []car.Problem) bool {

@@ -15,6 +15,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/stock"
 	"bowline/plotting"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -151,12 +152,12 @@ func (w *Window) build(o Options) {
 	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
-	here := newHerePanel(w.study, w.charts.views["anti-squat"], w.charts.views["instant-center"])
+	here := newHerePanel(w.study, w.charts.views[plotting.AntiSquatKey], w.charts.views[plotting.CenterPathKey])
 	setups := newSetupsPanel(w)
 	w.holes = newHolesPanel(w)
 	w.holes.target.inputs.Later = w.later
-	check := newCheckPanel(w.study, w.charts.views["bar-force"], w.charts.views["bow"])
-	run := newLaunchPanel(w.study, w.charts.views["launch-bars"], w.charts.views["launch-attitude"], w.charts.views["launch-tires"])
+	check := newCheckPanel(w.study, w.charts.views[plotting.BarForceKey], w.charts.views[plotting.BowKey])
+	run := newLaunchPanel(w.study, w.charts.views[plotting.LaunchBarsKey], w.charts.views[plotting.LaunchAttitudeKey], w.charts.views[plotting.LaunchTiresKey])
 	w.panels = [panelCount]panel{panelHere: here, panelHoles: w.holes, panelSetups: setups, panelCheck: check, panelLaunch: run}
 	turned := func() {}
 	w.tune = newTunePages(here, w.holes, setups, func() { turned() })
@@ -202,7 +203,7 @@ func (w *Window) build(o Options) {
 		w.soon.Ask()
 	})
 	middle := newMiddle(newToolbar(w.study, w.view), w.view, below)
-	caution := readout.NewProse(plotting.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
+	caution := readout.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.tabs))
 	w.panes = container.NewHSplit(steady(w.inputs), w.center)
 	p := w.app.Preferences()
@@ -239,8 +240,8 @@ const (
 
 // panel is what a tab or a page of it holds.
 type panel interface {
-	refresh()         // writes words and numbers
-	charts() []string // keys of its charts
+	refresh()            // writes words and numbers
+	charts() []chart.Key // keys of its charts
 }
 
 // refresh brings the panel on show and its charts up to date.

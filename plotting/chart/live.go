@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"fmt"
@@ -33,23 +33,23 @@ type Layout struct {
 
 // ToPixel returns where in the image a point of the data is.
 func (l *Layout) ToPixel(x, y float64) (px, py float64) {
-	px = l.Left + (x-l.Frame.X.Min)/l.Frame.X.length()*(l.Right-l.Left)
-	py = l.Bottom - (y-l.Frame.Y.Min)/l.Frame.Y.length()*(l.Bottom-l.Top)
+	px = l.Left + (x-l.Frame.X.Min)/l.Frame.X.Length()*(l.Right-l.Left)
+	py = l.Bottom - (y-l.Frame.Y.Min)/l.Frame.Y.Length()*(l.Bottom-l.Top)
 	return px, py
 }
 
 // ToData returns the point of the data under a pixel.
 func (l *Layout) ToData(px, py float64) (x, y float64) {
-	x = l.Frame.X.Min + (px-l.Left)/(l.Right-l.Left)*l.Frame.X.length()
-	y = l.Frame.Y.Min + (l.Bottom-py)/(l.Bottom-l.Top)*l.Frame.Y.length()
+	x = l.Frame.X.Min + (px-l.Left)/(l.Right-l.Left)*l.Frame.X.Length()
+	y = l.Frame.Y.Min + (l.Bottom-py)/(l.Bottom-l.Top)*l.Frame.Y.Length()
 	return x, y
 }
 
-// along returns the x under a pixel or the end of a span that is nearer, and how
+// Along returns the x under a pixel or the end of a span that is nearer, and how
 // far off that is [px].
-func (l *Layout) along(s Span, px, py float64) (at, off float64) {
+func (l *Layout) Along(s Span, px, py float64) (at, off float64) {
 	x, y := l.ToData(px, py)
-	at = s.clamp(x)
+	at = s.Clamp(x)
 	there, _ := l.ToPixel(at, y)
 	return at, math.Abs(there - px)
 }
@@ -66,7 +66,7 @@ func (l *Layout) At(px, py float64) (float64, bool) {
 	if l.chart == nil || !l.Contains(px, py) {
 		return 0, false
 	}
-	at, _, ok := l.chart.subject.positionAt(l, px, py)
+	at, _, ok := l.chart.Subject.PositionAt(l, px, py)
 	return at, ok
 }
 
@@ -79,7 +79,7 @@ func (l *Layout) Readout(px, py float64, s units.System) []string {
 	if at, ok := l.At(px, py); ok {
 		return l.chart.Readout(at, s)
 	}
-	return written(l.chart.subject.readoutAt(l, px, py, s))
+	return written(l.chart.Subject.ReadoutAt(l, px, py, s))
 }
 
 // Renderer draws charts into images. It keeps the last chart drawn, so that a
@@ -169,19 +169,19 @@ func (r *Renderer) drawMarker(m Marker) {
 	p := r.picture
 	c := r.plot.DataCanvas(draw.New(&r.canvas))
 	x, y := r.plot.Transforms(&c)
-	at := p.subject.place(m.At)
-	if at.line && p.frame.X.Contains(at.x) {
+	at := p.Subject.Place(m.At)
+	if at.Line && p.frame.X.Contains(at.X) {
 		line := draw.LineStyle{Color: p.style.Palette.Accent, Width: hairWidth * p.scale}
-		across := p.snap(x(at.x))
+		across := p.snap(x(at.X))
 		c.StrokeLine2(line, across, c.Min.Y, across, c.Max.Y)
 	}
-	for _, d := range at.dots {
-		if up := p.frame.onLeft(d.at.Y, d.right); p.frame.X.Contains(d.at.X) && p.frame.Y.Contains(up) {
+	for _, d := range at.Dots {
+		if up := p.frame.onLeft(d.At.Y, d.Right); p.frame.X.Contains(d.At.X) && p.frame.Y.Contains(up) {
 			size := 1.0
-			if d.second {
+			if d.Setup > 0 {
 				size = secondSize
 			}
-			p.dot(c, p.ink(d.ink), vg.Point{X: x(d.at.X), Y: y(up)}, size)
+			p.dot(c, p.ink(d.Ink), vg.Point{X: x(d.At.X), Y: y(up)}, size)
 		}
 	}
 }

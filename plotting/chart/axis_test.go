@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"math"
@@ -20,11 +20,11 @@ func labelsOf(list []tick) string {
 }
 
 func TestTicks(t *testing.T) {
-	force := axis{quantity: units.Force, unsigned: true}
-	length := axis{quantity: units.Length}
-	percent := axis{quantity: units.Percent}
+	force := Axis{Quantity: units.Force, Unsigned: true}
+	length := Axis{Quantity: units.Length}
+	percent := Axis{Quantity: units.Percent}
 	for _, c := range []struct {
-		axis  axis
+		axis  Axis
 		units units.System
 		shown Span // in the unit shown
 		want  string
@@ -38,7 +38,7 @@ func TestTicks(t *testing.T) {
 		{length, units.SI, Span{-101.6, 76.2}, "−100 −50 0 50"},
 		{percent, units.US, Span{90, 201}, "100 120 140 160 180 200"},
 	} {
-		f := c.units.Factor(c.axis.quantity)
+		f := c.units.Factor(c.axis.Quantity)
 		got := c.axis.ticks(c.units, Span{c.shown.Min * f, c.shown.Max * f})
 		if labelsOf(got) != c.want {
 			t.Errorf("%v %v: %q, want %q", c.units, c.shown, labelsOf(got), c.want)
@@ -52,7 +52,7 @@ func TestTicksOfAnySpan(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		from := rapid.Float64Range(-1e6, 1e6).Draw(t, "from")
 		length := math.Pow(10, rapid.Float64Range(-3, 6).Draw(t, "log length"))
-		a := axis{quantity: units.Length}
+		a := Axis{Quantity: units.Length}
 		s := units.System(rapid.IntRange(0, 1).Draw(t, "units"))
 		shown := Span{from, from + length}
 		list := a.ticks(s, shown)
@@ -74,67 +74,18 @@ func TestTicksOfAnySpan(t *testing.T) {
 	})
 }
 
-func TestNumber(t *testing.T) {
-	for _, c := range []struct {
-		x        float64
-		decimals int
-		want     string
-	}{
-		{0, 0, "0"}, {-0.2, 0, "0"}, {999, 0, "999"}, {1000, 0, "1,000"}, {11240.4, 0, "11,240"}, {-1234567.891, 2, "−1,234,567.89"}, {0.0284, 3, "0.028"}, {999999.6, 0, "1,000,000"}, {-0.5, 1, "−0.5"},
-	} {
-		if got := number(c.x, c.decimals); got != c.want {
-			t.Errorf("%g: %q, want %q", c.x, got, c.want)
-		}
-	}
-}
-
-func TestFrameHoldsStill(t *testing.T) {
-	r := analyze(t, saltgrass())
-	c := Forces(r)
-	old := c.frame(&Style{})
-	half := (old.Y.Max - old.Y.Min) / 2
-	for _, x := range []struct {
-		name  string
-		sight Span
-		stays bool
-	}{
-		{"a little smaller", Span{old.Y.Min * 0.9, old.Y.Max * 0.9}, true},
-		{"to the very ends", old.Y, true},
-		{"just over half", Span{old.Y.Min, old.Y.Min + 1.02*half}, true},
-		{"under half", Span{old.Y.Min, old.Y.Min + 0.98*half}, false},
-		{"beyond the top", Span{old.Y.Min * 0.9, old.Y.Max * 1.01}, false},
-		{"beyond the bottom", Span{old.Y.Min * 1.01, old.Y.Max * 0.9}, false},
-	} {
-		moved := Forces(r)
-		moved.y.sight = x.sight
-		got := moved.frame(&Style{Frame: old})
-		if (got.Y == old.Y) != x.stays || got.X != old.X {
-			t.Errorf("%s: %v became %v", x.name, old.Y, got.Y)
-		}
-		if !got.Y.Contains(x.sight.Min) || !got.Y.Contains(x.sight.Max) {
-			t.Errorf("%s: %v is not in %v", x.name, x.sight, got.Y)
-		}
-	}
-	if got := c.frame(&Style{Frame: Frame{Key: c.Key, Units: units.SI, X: old.X, Y: Span{-1e9, 1e9}}}); got != old {
-		t.Error("a frame in other units was kept")
-	}
-	if got := c.frame(&Style{Frame: Frame{Key: "other", X: old.X, Y: Span{old.Y.Min * 1.1, old.Y.Max * 1.1}}}); got != old {
-		t.Error("a frame of another chart was kept")
-	}
-}
-
 // Both halves of the force axis have room for their word.
 func TestHalvesHaveRoom(t *testing.T) {
-	a := axis{quantity: units.Force, unsigned: true, least: 1}
+	a := Axis{Quantity: units.Force, Unsigned: true, Least: 1}
 	for _, sight := range []Span{{-10000, 1}, {-1, 10000}} {
-		a.sight = sight
-		got := a.span(units.SI, nowhere())
-		if -got.Min < 0.24*got.length() || got.Max < 0.24*got.length() {
+		a.Sight = sight
+		got := a.span(units.SI, Nowhere())
+		if -got.Min < 0.24*got.Length() || got.Max < 0.24*got.Length() {
 			t.Errorf("%v is shown in %v", sight, got)
 		}
 	}
-	a.sight = Span{-10000, 0}
-	if got := a.span(units.SI, nowhere()); got.Max != 0 {
+	a.Sight = Span{-10000, 0}
+	if got := a.span(units.SI, Nowhere()); got.Max != 0 {
 		t.Errorf("nothing pulls, yet the axis runs to %g", got.Max)
 	}
 }

@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"slices"
@@ -72,7 +72,7 @@ func (p *picture) layHeader(paper bool) header {
 func (p *picture) remarkLines(height vg.Length) []string {
 	var lines []string
 	width := p.style.Width - 2*edge*p.scale
-	for _, remark := range p.notes {
+	for _, remark := range p.Notes {
 		lines = append(lines, p.body.wrap(remark(p.frame), width)...)
 	}
 	if p.style.Height <= 0 {
@@ -127,15 +127,15 @@ func (p *picture) swatchWidth(e *entry) vg.Length {
 // the width asks for, or without them where there is no room at all.
 func (p *picture) fitTitle() string {
 	room := p.style.Width - 2*edge*p.scale
-	if len(p.setups) < 2 || p.style.Width <= 0 || p.title.width(p.Title) <= room {
+	if len(p.Setups) < 2 || p.style.Width <= 0 || p.title.width(p.Title) <= room {
 		return p.Title
 	}
-	for length := nameLength - 1; length >= leastName; length-- {
-		if text := versus(p.heading, shortNames(p.setups, length)); p.title.width(text) <= room {
+	for length := NameLength - 1; length >= leastName; length-- {
+		if text := versus(p.Heading, ShortNames(p.Setups, length)); p.title.width(text) <= room {
 			return text
 		}
 	}
-	return p.heading
+	return p.Heading
 }
 
 // leastName is the least number of letters to tell a setup by.
@@ -144,17 +144,17 @@ const leastName = 5
 // asideBelow tells that the aside of a comparison finds no room beside the
 // title.
 func (p *picture) asideBelow() bool {
-	if len(p.setups) < 2 || p.aside == nil || p.style.Width <= 0 {
+	if len(p.Setups) < 2 || p.Aside == nil || p.style.Width <= 0 {
 		return false
 	}
 	return (2*edge+2*gap)*p.scale+p.title.width(p.titleText)+p.body.width(p.asideText()) > p.style.Width
 }
 
 func (p *picture) asideText() string {
-	if p.aside == nil {
+	if p.Aside == nil {
 		return ""
 	}
-	return p.aside(p.style.Units)
+	return p.Aside(p.style.Units)
 }
 
 // legend lists what is drawn by name, each name once.
@@ -167,36 +167,36 @@ func (p *picture) legend() []entry {
 			list = append(list, entry{text: name, draw: f})
 		}
 	}
-	if len(p.setups) == 2 {
+	if len(p.Setups) == 2 {
 		list = p.comparedLines()
 	} else {
-		for i := range p.lines {
-			l := &p.lines[i]
-			name := l.name
-			if l.most != nil {
-				name += " " + l.most(p.style.Units)
+		for i := range p.Lines {
+			l := &p.Lines[i]
+			name := l.Name
+			if l.Most != nil {
+				name += " " + l.Most(p.style.Units)
 			}
 			add(name, func(v *view, from, to vg.Point) {
-				v.StrokeLine2(p.stroke(l.ink, l.dash, lineWidth), from.X, from.Y, to.X, to.Y)
+				v.StrokeLine2(p.stroke(l.Ink, l.Dash, lineWidth), from.X, from.Y, to.X, to.Y)
 			})
 		}
 	}
-	for i := range p.marks {
-		m := &p.marks[i]
-		add(m.name, func(v *view, from, to vg.Point) {
-			in := ink(plainInk)
-			if m.colored {
-				in = m.ink
+	for i := range p.Points {
+		m := &p.Points[i]
+		add(m.Name, func(v *view, from, to vg.Point) {
+			in := Ink(PlainInk)
+			if m.Colored {
+				in = m.Ink
 			}
 			p.glyph(v, m, in, vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
 		})
 	}
-	for i := range p.regions {
-		r := &p.regions[i]
-		if r.name == nil {
+	for i := range p.Regions {
+		r := &p.Regions[i]
+		if r.Name == nil {
 			continue
 		}
-		add(r.name(p.style.Units), func(v *view, from, to vg.Point) {
+		add(r.Name(p.style.Units), func(v *view, from, to vg.Point) {
 			half := 0.4 * p.body.size
 			p.fillTarget(v, vg.Rectangle{Min: vg.Point{X: from.X, Y: from.Y - half}, Max: vg.Point{X: to.X, Y: to.Y + half}})
 		})
@@ -207,44 +207,44 @@ func (p *picture) legend() []entry {
 // comparedLines lists the two setups, told apart by how their lines look, and
 // then each quantity with the look of both.
 func (p *picture) comparedLines() []entry {
-	names := shortNames(p.setups, nameLength)
+	names := ShortNames(p.Setups, NameLength)
 	var list []entry
 	for i, name := range names {
 		list = append(list, entry{text: name, draw: func(v *view, from, to vg.Point) {
-			v.StrokeLine2(p.strokeOf(plainInk, solid, lineWidth, i == 1), from.X, from.Y, to.X, to.Y)
+			v.StrokeLine2(p.strokeOf(PlainInk, Solid, lineWidth, i), from.X, from.Y, to.X, to.Y)
 		}})
 	}
 	apart := 0.2 * p.body.size
-	for i := range p.lines {
-		first, second := &p.lines[i], (*line)(nil)
-		if k := slices.IndexFunc(p.lines, func(o line) bool { return o.name == first.name }); k < i {
+	for i := range p.Lines {
+		first, second := &p.Lines[i], (*Line)(nil)
+		if k := slices.IndexFunc(p.Lines, func(o Line) bool { return o.Name == first.Name }); k < i {
 			continue // listed with the first setup's
 		}
-		for k := range p.lines[i+1:] {
-			if o := &p.lines[i+1+k]; o.name == first.name {
+		for k := range p.Lines[i+1:] {
+			if o := &p.Lines[i+1+k]; o.Name == first.Name {
 				second = o
 			}
 		}
 		list = append(list, entry{text: p.comparedName(first, second), draw: func(v *view, from, to vg.Point) {
 			if second == nil {
-				v.StrokeLine2(p.strokeOf(first.ink, first.dash, lineWidth, first.second), from.X, from.Y, to.X, to.Y)
+				v.StrokeLine2(p.strokeOf(first.Ink, first.Dash, lineWidth, first.Setup), from.X, from.Y, to.X, to.Y)
 				return
 			}
-			v.StrokeLine2(p.strokeOf(first.ink, first.dash, lineWidth, false), from.X, from.Y+apart, to.X, to.Y+apart)
-			v.StrokeLine2(p.strokeOf(second.ink, second.dash, lineWidth, true), from.X, from.Y-apart, to.X, to.Y-apart)
+			v.StrokeLine2(p.strokeOf(first.Ink, first.Dash, lineWidth, 0), from.X, from.Y+apart, to.X, to.Y+apart)
+			v.StrokeLine2(p.strokeOf(second.Ink, second.Dash, lineWidth, 1), from.X, from.Y-apart, to.X, to.Y-apart)
 		}})
 	}
 	return list
 }
 
 // comparedName names a quantity of both setups, with how far each goes.
-func (p *picture) comparedName(first, second *line) string {
-	if first.brief == nil {
-		return first.name
+func (p *picture) comparedName(first, second *Line) string {
+	if first.Brief == nil {
+		return first.Name
 	}
-	name := first.name + " " + first.brief(p.style.Units)
+	name := first.Name + " " + first.Brief(p.style.Units)
 	if second != nil {
-		name += " vs " + second.brief(p.style.Units)
+		name += " vs " + second.Brief(p.style.Units)
 	}
 	return name
 }
@@ -284,6 +284,6 @@ func (p *picture) drawHeader(v *view) {
 func (p *picture) fillTarget(v *view, r vg.Rectangle) {
 	v.SetColor(targetFill(&p.style.Palette))
 	v.Fill(r.Path())
-	v.SetLineStyle(p.stroke(goodInk, solid, edgeWidth))
+	v.SetLineStyle(p.stroke(goodInk, Solid, edgeWidth))
 	v.Stroke(r.Path())
 }

@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"bytes"
@@ -64,20 +64,20 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	switch f {
 	case PDF:
 		canvas := vgpdf.New(size.Width, size.Height)
-		if err := drawSheet(pdfCanvas{canvas}, c, s, size); err != nil {
+		if err := DrawSheet(pdfCanvas{canvas}, c, s, size); err != nil {
 			return err
 		}
 		_, err := canvas.WriteTo(w)
 		return err
 	case SVG:
 		canvas := vgsvg.New(size.Width, size.Height)
-		if err := drawSheet(canvas, c, s, size); err != nil {
+		if err := DrawSheet(canvas, c, s, size); err != nil {
 			return err
 		}
 		return writeSVG(w, canvas)
 	case PNG:
 		canvas := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(size.Width, size.Height), vgimg.UseDPI(size.DPI))}
-		if err := drawSheet(canvas, c, s, size); err != nil {
+		if err := DrawSheet(canvas, c, s, size); err != nil {
 			return err
 		}
 		_, err := canvas.WriteTo(w)
@@ -95,8 +95,8 @@ func paper() palette.Palette {
 	return p
 }
 
-// drawSheet draws a chart with the caution below it.
-func drawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
+// DrawSheet draws a chart with the caution below it.
+func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
 	scale := s.size()
 	small := lettersOf(smallSize*scale, false)
 	lines := small.wrap(Caution, size.Width-2*edge*scale)

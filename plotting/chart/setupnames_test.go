@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"slices"
@@ -15,14 +15,14 @@ func TestShortNames(t *testing.T) {
 		{[]string{"hot track 2 and cold", "hot track 3 and cold"}, []string{"1 hot tra…", "2 hot tra…"}},
 		{[]string{"Überhöhung links", "x"}, []string{"Überhöhun…", "x"}},
 	} {
-		if got := shortNames(c.names, 10); !slices.Equal(got, c.want) {
+		if got := ShortNames(c.names, 10); !slices.Equal(got, c.want) {
 			t.Errorf("%q became %q, want %q", c.names, got, c.want)
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		names := rapid.SliceOfNDistinct(rapid.StringN(1, 40, -1), 2, 2, rapid.ID).Draw(t, "names")
-		length := rapid.IntRange(leastName, nameLength).Draw(t, "length")
-		got := shortNames(names, length)
+		length := rapid.IntRange(leastName, NameLength).Draw(t, "length")
+		got := ShortNames(names, length)
 		if got[0] == got[1] {
 			t.Fatalf("%q both became %q", names, got[0])
 		}

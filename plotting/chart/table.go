@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"encoding/csv"
@@ -103,33 +103,35 @@ func (t Table) beside(other Table) Table {
 	return both
 }
 
-// tableMaker builds a table from SI values.
-type tableMaker struct {
+// TableBuilder builds a table from SI values.
+type TableBuilder struct {
 	Table
 	units   units.System
 	setup   string
 	factors []float64
 }
 
-// newTable starts a table; where it is one of two, its columns have the name of
+// NewTable starts a table; where it is one of two, its columns have the name of
 // the setup.
-func newTable(s units.System, setup string) *tableMaker { return &tableMaker{units: s, setup: setup} }
+func NewTable(s units.System, setup string) *TableBuilder {
+	return &TableBuilder{units: s, setup: setup}
+}
 
-// key starts the first column, the position.
-func (t *tableMaker) key(name, sign string, q units.Quantity) {
+// Key starts the first column, the position.
+func (t *TableBuilder) Key(name, sign string, q units.Quantity) {
 	t.keyed = true
 	t.column(name, sign, q)
 }
 
-// add starts another column.
-func (t *tableMaker) add(name, sign string, q units.Quantity) {
+// Add starts another column.
+func (t *TableBuilder) Add(name, sign string, q units.Quantity) {
 	if t.setup != "" {
 		name += ", " + t.setup
 	}
 	t.column(name, sign, q)
 }
 
-func (t *tableMaker) column(name, sign string, q units.Quantity) {
+func (t *TableBuilder) column(name, sign string, q units.Quantity) {
 	unit := t.units.Symbol(q)
 	if sign != "" {
 		unit += ", " + sign
@@ -138,29 +140,29 @@ func (t *tableMaker) column(name, sign string, q units.Quantity) {
 	t.factors = append(t.factors, t.units.Factor(q))
 }
 
-// texts starts a column of text.
-func (t *tableMaker) texts(name string) {
+// Texts starts a column of text.
+func (t *TableBuilder) Texts(name string) {
 	t.Header = append(t.Header, name)
 	t.factors = append(t.factors, 1)
 }
 
-// start starts a row.
-func (t *tableMaker) start() { t.Rows = append(t.Rows, make([]Cell, 0, len(t.Header))) }
+// Start starts a row.
+func (t *TableBuilder) Start() { t.Rows = append(t.Rows, make([]Cell, 0, len(t.Header))) }
 
-// row starts a row with the first column's value.
-func (t *tableMaker) row(si float64) {
-	t.start()
-	t.cell(si, true)
+// Row starts a row with the first column's value.
+func (t *TableBuilder) Row(si float64) {
+	t.Start()
+	t.Cell(si, true)
 }
 
-// text fills the row's next column; empty text is none.
-func (t *tableMaker) text(text string) {
+// Text fills the row's next column; empty text is none.
+func (t *TableBuilder) Text(text string) {
 	row := &t.Rows[len(t.Rows)-1]
 	*row = append(*row, Cell{Text: text, Given: text != ""})
 }
 
-// cell fills the row's next column.
-func (t *tableMaker) cell(si float64, ok bool) {
+// Cell fills the row's next column.
+func (t *TableBuilder) Cell(si float64, ok bool) {
 	row := &t.Rows[len(t.Rows)-1]
 	c := Cell{Given: ok}
 	if ok {

@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"image/color"
@@ -20,34 +20,34 @@ const (
 
 // drawRegions fills the targets, below everything.
 func (p *picture) drawRegions(v *view) {
-	for i := range p.regions {
-		if box, ok := p.box(v, &p.regions[i]); ok {
-			v.SetColor(p.fill(&p.regions[i]))
+	for i := range p.Regions {
+		if box, ok := p.box(v, &p.Regions[i]); ok {
+			v.SetColor(p.fill(&p.Regions[i]))
 			v.Fill(box.Path())
 		}
 	}
 }
 
 // box returns the part of a region that is in sight, and whether there is any.
-func (p *picture) box(v *view, r *region) (vg.Rectangle, bool) {
-	x, y := r.x.clip(p.frame.X), r.y.clip(p.frame.Y)
+func (p *picture) box(v *view, r *Region) (vg.Rectangle, bool) {
+	x, y := r.X.clip(p.frame.X), r.Y.clip(p.frame.Y)
 	return vg.Rectangle{Min: vg.Point{X: v.x(x.Min), Y: v.y(y.Min)}, Max: vg.Point{X: v.x(x.Max), Y: v.y(y.Max)}}, !x.empty() && !y.empty()
 }
 
 // edges returns those edges of a target that are in sight.
-func (p *picture) edges(v *view, r *region) [][]vg.Point {
+func (p *picture) edges(v *view, r *Region) [][]vg.Point {
 	box, ok := p.box(v, r)
-	if !ok || r.shade {
+	if !ok || r.Shade {
 		return nil
 	}
 	lines := make([][]vg.Point, 0, 4)
-	for _, x := range []float64{r.x.Min, r.x.Max} {
+	for _, x := range []float64{r.X.Min, r.X.Max} {
 		if p.frame.X.Contains(x) {
 			at := p.snap(v.x(x))
 			lines = append(lines, []vg.Point{{X: at, Y: box.Min.Y}, {X: at, Y: box.Max.Y}})
 		}
 	}
-	for _, y := range []float64{r.y.Min, r.y.Max} {
+	for _, y := range []float64{r.Y.Min, r.Y.Max} {
 		if p.frame.Y.Contains(y) {
 			at := p.snap(v.y(y))
 			lines = append(lines, []vg.Point{{X: box.Min.X, Y: at}, {X: box.Max.X, Y: at}})
@@ -94,19 +94,19 @@ func (p *picture) drawAxes(v *view) {
 		}
 	}
 	words := vg.Point{X: (v.Min.X + v.Max.X) / 2, Y: numbers - p.body.row()}
-	p.body.draw(v, look.Muted, words, 0.5, p.x.title(p.style.Units))
+	p.body.draw(v, look.Muted, words, 0.5, p.X.title(p.style.Units))
 	p.drawEnds(v, words.Y)
 
-	p.drawSide(v, &p.y, p.yTicks, v.Min.X, -1)
-	if p.right != nil {
+	p.drawSide(v, &p.Y, p.yTicks, v.Min.X, -1)
+	if p.Right != nil {
 		v.StrokeLine2(line, p.snap(v.Max.X), v.Min.Y, p.snap(v.Max.X), v.Max.Y)
-		p.drawSide(v, p.right, p.rightTicks, v.Max.X, 1)
+		p.drawSide(v, p.Right, p.rightTicks, v.Max.X, 1)
 	}
 }
 
 // drawSide draws ticks, numbers and words of an axis at an x, outward to the
 // left (-1) or to the right (1).
-func (p *picture) drawSide(v *view, a *axis, ticks []tick, x, out vg.Length) {
+func (p *picture) drawSide(v *view, a *Axis, ticks []tick, x, out vg.Length) {
 	s, look := p.scale, &p.style.Palette
 	line := draw.LineStyle{Color: look.Muted, Width: hairWidth * s}
 	align := float64(1-out) / 2
@@ -124,47 +124,47 @@ func (p *picture) drawSide(v *view, a *axis, ticks []tick, x, out vg.Length) {
 
 // drawEnds writes the words at the two ends of the x axis.
 func (p *picture) drawEnds(v *view, baseline vg.Length) {
-	half := (v.Size().X - p.body.width(p.x.title(p.style.Units))) / 2
-	if p.x.low == "" || p.body.width("← "+p.x.low) > half-gap*p.scale {
+	half := (v.Size().X - p.body.width(p.X.title(p.style.Units))) / 2
+	if p.X.Low == "" || p.body.width("← "+p.X.Low) > half-gap*p.scale {
 		return
 	}
 	muted := p.style.Palette.Muted
 	if p.frame.X.Min < 0 {
-		p.body.draw(v, muted, vg.Point{X: v.Min.X, Y: baseline}, 0, "← "+p.x.low)
+		p.body.draw(v, muted, vg.Point{X: v.Min.X, Y: baseline}, 0, "← "+p.X.Low)
 	}
 	if p.frame.X.Max > 0 {
-		p.body.draw(v, muted, vg.Point{X: v.Max.X, Y: baseline}, 1, p.x.high+" →")
+		p.body.draw(v, muted, vg.Point{X: v.Max.X, Y: baseline}, 1, p.X.High+" →")
 	}
 }
 
 // drawWords writes the label of an axis beside the data, or a word along each
 // of its halves that has room for it.
-func (p *picture) drawWords(v *view, a *axis, x vg.Length) {
-	if a.low == "" {
+func (p *picture) drawWords(v *view, a *Axis, x vg.Length) {
+	if a.Low == "" {
 		p.body.drawUp(v, p.style.Palette.Muted, vg.Point{X: x, Y: (v.Min.Y + v.Max.Y) / 2}, a.title(p.style.Units))
 		return
 	}
-	zero := v.y(p.frame.Y.clamp(0))
-	along := func(i ink, from, to vg.Length, word string) {
+	zero := v.y(p.frame.Y.Clamp(0))
+	along := func(i Ink, from, to vg.Length, word string) {
 		if p.body.width(word) <= to-from {
 			p.body.drawUp(v, p.ink(i), vg.Point{X: x, Y: (from + to) / 2}, word)
 		}
 	}
-	along(a.highInk, zero, v.Max.Y, a.high)
-	along(a.lowInk, v.Min.Y, zero, a.low)
+	along(a.HighInk, zero, v.Max.Y, a.High)
+	along(a.LowInk, v.Min.Y, zero, a.Low)
 }
 
 // drawData draws rules, lines, marks and labels. A label wipes out a rule that
 // runs through it, but never a curve.
 func (p *picture) drawData(v *view) {
-	for i := range p.regions {
-		v.StrokeLines(p.stroke(goodInk, solid, edgeWidth), p.edges(v, &p.regions[i])...)
+	for i := range p.Regions {
+		v.StrokeLines(p.stroke(goodInk, Solid, edgeWidth), p.edges(v, &p.Regions[i])...)
 	}
-	rules := make([][]vg.Point, len(p.rules))
-	for i := range p.rules {
-		r := &p.rules[i]
+	rules := make([][]vg.Point, len(p.Rules))
+	for i := range p.Rules {
+		r := &p.Rules[i]
 		if rules[i] = p.ruleLine(v, r); rules[i] != nil {
-			v.StrokeLines(p.strokeOf(r.ink, r.dash, ruleWidth, r.second), rules[i])
+			v.StrokeLines(p.strokeOf(r.Ink, r.Dash, ruleWidth, r.Setup), rules[i])
 		}
 	}
 	curves, owners := p.curves(v)
@@ -176,10 +176,10 @@ func (p *picture) drawData(v *view) {
 		}
 	}
 	for i, curve := range curves {
-		v.StrokeLines(p.strokeOf(owners[i].ink, owners[i].dash, lineWidth, owners[i].second), curve)
+		v.StrokeLines(p.strokeOf(owners[i].Ink, owners[i].Dash, lineWidth, owners[i].Setup), curve)
 	}
-	for i := range p.marks {
-		p.drawMark(v, &p.marks[i])
+	for i := range p.Points {
+		p.drawMark(v, &p.Points[i])
 	}
 	for i := range labels {
 		p.body.draw(v, labels[i].ink, labels[i].at, 0, labels[i].text)
@@ -188,10 +188,10 @@ func (p *picture) drawData(v *view) {
 
 // curves returns the parts of all lines within the data area, and the line of
 // each.
-func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*line) {
-	for i := range p.lines {
-		for _, part := range p.inView(v, &p.lines[i]) {
-			curves, owners = append(curves, part), append(owners, &p.lines[i])
+func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*Line) {
+	for i := range p.Lines {
+		for _, part := range p.inView(v, &p.Lines[i]) {
+			curves, owners = append(curves, part), append(owners, &p.Lines[i])
 		}
 	}
 	return curves, owners
@@ -199,10 +199,10 @@ func (p *picture) curves(v *view) (curves [][]vg.Point, owners []*line) {
 
 // inView returns the parts of a curve within the data area. A run of a single
 // point becomes a short dash.
-func (p *picture) inView(v *view, l *line) [][]vg.Point {
-	lines := make([][]vg.Point, 0, len(l.runs))
-	unit := p.frame.onLeft(1, l.right)
-	for _, run := range l.runs {
+func (p *picture) inView(v *view, l *Line) [][]vg.Point {
+	lines := make([][]vg.Point, 0, len(l.Runs))
+	unit := p.frame.onLeft(1, l.Right)
+	for _, run := range l.Runs {
 		points := make([]vg.Point, 0, len(run)+1)
 		for _, at := range run {
 			points = append(points, vg.Point{X: v.x(at.X), Y: v.y(unit * at.Y)})
@@ -218,21 +218,21 @@ func (p *picture) inView(v *view, l *line) [][]vg.Point {
 
 // ruleLine returns the line of a rule across the data area, or nil when it is
 // out of sight.
-func (p *picture) ruleLine(v *view, r *rule) []vg.Point {
-	if !p.axisOf(r).Contains(r.at) {
+func (p *picture) ruleLine(v *view, r *Rule) []vg.Point {
+	if !p.axisOf(r).Contains(r.At) {
 		return nil
 	}
-	if r.upright {
-		x := p.snap(v.x(r.at))
+	if r.Upright {
+		x := p.snap(v.x(r.At))
 		return []vg.Point{{X: x, Y: v.Min.Y}, {X: x, Y: v.Max.Y}}
 	}
-	y := p.snap(v.y(r.at))
+	y := p.snap(v.y(r.At))
 	return []vg.Point{{X: v.Min.X, Y: y}, {X: v.Max.X, Y: y}}
 }
 
 // axisOf returns what is shown along the axis that a rule stands on.
-func (p *picture) axisOf(r *rule) Span {
-	if r.upright {
+func (p *picture) axisOf(r *Rule) Span {
+	if r.Upright {
 		return p.frame.X
 	}
 	return p.frame.Y
@@ -244,37 +244,37 @@ func (p *picture) point(v *view, at plotter.XY, right bool) vg.Point {
 }
 
 // drawMark draws a mark with its drop line.
-func (p *picture) drawMark(v *view, m *mark) {
-	at := p.point(v, m.at, m.right)
+func (p *picture) drawMark(v *view, m *Point) {
+	at := p.point(v, m.At, m.Right)
 	if !v.Contains(at) {
 		return
 	}
-	if m.drop {
-		v.StrokeLine2(p.stroke(m.ink, fine, hairWidth), at.X, v.Min.Y, at.X, at.Y)
+	if m.Drop {
+		v.StrokeLine2(p.stroke(m.Ink, Fine, hairWidth), at.X, v.Min.Y, at.X, at.Y)
 	}
-	p.glyph(v, m, m.ink, at)
+	p.glyph(v, m, m.Ink, at)
 }
 
 // glyph draws a mark's shape in a color.
-func (p *picture) glyph(v *view, m *mark, i ink, at vg.Point) {
-	size := m.size
+func (p *picture) glyph(v *view, m *Point, i Ink, at vg.Point) {
+	size := m.Size
 	if size == 0 {
 		size = 1
 	}
 	r := dotRadius * p.scale * vg.Length(size)
-	switch m.shape {
-	case disc:
+	switch m.Shape {
+	case Disc:
 		p.dot(v.Canvas, p.ink(i), at, size)
-	case square, diamond, triangle:
+	case Square, Diamond, Triangle:
 		v.SetColor(p.style.Palette.Background)
-		v.Fill(polygon(m.shape, at, r+0.9*p.scale))
+		v.Fill(polygon(m.Shape, at, r+0.9*p.scale))
 		v.SetColor(p.ink(i))
-		v.Fill(polygon(m.shape, at, r))
-	case ring:
+		v.Fill(polygon(m.Shape, at, r))
+	case Ring:
 		v.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: 1.2 * r, Shape: draw.CircleGlyph{}}, at)
 		v.SetLineStyle(draw.LineStyle{Color: p.ink(i), Width: 1.2 * p.scale})
 		v.Stroke(Circle(at, 1.2*r))
-	case cross:
+	case Cross:
 		style := draw.LineStyle{Color: p.ink(i), Width: lineWidth * p.scale}
 		v.StrokeLine2(style, at.X-r, at.Y-r, at.X+r, at.Y+r)
 		v.StrokeLine2(style, at.X-r, at.Y+r, at.X+r, at.Y-r)
@@ -289,13 +289,13 @@ func (p *picture) dot(c draw.Canvas, ink color.Color, at vg.Point, size float64)
 }
 
 // corners are those of the shapes with straight sides, over their radius.
-var corners = map[shape][]vg.Point{
-	square:   {{X: 0.9, Y: 0.9}, {X: -0.9, Y: 0.9}, {X: -0.9, Y: -0.9}, {X: 0.9, Y: -0.9}},
-	diamond:  {{X: 1.3}, {Y: 1.3}, {X: -1.3}, {Y: -1.3}},
-	triangle: {{Y: 1.3}, {X: -1.15, Y: -0.8}, {X: 1.15, Y: -0.8}},
+var corners = map[Shape][]vg.Point{
+	Square:   {{X: 0.9, Y: 0.9}, {X: -0.9, Y: 0.9}, {X: -0.9, Y: -0.9}, {X: 0.9, Y: -0.9}},
+	Diamond:  {{X: 1.3}, {Y: 1.3}, {X: -1.3}, {Y: -1.3}},
+	Triangle: {{Y: 1.3}, {X: -1.15, Y: -0.8}, {X: 1.15, Y: -0.8}},
 }
 
-func polygon(s shape, at vg.Point, r vg.Length) vg.Path {
+func polygon(s Shape, at vg.Point, r vg.Length) vg.Path {
 	var path vg.Path
 	for i, c := range corners[s] {
 		if to := at.Add(c.Scale(r)); i == 0 {

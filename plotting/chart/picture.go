@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"image/color"
@@ -44,10 +44,10 @@ func (c *Chart) Plot(s Style) *plot.Plot { return c.picture(s, false, 0).plot() 
 
 // picture makes the chart ready to draw; on paper with its subtitle.
 func (c *Chart) picture(s Style, paper bool, pixel vg.Length) *picture {
-	p := &picture{Chart: c, style: s, scale: s.size(), pixel: pixel, frame: c.frame(&s)}
+	p := &picture{Chart: c, style: s, scale: s.size(), pixel: pixel, frame: c.Frame(&s)}
 	p.title, p.body = lettersOf(titleSize*p.scale, true), lettersOf(bodySize*p.scale, false)
-	p.xTicks, p.yTicks = c.x.ticks(s.Units, p.frame.X), c.y.ticks(s.Units, p.frame.Y)
-	if c.right != nil {
+	p.xTicks, p.yTicks = c.X.ticks(s.Units, p.frame.X), c.Y.ticks(s.Units, p.frame.Y)
+	if c.Right != nil {
 		p.rightTicks = c.rightTicks(&p.frame)
 	}
 	p.titleText = p.fitTitle()
@@ -120,7 +120,7 @@ func (p *picture) measure() margins {
 		top:    p.header.height + gap*s + p.body.middle(),
 		bottom: p.bottom(),
 	}
-	if p.right != nil {
+	if p.Right != nil {
 		m.right = max(m.right, p.side(p.rightTicks))
 	}
 	if p.pixel > 0 {
@@ -154,11 +154,11 @@ func (p *picture) snap(x vg.Length) vg.Length {
 }
 
 // ink returns a color of the style's palette.
-func (p *picture) ink(i ink) color.Color { return i(&p.style.Palette) }
+func (p *picture) ink(i Ink) color.Color { return i(&p.style.Palette) }
 
 // fill returns the color of a region.
-func (p *picture) fill(r *region) color.Color {
-	if r.shade {
+func (p *picture) fill(r *Region) color.Color {
+	if r.Shade {
 		return p.style.Palette.Raised
 	}
 	return targetFill(&p.style.Palette)
@@ -175,29 +175,29 @@ func targetFill(p *palette.Palette) color.RGBA {
 }
 
 // patterns are the dashes of each line style at scale 1 [pt].
-var patterns = [...][]vg.Length{solid: nil, dashed: {4, 2.5}, long: {10, 4}, fine: {1.5, 2.5}}
+var patterns = [...][]vg.Length{Solid: nil, Dashed: {4, 2.5}, Long: {10, 4}, Fine: {1.5, 2.5}}
 
 // secondPatterns are those of the second setup's lines, which no line of the
 // first has.
-var secondPatterns = [...][]vg.Length{solid: {1.8, 1.8}, dashed: {5, 2, 1.2, 2}, long: {9, 2, 1.2, 2, 1.2, 2}, fine: {1, 4}}
+var secondPatterns = [...][]vg.Length{Solid: {1.8, 1.8}, Dashed: {5, 2, 1.2, 2}, Long: {9, 2, 1.2, 2, 1.2, 2}, Fine: {1, 4}}
 
 // secondWidth is the width of the second setup's lines over the first one's.
 const secondWidth = 0.68
 
 // stroke returns the look of a line.
-func (p *picture) stroke(i ink, d dash, width float64) draw.LineStyle {
+func (p *picture) stroke(i Ink, d Dash, width float64) draw.LineStyle {
 	return p.dashes(i, patterns[d], width)
 }
 
 // strokeOf returns the look of a line of the first or the second setup.
-func (p *picture) strokeOf(i ink, d dash, width float64, second bool) draw.LineStyle {
-	if second {
+func (p *picture) strokeOf(i Ink, d Dash, width float64, setup int) draw.LineStyle {
+	if setup > 0 {
 		return p.dashes(i, secondPatterns[d], secondWidth*width)
 	}
 	return p.stroke(i, d, width)
 }
 
-func (p *picture) dashes(i ink, lengths []vg.Length, width float64) draw.LineStyle {
+func (p *picture) dashes(i Ink, lengths []vg.Length, width float64) draw.LineStyle {
 	pattern := make([]vg.Length, len(lengths))
 	for j, x := range lengths {
 		pattern[j] = x * p.scale

@@ -1,17 +1,17 @@
-package plotting
+package chart
 
 import (
 	"strconv"
 	"unicode/utf8"
 )
 
-// nameLength is how many letters of a setup's name a chart shows.
-const nameLength = 20
+// NameLength is how many letters of a setup's name a chart shows.
+const NameLength = 20
 
-// shortNames returns names of at most a length, cut ones with an ellipsis.
+// ShortNames returns names of at most a length, cut ones with an ellipsis.
 // Names that differ stay different: where their beginnings are alike they are
 // cut in the middle, and numbered if that is not enough.
-func shortNames(names []string, length int) []string {
+func ShortNames(names []string, length int) []string {
 	list := make([]string, len(names))
 	for i, name := range names {
 		list[i] = cutEnd(name, length)

@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"math"
@@ -9,27 +9,31 @@ import (
 // Span is a range of values [SI].
 type Span struct{ Min, Max float64 }
 
-// nowhere is a span that contains nothing and grows by what it is given.
-func nowhere() Span { return Span{math.Inf(1), math.Inf(-1)} }
+// Between returns the span from a value to another.
+func Between(from, to float64) Span { return Span{from, to} }
 
-func everywhere() Span { return Span{math.Inf(-1), math.Inf(1)} }
+// Nowhere is a span that contains nothing and grows by what it is given.
+func Nowhere() Span { return Span{math.Inf(1), math.Inf(-1)} }
+
+// Everywhere is the span without ends.
+func Everywhere() Span { return Span{math.Inf(-1), math.Inf(1)} }
 
 // Contains reports whether x is in the span, ends included.
 func (s Span) Contains(x float64) bool { return x >= s.Min && x <= s.Max }
 
 func (s Span) empty() bool     { return !(s.Min <= s.Max) }
-func (s Span) length() float64 { return s.Max - s.Min }
+func (s Span) Length() float64 { return s.Max - s.Min }
 
-// with returns the span grown to contain the values.
-func (s Span) with(values ...float64) Span {
+// With returns the span grown to contain the values.
+func (s Span) With(values ...float64) Span {
 	for _, v := range values {
 		s.Min, s.Max = math.Min(s.Min, v), math.Max(s.Max, v)
 	}
 	return s
 }
 
-// clamp returns the value of the span nearest to x.
-func (s Span) clamp(x float64) float64 { return math.Max(s.Min, math.Min(s.Max, x)) }
+// Clamp returns the value of the span nearest to x.
+func (s Span) Clamp(x float64) float64 { return math.Max(s.Min, math.Min(s.Max, x)) }
 
 // clip returns the part of the span within another.
 func (s Span) clip(other Span) Span {
@@ -40,7 +44,7 @@ func (s Span) clip(other Span) Span {
 // it keeps the axes from jumping: an axis stays while what must be in sight
 // fits into it and fills at least half of it.
 type Frame struct {
-	Key   string // of the chart
+	Key   Key // of the chart
 	Units units.System
 	X, Y  Span // [SI]
 	// Right is what one unit of the right axis is on the left one [SI over SI];
@@ -48,17 +52,17 @@ type Frame struct {
 	Right float64
 }
 
-// axis describes one axis of a chart.
-type axis struct {
-	label     string // without the unit
-	quantity  units.Quantity
-	low, high string // words for its two ends or halves
-	lowInk    ink    // of the words for halves
-	highInk   ink
-	unsigned  bool // ticks are magnitudes; the words tell the side
-	tight     bool // ends close to the data rather than on round numbers
-	sight     Span // what must be in sight
-	least     float64
+// Axis describes one axis of a chart.
+type Axis struct {
+	Label     string // without the unit
+	Quantity  units.Quantity
+	Low, High string // words for its two ends or halves
+	LowInk    Ink    // of the words for halves
+	HighInk   Ink
+	Unsigned  bool // ticks are magnitudes; the words tell the side
+	Tight     bool // ends close to the data rather than on round numbers
+	Sight     Span // what must be in sight
+	Least     float64
 }
 
 const (
@@ -71,14 +75,14 @@ const (
 	smallestHalf = 0.25
 )
 
-// frame returns what the axes show.
-func (c *Chart) frame(s *Style) Frame {
+// Frame returns what the axes show.
+func (c *Chart) Frame(s *Style) Frame {
 	old := s.Frame
 	if old.Key != c.Key || old.Units != s.Units {
-		old.X, old.Y = nowhere(), nowhere()
+		old.X, old.Y = Nowhere(), Nowhere()
 	}
-	f := Frame{Key: c.Key, Units: s.Units, X: c.x.span(s.Units, old.X), Y: c.y.span(s.Units, old.Y)}
-	if c.right != nil {
+	f := Frame{Key: c.Key, Units: s.Units, X: c.X.span(s.Units, old.X), Y: c.Y.span(s.Units, old.Y)}
+	if c.Right != nil {
 		f.Right = c.rightScale(&f, &old)
 	}
 	return f
@@ -88,7 +92,7 @@ func (c *Chart) frame(s *Style) Frame {
 // are their ticks: a step on the left is a round step on the right, the
 // smallest that leaves all in sight. The old one stays while it is at most twice that.
 func (c *Chart) rightScale(f, old *Frame) float64 {
-	need, by := c.right.wide(), c.y.step(f.Units, f.Y)
+	need, by := c.Right.Wide(), c.Y.step(f.Units, f.Y)
 	var least float64
 	if need.Max > 0 {
 		least = need.Max / f.Y.Max * by
@@ -96,7 +100,7 @@ func (c *Chart) rightScale(f, old *Frame) float64 {
 	if need.Min < 0 {
 		least = math.Max(least, need.Min/f.Y.Min*by)
 	}
-	factor := f.Units.Factor(c.right.quantity)
+	factor := f.Units.Factor(c.Right.Quantity)
 	fresh, _ := round(least / factor * (1 - 1e-9))
 	if was := by / old.Right; old.Y == f.Y && was >= least && was*held <= fresh*factor*(1+1e-9) {
 		return old.Right
@@ -106,13 +110,13 @@ func (c *Chart) rightScale(f, old *Frame) float64 {
 
 // span returns what the axis shows: the old span where it still serves, else
 // what must be in sight with some air.
-func (a *axis) span(s units.System, old Span) Span {
-	need := a.wide()
-	if old.Contains(need.Min) && old.Contains(need.Max) && need.length() >= held*old.length() {
+func (a *Axis) span(s units.System, old Span) Span {
+	need := a.Wide()
+	if old.Contains(need.Min) && old.Contains(need.Max) && need.Length() >= held*old.Length() {
 		return old
 	}
 	fresh := a.aired(need)
-	if a.tight {
+	if a.Tight {
 		return fresh
 	}
 	// Half a tick outward, but never across zero.
@@ -120,33 +124,40 @@ func (a *axis) span(s units.System, old Span) Span {
 	return Span{math.Floor(fresh.Min/half+0.01) * half, math.Ceil(fresh.Max/half-0.01) * half}
 }
 
-// wide returns what must be in sight, at least the least length.
-func (a *axis) wide() Span {
-	s := a.sight
-	if missing := a.least - s.length(); missing > 0 {
+// Wide returns what must be in sight, at least the least length.
+func (a *Axis) Wide() Span {
+	s := a.Sight
+	if missing := a.Least - s.Length(); missing > 0 {
 		if s.Min == 0 {
-			return Span{0, a.least}
+			return Span{0, a.Least}
 		}
 		return Span{s.Min - missing/2, s.Max + missing/2}
 	}
 	return s
 }
 
+// Shared returns the left span, grown so that a right one with the same zero
+// can use as much of the height.
+func Shared(left, right Span) Span {
+	scale := math.Max(left.Max, -left.Min) / math.Max(right.Max, -right.Min)
+	return left.With(right.Min*scale, right.Max*scale)
+}
+
 // aired returns the span with air at its ends; an end at zero needs none on an
 // axis that counts from there.
-func (a *axis) aired(s Span) Span {
-	air := 0.05 * s.length()
-	if a.tight {
-		air = 0.02 * s.length()
+func (a *Axis) aired(s Span) Span {
+	air := 0.05 * s.Length()
+	if a.Tight {
+		air = 0.02 * s.Length()
 	}
 	low, high := s.Min-air, s.Max+air
-	if !a.tight && s.Min == 0 {
+	if !a.Tight && s.Min == 0 {
 		low = 0
 	}
-	if !a.tight && s.Max == 0 {
+	if !a.Tight && s.Max == 0 {
 		high = 0
 	}
-	if a.unsigned && low < 0 && high > 0 {
+	if a.Unsigned && low < 0 && high > 0 {
 		high = math.Max(high, -low*smallestHalf/(1-smallestHalf))
 		low = math.Min(low, -high*smallestHalf/(1-smallestHalf))
 	}
@@ -156,12 +167,12 @@ func (a *axis) aired(s Span) Span {
 // step returns the distance of ticks, 1, 2, 2.5 or 5 times a power of ten of
 // the unit that is factor SI units, and the decimals to write them with.
 func step(s Span, factor float64) (by float64, decimals int) {
-	return round(s.length() / factor / tickCount)
+	return round(s.Length() / factor / tickCount)
 }
 
 // step returns the distance of ticks on an axis that shows a span [SI].
-func (a *axis) step(s units.System, shown Span) float64 {
-	factor := s.Factor(a.quantity)
+func (a *Axis) step(s units.System, shown Span) float64 {
+	factor := s.Factor(a.Quantity)
 	by, _ := step(shown, factor)
 	return by * factor
 }
@@ -189,21 +200,21 @@ type tick struct {
 }
 
 // ticks returns the ticks of an axis that shows a span, in ascending order.
-func (a *axis) ticks(s units.System, shown Span) []tick {
-	factor := s.Factor(a.quantity)
+func (a *Axis) ticks(s units.System, shown Span) []tick {
+	factor := s.Factor(a.Quantity)
 	by, decimals := step(shown, factor)
 	first := math.Ceil(shown.Min/factor/by - 1e-9)
 	last := math.Floor(shown.Max/factor/by + 1e-9)
 	list := make([]tick, 0, tickCount+1)
 	for i := first; i <= last; i++ {
-		list = append(list, tick{i * by * factor, number(a.shown(i*by), decimals)})
+		list = append(list, tick{i * by * factor, units.Decimal(a.shown(i*by), decimals)})
 	}
 	return list
 }
 
 // shown is what is written for a value.
-func (a *axis) shown(value float64) float64 {
-	if a.unsigned {
+func (a *Axis) shown(value float64) float64 {
+	if a.Unsigned {
 		return math.Abs(value)
 	}
 	return value
@@ -211,20 +222,20 @@ func (a *axis) shown(value float64) float64 {
 
 // rightTicks returns what the right axis has at the ticks of the left one.
 func (c *Chart) rightTicks(f *Frame) []tick {
-	factor := f.Units.Factor(c.right.quantity)
-	by := c.y.step(f.Units, f.Y) / f.Right / factor
+	factor := f.Units.Factor(c.Right.Quantity)
+	by := c.Y.step(f.Units, f.Y) / f.Right / factor
 	_, decimals := round(by * (1 - 1e-9))
-	list := c.y.ticks(f.Units, f.Y)
+	list := c.Y.ticks(f.Units, f.Y)
 	for i := range list {
-		list[i].label = number(c.right.shown(list[i].at/f.Right/factor), decimals)
+		list[i].label = units.Decimal(c.Right.shown(list[i].at/f.Right/factor), decimals)
 	}
 	return list
 }
 
 // title returns the axis label with its unit.
-func (a *axis) title(s units.System) string {
-	if symbol := s.Symbol(a.quantity); symbol != "" {
-		return a.label + ", " + symbol
+func (a *Axis) title(s units.System) string {
+	if symbol := s.Symbol(a.Quantity); symbol != "" {
+		return a.Label + ", " + symbol
 	}
-	return a.label
+	return a.Label
 }

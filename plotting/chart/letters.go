@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"image/color"

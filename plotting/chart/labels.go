@@ -1,4 +1,4 @@
-package plotting
+package chart
 
 import (
 	"image/color"
@@ -53,34 +53,34 @@ type wish struct {
 // rules, nil where out of sight.
 func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 	l := &labeler{letters: &p.body, area: v.Rectangle, air: 1.5 * p.scale, curves: curves, rules: lines}
-	for i := range p.regions {
-		l.edges = append(l.edges, p.edges(v, &p.regions[i])...)
+	for i := range p.Regions {
+		l.edges = append(l.edges, p.edges(v, &p.Regions[i])...)
 	}
 	r := (dotRadius + 0.5) * p.scale
-	for i := range p.marks {
-		if at := p.point(v, p.marks[i].at, p.marks[i].right); p.marks[i].shape != none && v.Contains(at) {
+	for i := range p.Points {
+		if at := p.point(v, p.Points[i].At, p.Points[i].Right); p.Points[i].Shape != None && v.Contains(at) {
 			l.taken = append(l.taken, vg.Rectangle{Min: at.Sub(vg.Point{X: r, Y: r}), Max: at.Add(vg.Point{X: r, Y: r})})
 		}
 	}
-	for i := range p.rules {
-		if !p.rules[i].empty() {
+	for i := range p.Rules {
+		if !p.Rules[i].empty() {
 			l.ofRule(v, p, i)
 		}
 	}
-	for i := range p.marks {
-		m := &p.marks[i]
-		at := p.point(v, m.at, m.right)
+	for i := range p.Points {
+		m := &p.Points[i]
+		at := p.point(v, m.At, m.Right)
 		if m.empty() || !v.Contains(at) {
 			continue
 		}
-		text := m.label(p.style.Units)
-		w := wish{text: text, ink: p.ink(m.ink), places: l.around(at, r+1.5*p.scale, text), mark: &at}
-		if m.drop {
+		text := m.Label(p.style.Units)
+		w := wish{text: text, ink: p.ink(m.Ink), places: l.around(at, r+1.5*p.scale, text), mark: &at}
+		if m.Drop {
 			w.places = append(l.atFoot(at.X, text), w.places...)
 			w.mark = nil
 		}
-		if m.apart {
-			w.places = append(w.places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.clamp(0)), text)...)
+		if m.Apart {
+			w.places = append(w.places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.Clamp(0)), text)...)
 		}
 		l.place(&w, overText)
 	}
@@ -90,22 +90,22 @@ func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
 // ofRule places the label of a rule at its line, or at the edge beyond which
 // it lies.
 func (l *labeler) ofRule(v *view, p *picture, i int) {
-	r := &p.rules[i]
-	w := wish{text: r.label(p.style.Units), ink: p.ink(r.ink), own: l.rules[i]}
+	r := &p.Rules[i]
+	w := wish{text: r.Label(p.style.Units), ink: p.ink(r.Ink), own: l.rules[i]}
 	switch shown := p.axisOf(r); {
-	case shown.Contains(r.at) && r.upright:
-		w.places = append(l.besideUpright(v.x(r.at), w.text), l.atFoot(v.x(r.at), w.text)...)
-	case shown.Contains(r.at):
-		w.places = l.alongLevel(v.y(r.at), r.at < 0, w.text)
-	case r.edge && r.at < shown.Min:
+	case shown.Contains(r.At) && r.Upright:
+		w.places = append(l.besideUpright(v.x(r.At), w.text), l.atFoot(v.x(r.At), w.text)...)
+	case shown.Contains(r.At):
+		w.places = l.alongLevel(v.y(r.At), r.At < 0, w.text)
+	case r.Edge && r.At < shown.Min:
 		w.text += " ↓"
 		w.places = l.spread(v.Min.Y+(descent+0.25)*l.size, w.text)
-	case r.edge:
+	case r.Edge:
 		w.text += " ↑"
 		w.places = l.spread(v.Max.Y-(capHeight+0.25)*l.size, w.text)
 	}
 	most := math.Inf(1)
-	if r.second {
+	if r.Setup > 0 {
 		most = overText // the first setup's labels go first
 	}
 	l.place(&w, most)

@@ -1,0 +1,208 @@
+// Package chart is the engine under the charts: what a chart consists of, its
+// axes, labels and header, drawing it live ([Renderer]), exporting it to PDF,
+// SVG or PNG ([Export]) and to CSV ([Table]), reading it under the pointer
+// ([Layout]) and laying several setups over each other ([Compare]). It knows
+// nothing of cars; package plotting makes the charts.
+//
+// A chart holds SI values; the unit system and the colors come in with the
+// [Style] when it is drawn. The axes of a plot.Plot made here are in SI too,
+// with ticks at round numbers of the unit shown.
+package chart
+
+import (
+	"image/color"
+
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+)
+
+// Key names a chart, and its files: "bar-force". Only package plotting has
+// values of it.
+type Key string
+
+// Chart is one chart, of one setup, of two or of a run log. Once made it never
+// changes; share it freely.
+type Chart struct {
+	Key      Key
+	Title    string // of two setups as in "Tire loads: baseline vs more bite"
+	Subtitle string // car and setup
+
+	Setups  []string // names of the one or two setups drawn; empty for a chart of no certain one
+	Heading string   // the title without setups
+	Aside   Words    // behind the title: what is counted, in which unit; nil for nothing
+	X, Y    Axis
+	Right   *Axis // for the lines and points that belong to it; nil for none
+	Regions []Region
+	Rules   []Rule
+	Lines   []Line
+	Points  []Point
+	Notes   []Note
+	Subject Subject
+}
+
+// Style says how a chart is drawn.
+type Style struct {
+	Palette palette.Palette
+	Units   units.System
+	// Size scales text and lines; 1, or 0 for short, is 11 px text at 96 dpi.
+	Size float64
+	// Width and Height are those of the whole drawing, so that legend and
+	// remarks break into rows, and remarks leave the data its room; 0 means
+	// without end. Renderer and Export set them.
+	Width, Height vg.Length
+	// Frame is the previous drawing's Layout.Frame while the user drags, so
+	// that the axes hold still; the zero value fits the axes to the data.
+	Frame Frame
+}
+
+// size returns the scale of text and lines.
+func (s *Style) size() vg.Length {
+	if s.Size == 0 {
+		return 1
+	}
+	return vg.Length(s.Size)
+}
+
+// Table returns the chart's data in the unit system.
+func (c *Chart) Table(s units.System) Table { return c.Subject.Table(s, "") }
+
+// Readout writes the values at a position, one line each, the position first:
+// "lower hit 4,310 lb push — 71 %". It is a rear travel [m], or for a chart of
+// LaunchCharts a time [s]. Of two setups it gives both values: "lower hit 4,310
+// lb push — 71 % vs 4,120 lb push — 68 %".
+func (c *Chart) Readout(at float64, s units.System) []string {
+	return written(c.Subject.Readout(at, s))
+}
+
+// Subject is what a chart is about: the values behind the drawn shapes. Its
+// position is a rear travel [m] or a time [s].
+type Subject interface {
+	// Table lists the values, under the name of the setup where it is not empty.
+	Table(s units.System, setup string) Table
+	// Readout writes the values at a position, which comes first.
+	Readout(at float64, s units.System) []Reading
+	// Place returns where the chart stands at a position.
+	Place(at float64) Place
+	// PositionAt returns the position that a point of the data area stands
+	// for, and how far off that is drawn [px].
+	PositionAt(l *Layout, px, py float64) (at, off float64, ok bool)
+	// ReadoutAt writes the values at a point of the data area, for a chart
+	// whose points stand for no position.
+	ReadoutAt(l *Layout, px, py float64, s units.System) []Reading
+}
+
+// Place is where a chart stands at one position.
+type Place struct {
+	Line bool    // a line across the chart at X
+	X    float64 // [SI]
+	Dots []Dot
+}
+
+// Dot is one value at that position.
+type Dot struct {
+	At    plotter.XY
+	Ink   Ink
+	Right bool // At is a point of the right axis
+	Setup int  // whose it is, as in Line
+}
+
+// The parts of a chart. Positions are in SI.
+type (
+	// Words are text that depends on the unit system.
+	Words func(units.System) string
+
+	// Note is a sentence under the legend that depends on what is in sight; an
+	// empty one takes no room.
+	Note func(Frame) string
+
+	// Ink is a color of the palette in use.
+	Ink func(*palette.Palette) color.RGBA
+
+	// Line is a curve, broken where values are missing.
+	Line struct {
+		Name  string // in the legend
+		Most  Words  // behind it, how far the curve goes; nil for nothing
+		Brief Words  // the same where two setups stand together
+		Ink   Ink
+		Dash  Dash
+		Runs  []plotter.XYs
+		Right bool // its y are values of the right axis
+		// Setup counts whose line it is, from the first; Compare sets it.
+		Setup int
+	}
+
+	// Rule is a straight line across the whole chart.
+	Rule struct {
+		Caption
+		Ink     Ink
+		Dash    Dash
+		Upright bool // at an x instead of a y
+		At      float64
+		Edge    bool // out of sight, the label stands at the edge
+		Setup   int  // whose it is, as in Line
+	}
+
+	// Region is a filled rectangle: a target, or a shade behind a part of the
+	// chart.
+	Region struct {
+		Name  Words // in the legend; nil for none
+		X, Y  Span  // infinite ends run to the edges
+		Shade bool
+	}
+
+	// Point is a point of its own.
+	Point struct {
+		Caption        // beside it
+		Name    string // in the legend
+		Ink     Ink
+		Shape   Shape
+		Size    float64 // over the usual one; 0 is 1
+		At      plotter.XY
+		Colored bool // its color is part of its meaning in the legend
+		Drop    bool // a thin line runs down to the x axis
+		Apart   bool // the label names it well enough to stand away from it
+		Right   bool // At is a point of the right axis
+	}
+)
+
+// Dash is the pattern of a line.
+type Dash int
+
+// The patterns.
+const (
+	Solid  Dash = iota
+	Dashed      // a second curve of the same color
+	Long        // a limit
+	Fine        // what to compare with
+)
+
+// Shape is the form of a point.
+type Shape int
+
+// The shapes.
+const (
+	Disc Shape = iota
+	Ring
+	Cross
+	Square
+	Diamond
+	Triangle
+	None // only the label
+)
+
+// Always returns words that are the same in every unit system.
+func Always(text string) Words { return func(units.System) string { return text } }
+
+// PlainInk is the color of text.
+func PlainInk(p *palette.Palette) color.RGBA { return p.Ink }
+
+// MutedInk is the color of what stands back.
+func MutedInk(p *palette.Palette) color.RGBA { return p.Muted }
+
+func goodInk(p *palette.Palette) color.RGBA { return p.Good }
+
+// AddNote adds a note.
+func (c *Chart) AddNote(n Note) { c.Notes = append(c.Notes, n) }

@@ -1,0 +1,63 @@
+package chart
+
+import "strings"
+
+// Reading is one value of a readout in words.
+type Reading struct {
+	Name  string // of what: "lower hit"; empty where the value says it
+	Value string // "4,310 lb push — 71 %"
+	After string // behind the value: "above the ground"
+	Lack  string // why there is no value; the others are empty then but the name
+}
+
+// Plain is a reading that is a sentence of its own.
+func Plain(text string) Reading { return Reading{Value: text} }
+
+// String writes the reading alone.
+func (r Reading) String() string {
+	if r.Lack != "" {
+		return r.Name + " has no value: " + r.Lack
+	}
+	return joined(r.Name, r.Value, r.After)
+}
+
+// versus writes a reading and that of another setup: "lower hit 4,310 lb push —
+// 71 % vs 4,120 lb push — 68 %". It returns false for readings of two kinds.
+func (r Reading) versus(other Reading) (string, bool) {
+	switch {
+	case r.Name != other.Name:
+		return "", false
+	case r == other:
+		return r.String(), true
+	case r.After == other.After:
+		return joined(r.Name, r.short(), "vs", other.short(), r.After), true
+	}
+	return joined(r.Name, r.short(), r.After, "vs", other.short(), other.After), true
+}
+
+func (r Reading) short() string {
+	if r.Lack != "" {
+		return "no value"
+	}
+	return r.Value
+}
+
+// joined puts words together, leaving out empty ones.
+func joined(parts ...string) string {
+	var given []string
+	for _, p := range parts {
+		if p != "" {
+			given = append(given, p)
+		}
+	}
+	return strings.Join(given, " ")
+}
+
+// written writes each reading alone.
+func written(list []Reading) []string {
+	lines := make([]string, len(list))
+	for i := range list {
+		lines[i] = list[i].String()
+	}
+	return lines
+}

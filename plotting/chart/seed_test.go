@@ -1,0 +1,3 @@
+package chart
+
+import _ "bowline/model/sameseed" // of the property tests
