@@ -15,6 +15,8 @@ import (
 	"testing"
 
 	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+	"bowline/plotting/paper/papertest"
 
 	"bowline/model/units"
 
@@ -80,7 +82,7 @@ func TestSVGEscapesNames(t *testing.T) {
 
 func TestPDF(t *testing.T) {
 	car := saltgrass()
-	car.Body.Name = "Солончак № 7" // beyond the font encoding of a PDF
+	car.Body.Name = "Солончак № 7, µ 2.6"
 	for _, c := range everyChart(t, car) {
 		data := exported(t, chart.PDF, c, chart.Style{}, chart.Sheet{})
 		if !bytes.HasPrefix(data, []byte("%PDF-")) || !bytes.Contains(data, []byte("%%EOF")) {
@@ -91,6 +93,17 @@ func TestPDF(t *testing.T) {
 		}
 		if !bytes.Contains(data, []byte("/MediaBox [0 0 504.00 324.00]")) {
 			t.Errorf("%s: wrong size", c.Key)
+		}
+		pages, err := papertest.Pages(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// All of it is text that can be searched and copied.
+		text := papertest.Text(pages[0])
+		for _, want := range append([]string{c.Title, car.Body.Name + " — baseline", strings.Fields(chart.Caution)[0]}, charttest.Words(c, units.US, 672, 400)...) {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q is not among the text %q", c.Key, want, text)
+			}
 		}
 	}
 }

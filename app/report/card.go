@@ -8,7 +8,7 @@ import (
 	"strings"
 	"time"
 
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"

@@ -5,7 +5,7 @@ import (
 	"image/color"
 	"math"
 
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/car"
 	"bowline/plotting/chart"
 

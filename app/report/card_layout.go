@@ -6,7 +6,7 @@ import (
 	"sort"
 	"time"
 
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"bowline/app/report/paper/papertest"
+	"bowline/plotting/paper/papertest"
 	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/carfile"

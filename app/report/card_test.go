@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"bowline/app/report"
-	"bowline/app/report/paper/papertest"
+	"bowline/plotting/paper/papertest"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"

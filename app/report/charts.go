@@ -1,7 +1,7 @@
 package report
 
 import (
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"

@@ -4,7 +4,7 @@ import (
 	"io"
 	"time"
 
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"

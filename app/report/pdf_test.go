@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"bowline/app/report"
-	"bowline/app/report/paper/papertest"
+	"bowline/plotting/paper/papertest"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"

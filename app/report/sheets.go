@@ -5,7 +5,7 @@ import (
 	"image/color"
 	"time"
 
-	"bowline/app/report/paper"
+	"bowline/plotting/paper"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/palette"

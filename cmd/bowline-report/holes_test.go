@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/app/report/paper/papertest"
+	"bowline/plotting/paper/papertest"
 )
 
 // words returns the text of a PDF's only page, without spaces.

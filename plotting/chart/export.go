@@ -5,13 +5,14 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"bowline/plotting/palette"
+	"bowline/plotting/paper"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgimg"
-	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
 )
 
@@ -63,8 +64,9 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	size = size.filled()
 	switch f {
 	case PDF:
-		canvas := vgpdf.New(size.Width, size.Height)
-		if err := DrawSheet(pdfCanvas{canvas}, c, s, size); err != nil {
+		canvas := paper.New(size.Width, size.Height, c.Title, time.Now())
+		canvas.NextPage()
+		if err := DrawSheet(canvas, c, s, size); err != nil {
 			return err
 		}
 		_, err := canvas.WriteTo(w)
@@ -88,8 +90,8 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	return fmt.Errorf("charts are not written as %q; use one of %s", string(f), strings.Trim(fmt.Sprint(Formats), "[]"))
 }
 
-// paper is the light palette on white.
-func paper() palette.Palette {
+// onPaper is the light palette on white.
+func onPaper() palette.Palette {
 	p := palette.Light
 	p.Background.R, p.Background.G, p.Background.B = 255, 255, 255
 	return p
@@ -101,7 +103,7 @@ func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
 	small := lettersOf(smallSize*scale, false)
 	lines := small.wrap(Caution, size.Width-2*edge*scale)
 	foot := edge*scale + vg.Length(len(lines))*small.row()
-	s.Palette, s.Width, s.Height, s.Frame = paper(), size.Width, size.Height-foot, Frame{}
+	s.Palette, s.Width, s.Height, s.Frame = onPaper(), size.Width, size.Height-foot, Frame{}
 	p := c.picture(s, true, 0)
 	m, least := p.margins, leastArea*scale
 	if size.Width-m.left-m.right < least || size.Height-m.top-m.bottom-foot < least {

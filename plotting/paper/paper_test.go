@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"bowline/app/report/paper/papertest"
+	"bowline/plotting/paper/papertest"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot"
