@@ -8,13 +8,13 @@ import (
 	"strings"
 	"time"
 
-	"bowline/plotting/paper"
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/stock"
 	"bowline/model/units"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/vg"

@@ -5,9 +5,9 @@ import (
 	"image/color"
 	"math"
 
-	"bowline/plotting/paper"
 	"bowline/model/car"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/vg"

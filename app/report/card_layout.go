@@ -6,9 +6,9 @@ import (
 	"sort"
 	"time"
 
-	"bowline/plotting/paper"
 	"bowline/model/units"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/font"

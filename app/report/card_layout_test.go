@@ -7,12 +7,12 @@ import (
 	"testing"
 	"time"
 
-	"bowline/plotting/paper/papertest"
 	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper/papertest"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot/vg"

@@ -9,11 +9,11 @@ import (
 	"testing"
 
 	"bowline/app/report"
-	"bowline/plotting/paper/papertest"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper/papertest"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )

@@ -1,12 +1,12 @@
 package report
 
 import (
-	"bowline/plotting/paper"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"

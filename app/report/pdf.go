@@ -4,10 +4,10 @@ import (
 	"io"
 	"time"
 
-	"bowline/plotting/paper"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/paper"
 )
 
 // WritePDF writes the report as a PDF document, on letter paper for US units

@@ -9,12 +9,12 @@ import (
 	"time"
 
 	"bowline/app/report"
-	"bowline/plotting/paper/papertest"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
+	"bowline/plotting/paper/papertest"
 )
 
 var date = time.Date(2031, 5, 17, 8, 9, 10, 0, time.UTC)

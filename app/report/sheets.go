@@ -5,10 +5,10 @@ import (
 	"image/color"
 	"time"
 
-	"bowline/plotting/paper"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/palette"
+	"bowline/plotting/paper"
 
 	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot"
