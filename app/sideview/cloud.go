@@ -19,7 +19,7 @@ func (v *SideView) gather(c study.Change) {
 	if !s.Searching() {
 		return
 	}
-	if c.Has(study.Search) {
+	if c.Has(study.Ranking | study.Wanted) {
 		v.refit = v.refit || v.fit == FitCloud && v.cloud.Empty() // dots to fit may be there
 		v.cloud.Fill(s.Ranking(), s.IsListed, s.Document().Car().Check.TargetAntiSquat, s.TableOutdated())
 	}

@@ -1,15 +1,12 @@
 package sideview
 
 import (
-	"context"
 	"strings"
 	"testing"
 
 	"bowline/app/scene"
 	"bowline/app/study"
 	"bowline/model/car"
-	"bowline/model/carfile"
-	"bowline/model/holes"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -19,12 +16,8 @@ import (
 // search finds the car's combinations and looks at them.
 func (h *hand) search() {
 	h.t.Helper()
-	table, err := holes.Search(context.Background(), h.doc.Car(), carfile.Stock(), holes.Options{Travels: 5})
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	h.view.study.SetSearching(true)
-	h.view.study.PutTable(table)
+	h.view.study.Want(study.WantsSearch)
+	h.queue.Settle(h.view.study.Busy)
 	h.frame()
 }
 
@@ -155,9 +148,9 @@ func TestEnterUsesThePickedHoles(t *testing.T) {
 	h.wantHoles(2, 1, 2, 1)
 	h.wantOneStep(before)
 	// Not where the combinations are not looked at, and not without one.
-	h.view.study.SetSearching(false)
+	h.view.study.Want(0)
 	h.key(fyne.KeyEnter)
-	h.view.study.SetSearching(true)
+	h.view.study.Want(study.WantsSearch)
 	h.view.study.Pick(study.None)
 	h.key(fyne.KeyEnter)
 	if h.doc.Car() != before {
@@ -191,7 +184,7 @@ func TestNoDotsWhereTheyAreNotLookedAt(t *testing.T) {
 	h := newHand(t, 900, 600)
 	h.search()
 	at, _ := h.dot(2, 1, 2, 1)
-	h.view.study.SetSearching(false)
+	h.view.study.Want(0)
 	h.hover(at)
 	h.press(at)
 	h.release()
@@ -203,7 +196,7 @@ func TestNoDotsWhereTheyAreNotLookedAt(t *testing.T) {
 			t.Fatal("dots are drawn")
 		}
 	}
-	h.view.study.SetSearching(true)
+	h.view.study.Want(study.WantsSearch)
 	h.hover(at)
 	if h.view.hot.Kind != scene.Combination {
 		t.Errorf("back on the page %+v is under the pointer", h.view.hot)
@@ -242,7 +235,7 @@ func TestLetterHFitsTheCloud(t *testing.T) {
 		t.Errorf("view %+v, of the link %+v", v, link)
 	}
 	// Elsewhere than on the page it fits the link.
-	h.view.study.SetSearching(false)
+	h.view.study.Want(0)
 	h.typed("h")
 	if !sameView(h.view.Picture().View, link) {
 		t.Errorf("view %+v, of the link %+v", h.view.Picture().View, link)
@@ -259,7 +252,7 @@ func TestTheOtherSetupIsShown(t *testing.T) {
 	for _, d := range h.view.Picture().Drawn {
 		if d.ID.Kind == scene.OtherCenter && d.Shape == scene.Label {
 			n++
-			want := h.view.Picture().View.Screen(h.view.study.Other().Station.InstantCenter)
+			want := h.view.Picture().View.Screen(h.view.study.Others()[0].Station.InstantCenter)
 			if d.Text != "lower bar up" || !near(d.Points[0], want) {
 				t.Errorf("%q at %v, its instant center is at %v", d.Text, d.Points[0], want)
 			}
@@ -268,7 +261,7 @@ func TestTheOtherSetupIsShown(t *testing.T) {
 	if n != 1 {
 		t.Errorf("it is named %d times", n)
 	}
-	h.view.study.Compare(-1)
+	h.view.study.Compare()
 	h.frame()
 	for _, d := range h.view.Picture().Drawn {
 		if d.ID.Kind == scene.OtherBar {

@@ -3,6 +3,7 @@ package sideview
 import (
 	"testing"
 
+	"bowline/app/study"
 	"bowline/model/car"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -32,12 +33,12 @@ func TestThePageOfHolesShowsTheTarget(t *testing.T) {
 			if h.targetShown() {
 				t.Fatal("the bars alone show the target: the test proves nothing")
 			}
-			h.view.study.SetSearching(true)
+			h.view.study.Want(study.WantsSearch)
 			h.frame()
 			if !h.targetShown() || h.view.Picture().View.Scale < link.Scale/3.1 {
 				t.Errorf("the target is not shown: view %+v, of the link %+v", h.view.Picture().View, link)
 			}
-			h.view.study.SetSearching(false)
+			h.view.study.Want(0)
 			h.frame()
 			if !sameView(h.view.Picture().View, link) {
 				t.Errorf("left the view is %+v, before %+v", h.view.Picture().View, link)
@@ -53,7 +54,7 @@ func TestThePageLeavesAChosenViewAlone(t *testing.T) {
 		h.typed(keys)
 		before := h.view.Picture().View
 		for _, on := range []bool{true, false} {
-			h.view.study.SetSearching(on)
+			h.view.study.Want(map[bool]study.Wants{true: study.WantsSearch}[on])
 			h.frame()
 			if !sameView(h.view.Picture().View, before) {
 				t.Errorf("after %q, searching %v: the view goes from %+v to %+v", keys, on, before, h.view.Picture().View)
@@ -66,7 +67,7 @@ func TestThePageLeavesAChosenViewAlone(t *testing.T) {
 // it is dragged.
 func TestTheViewFollowsTheTarget(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.study.SetSearching(true)
+	h.view.study.Want(study.WantsSearch)
 	h.frame()
 	before := h.view.Picture().View
 	h.press(h.at(60, 12.2))
@@ -89,7 +90,7 @@ func TestTheViewFollowsTheTarget(t *testing.T) {
 // All instant centers asked for before they are found are fitted when they are.
 func TestAFitToTheCloudWaitsForIt(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.study.SetSearching(true)
+	h.view.study.Want(study.WantsSearch)
 	h.typed("h")
 	target := h.view.Picture().View
 	h.search()

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/document"
+	"bowline/app/runner/runnertest"
 	"bowline/app/scene"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -41,6 +42,7 @@ func reference(t testing.TB) *carfile.File {
 type hand struct {
 	t        testing.TB
 	view     *SideView
+	queue    *runnertest.Queue // of the study's workers
 	doc      *document.Document
 	window   fyne.Window
 	refusals [][]car.Problem // what Refused has heard
@@ -55,8 +57,10 @@ func newHand(t testing.TB, width, height float32) *hand {
 	t.Helper()
 	test.NewTempApp(t)
 	lib := carfile.Stock()
-	h := &hand{t: t, doc: document.New(lib, t.TempDir(), reference(t))}
-	h.view = New(study.New(h.doc, lib), func() *palette.Palette { return &palette.Light })
+	h := &hand{t: t, doc: document.New(lib, t.TempDir(), reference(t)), queue: runnertest.NewQueue()}
+	s := study.New(h.doc, study.Options{Library: lib, Post: h.queue.Post})
+	t.Cleanup(s.Close)
+	h.view = New(s, func() *palette.Palette { return &palette.Light })
 	h.view.Refused = func(p []car.Problem) { h.refusals = append(h.refusals, p) }
 	h.window = test.NewTempWindow(t, h.view)
 	h.window.SetPadded(false)

@@ -79,7 +79,7 @@ func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v.raster = look.NewPicture(v.draw)
 	v.ExtendBaseWidget(v)
 	s.Document().Listen(v.follow)
-	v.gather(study.Search | study.Pointing)
+	v.gather(study.Ranking)
 	s.Listen(func(c study.Change) {
 		v.gather(c)
 		v.Redraw()
@@ -228,11 +228,12 @@ func tensions(r *launch.Result, i int) (tension [2][2]float64) {
 
 // other is the setup that the current one is held against, or nil.
 func (v *SideView) other() *side.Other {
-	o := v.study.Other()
-	if o == nil {
+	others := v.study.Others()
+	if len(others) == 0 {
 		return nil
 	}
-	shown := &side.Other{Name: o.Result.Car.Setups[o.Setup].Name, Result: o.Result, Station: &o.Station}
+	o := others[0]
+	shown := &side.Other{Name: o.Name, Result: o.Result, Station: &o.Station}
 	if i, ok := v.study.Instant(); ok && o.Launch != nil && len(o.Launch.Frames) > 0 {
 		tension := tensions(o.Launch, min(i, len(o.Launch.Frames)-1))
 		shown.Tension = &tension

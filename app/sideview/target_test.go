@@ -40,7 +40,7 @@ func TestDraggingTheTarget(t *testing.T) {
 	} {
 		t.Run(c.what, func(t *testing.T) {
 			h := newHand(t, 900, 600)
-			h.view.study.SetSearching(true)
+			h.view.study.Want(study.WantsSearch)
 			h.view.SetFit(FitCar)
 			h.frame()
 			before, view := h.doc.Car(), h.view.Picture().View
@@ -119,7 +119,7 @@ func TestARefusedTargetIsTold(t *testing.T) {
 	if p := h.doc.Apply("Target", func(c *car.Car) { c.Check.TargetICX[1] = 399 * inch }); p != nil {
 		t.Fatal(p)
 	}
-	h.view.study.SetSearching(true)
+	h.view.study.Want(study.WantsSearch)
 	h.view.SetFit(FitCar)
 	h.frame()
 	before := h.doc.Car()

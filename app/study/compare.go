@@ -1,72 +1,122 @@
 package study
 
 import (
+	"slices"
+
 	"bowline/model/analysis"
 	"bowline/model/launch"
 )
 
-// Comparison is a second setup of the car, at the travel or the instant of the
-// launch that is looked at.
+// Comparison is another setup that the current one is compared with, at the
+// travel or the instant of the launch that is looked at.
 type Comparison struct {
-	Setup   int // index of the setup
-	Result  *analysis.Result
-	Station analysis.Station
-	Launch  *launch.Result // nil until there is one
+	Setup    int    // index of the setup
+	Name     string // of the setup
+	Result   *analysis.Result
+	Station  analysis.Station
+	Launch   *launch.Result // the newest one; nil until there is one
+	Outdated bool           // there is no launch, or it is that of an older car
+
+	revision uint64 // of the car that Launch belongs to
 }
 
-// compared is the setup that the current one is held against. It is known by
-// its name, so that it stays the same one while setups are moved.
+// compared are the setups that the current one is compared with.
 type compared struct {
-	on   bool
-	name string
-	Comparison
+	chosen []*Comparison
+	others []*Comparison // those of chosen that are not the current setup
+	setups int           // that the car had when they were found last
 }
 
-// Compare holds the current setup against another one; below zero against
-// none.
-func (s *Study) Compare(setup int) {
-	c := s.doc.Car()
-	switch {
-	case setup < 0 && !s.other.on:
-		return
-	case setup < 0:
-		s.other = compared{}
-	case s.other.on && c.Setups[setup].Name == s.other.name:
-		return
-	default:
-		s.other = compared{on: true, name: c.Setups[setup].Name}
-	}
-	s.analyze()
-	s.tell(Inputs | Position | Compared)
+// Compare compares the current setup with others, in this order; with none
+// there is no comparison. A setup named twice counts once. They are known by
+// their names from now on, so that they stay the same ones while setups are
+// moved.
+func (s *Study) Compare(setups ...int) {
+	s.change(func() Change {
+		c, was := s.doc.Car(), s.compared.chosen
+		var chosen []*Comparison
+		for _, i := range setups {
+			name := c.Setups[i].Name
+			if named(chosen, name) != nil {
+				continue
+			}
+			o := named(was, name)
+			if o == nil {
+				o = &Comparison{Setup: i, Name: name}
+			}
+			chosen = append(chosen, o)
+		}
+		if slices.Equal(chosen, was) {
+			return 0
+		}
+		s.compared = compared{chosen: chosen, setups: len(c.Setups)}
+		return Compared
+	})
 }
 
-// Other returns the setup that the current one is held against, or nil. It is
-// nil, too, while that is the current one.
-func (s *Study) Other() *Comparison {
-	if !s.other.on || s.other.Result == nil {
-		return nil
+// named returns the setup of a name in a list, or nil.
+func named(list []*Comparison, name string) *Comparison {
+	if i := slices.IndexFunc(list, func(o *Comparison) bool { return o.Name == name }); i >= 0 {
+		return list[i]
 	}
-	return &s.other.Comparison
+	return nil
 }
 
-// Chosen returns the setup chosen for comparison, even while it is the current
-// one, and false when there is none.
-func (s *Study) Chosen() (setup int, ok bool) { return s.other.Setup, s.other.on }
+// Others returns the setups that the current one is compared with, in the order
+// chosen, not to be changed and not to be kept beyond the next change. The
+// current setup is not among them, even when it was chosen.
+func (s *Study) Others() []*Comparison { return s.compared.others }
 
-// findOther finds the setup again after the car has changed. A renamed one is
-// found at its place, a deleted one is compared no more.
-func (s *Study) findOther() {
-	if !s.other.on {
-		return
+// Chosen returns the indices of all setups chosen for comparison, the current
+// one too when it is among them.
+func (s *Study) Chosen() []int {
+	var list []int
+	for _, o := range s.compared.chosen {
+		list = append(list, o.Setup)
 	}
-	c := s.doc.Car()
-	at := c.SetupNamed(s.other.name)
-	if at < 0 && s.setups == len(c.Setups) && s.other.Setup < len(c.Setups) {
-		at = s.other.Setup
+	return list
+}
+
+// followCompared finds the setups compared again in the car as it is, analyzes
+// them, and returns Compared when one has gone.
+func (s *Study) followCompared() Change {
+	var c Change
+	k := &s.compared
+	if !s.findCompared() {
+		c = Compared
 	}
-	if at < 0 {
-		s.other = compared{}
-		return
+	k.others = k.others[:0]
+	for _, o := range k.chosen {
+		o.Outdated = o.Launch == nil || o.revision != s.doc.Revision()
+		if o.Setup == s.doc.Setup() {
+			o.Result = s.result
+			continue
+		}
+		o.Result = s.run(o.Setup)
+		k.others = append(k.others, o)
 	}
-	s.other.Setup, s.other.name = at, c.Setups[at].Name
+	return c
+}
+
+// findCompared finds the setups compared by their names and reports whether all
+// are there still. A renamed one is found at its place; a deleted one is
+// compared no more.
+func (s *Study) findCompared() bool {
+	k, c := &s.compared, s.doc.Car()
+	sameNumber := k.setups == len(c.Setups)
+	k.setups = len(c.Setups)
+	found := make([]*Comparison, 0, len(k.chosen))
+	for _, o := range k.chosen {
+		i := c.SetupNamed(o.Name)
+		if i < 0 && sameNumber && named(k.chosen, c.Setups[o.Setup].Name) == nil {
+			i = o.Setup
+		}
+		if i >= 0 {
+			o.Setup, o.Name = i, c.Setups[i].Name
+			found = append(found, o)
+		}
+	}
+	all := len(found) == len(k.chosen)
+	k.chosen = found
+	return all
 }

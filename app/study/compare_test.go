@@ -1,22 +1,20 @@
-package study
+package study_test
 
 import (
-	"context"
 	"math"
 	"slices"
 	"testing"
 
+	"bowline/app/study"
 	"bowline/model/car"
-	"bowline/model/carfile"
-	"bowline/model/launch"
 )
 
 // three returns a study of the reference car with a third setup, "high", held
 // against the first one, which is current.
-func three(t *testing.T) *Study {
+func three(t *testing.T) *rig {
 	t.Helper()
 	s := open(t)
-	if p := s.doc.Apply("Add", func(c *car.Car) {
+	if p := s.Document().Apply("Add", func(c *car.Car) {
 		c.Setups = append(c.Setups, car.Setup{Name: "high", Holes: car.Holes{ChassisUpper: 0, ChassisLower: 0}})
 	}); p != nil {
 		t.Fatal(p)
@@ -25,49 +23,53 @@ func three(t *testing.T) *Study {
 	return s
 }
 
-// wantOther checks that the setup held against is the one at a place, with
-// results of the car as it is, at the travel looked at.
-func wantOther(t *testing.T, s *Study, setup int, name string) {
+// wantOthers checks that the setups compared are those of some names, in their
+// order, with results of the car as it is, at the travel looked at.
+func wantOthers(t *testing.T, s *rig, names ...string) {
 	t.Helper()
-	o := s.Other()
-	if o == nil {
-		t.Fatalf("nothing is compared, want %q", name)
-	}
+	var got []string
 	c := s.Document().Car()
-	if o.Setup != setup || c.Setups[setup].Name != name {
-		t.Errorf("setup %d, %q, is compared, want %d, %q", o.Setup, c.Setups[o.Setup].Name, setup, name)
+	for _, o := range s.Others() {
+		got = append(got, o.Name)
+		if c.Setups[o.Setup].Name != o.Name {
+			t.Errorf("setup %d is %q, not %q", o.Setup, c.Setups[o.Setup].Name, o.Name)
+		}
+		if o.Result.Car != c || o.Result.Options.Setup != o.Setup || o.Result.Options.FrontTravel != s.Front() || s.ResultOf(o.Setup) != o.Result {
+			t.Errorf("%q: the result is of setup %d at front travel %v; current car %v", o.Name, o.Result.Options.Setup, o.Result.Options.FrontTravel, o.Result.Car == c)
+		}
+		if p := o.Station.Pose; math.Abs(p.Travel-s.Travel()) > 1e-12 || p.FrontTravel != s.Front() {
+			t.Errorf("%q stands at %v and %v m, looked at are %v and %v", o.Name, p.Travel, p.FrontTravel, s.Travel(), s.Front())
+		}
 	}
-	if o.Result.Car != c || o.Result.Options.Setup != setup || o.Result.Options.FrontTravel != s.Front() {
-		t.Errorf("the result is of setup %d at front travel %v; current car %v", o.Result.Options.Setup, o.Result.Options.FrontTravel, o.Result.Car == c)
-	}
-	if p := o.Station.Pose; math.Abs(p.Travel-s.Travel()) > 1e-12 || p.FrontTravel != s.Front() {
-		t.Errorf("it stands at %v and %v m, looked at are %v and %v", p.Travel, p.FrontTravel, s.Travel(), s.Front())
+	if !slices.Equal(got, names) {
+		t.Errorf("compared are %q, want %q", got, names)
 	}
 }
 
-func wantNone(t *testing.T, s *Study) {
+// wantChosen checks which setups are chosen for comparison.
+func wantChosen(t *testing.T, s *rig, want ...int) {
 	t.Helper()
-	if o := s.Other(); o != nil {
-		t.Errorf("setup %d is compared, want none", o.Setup)
+	if got := s.Chosen(); !slices.Equal(got, want) {
+		t.Errorf("chosen are %v, want %v", got, want)
 	}
 }
 
-func TestCompareTwoSetups(t *testing.T) {
+func TestCompareSetups(t *testing.T) {
 	s := open(t)
-	wantNone(t, s)
-	if _, ok := s.Chosen(); ok {
-		t.Error("a setup is chosen at first")
-	}
-	var heard []Change
-	s.Listen(func(c Change) { heard = append(heard, c) })
-	s.Compare(-1)
+	wantOthers(t, s)
+	wantChosen(t, s)
+	var heard []study.Change
+	s.Listen(func(c study.Change) { heard = append(heard, c) })
+	s.Compare()
 	s.Compare(1)
 	s.Compare(1)
-	wantOther(t, s, 1, "lower bar up")
-	s.Compare(-1)
-	s.Compare(-1)
-	wantNone(t, s)
-	if want := []Change{Inputs | Position | Compared, Inputs | Position | Compared}; !slices.Equal(heard, want) {
+	s.Compare(1, 1)
+	wantOthers(t, s, "lower bar up")
+	s.Compare()
+	s.Compare()
+	wantOthers(t, s)
+	const told = study.Analysis | study.Position | study.Compared
+	if want := []study.Change{told, told}; !slices.Equal(heard, want) {
 		t.Errorf("heard %b, want %b", heard, want)
 	}
 	// From the bars' lines alone, as in the window's tests: the lower chassis
@@ -75,50 +77,82 @@ func TestCompareTwoSetups(t *testing.T) {
 	s.Compare(1)
 	upper, lower := (17-22.5)/20.0, (12.25-11)/23.0
 	x := 2.5 + (22.5-11)/(lower-upper)
-	if got := s.Other().Result.Ride.InstantCenter.X; math.Abs(got-x*inch) > 1e-9 {
+	if got := s.Others()[0].Result.Ride.InstantCenter.X; math.Abs(got-x*inch) > 1e-9 {
 		t.Errorf("the other instant center is %v m ahead, want %v", got, x*inch)
 	}
+}
+
+func TestSetupsAreComparedInTheirOrder(t *testing.T) {
+	s := three(t)
+	s.Compare(2, 1)
+	wantOthers(t, s, "high", "lower bar up")
+	s.Compare(1, 2)
+	wantOthers(t, s, "lower bar up", "high")
+	wantChosen(t, s, 1, 2)
+	s.Compare(2)
+	wantOthers(t, s, "high")
+	s.Compare(0, 1, 2)
+	wantOthers(t, s, "lower bar up", "high")
+	wantChosen(t, s, 0, 1, 2)
+	s.Document().SelectSetup(1)
+	wantOthers(t, s, "baseline", "high")
 }
 
 func TestTheOtherSetupStandsAtTheSameTravel(t *testing.T) {
 	s := three(t)
 	s.SetTravel(-0.05)
-	wantOther(t, s, 2, "high")
+	wantOthers(t, s, "high")
 	s.SetFront(0.02)
-	wantOther(t, s, 2, "high")
+	wantOthers(t, s, "high")
 }
 
 func TestTheOtherSetupIsFollowedByName(t *testing.T) {
 	s := three(t)
 	doc := s.Document()
 	doc.MoveSetup(2, -1)
-	wantOther(t, s, 1, "high")
+	wantOthers(t, s, "high")
 	doc.RenameSetup(1, "more bite")
-	wantOther(t, s, 1, "more bite")
+	wantOthers(t, s, "more bite")
 	doc.CopySetup(0)
 	doc.SelectSetup(0)
-	wantOther(t, s, 2, "more bite")
+	wantOthers(t, s, "more bite")
 	if _, p := doc.DeleteSetup(1); p != nil {
 		t.Fatal(p)
 	}
-	wantOther(t, s, 1, "more bite")
+	wantOthers(t, s, "more bite")
 	for doc.UndoLabel() != "Add" {
 		doc.Undo()
 	}
-	wantOther(t, s, 2, "high")
+	wantOthers(t, s, "high")
 	for doc.Redo() {
 	}
-	wantOther(t, s, 1, "more bite")
+	wantOthers(t, s, "more bite")
+}
+
+// Of several setups compared each is followed, and only the deleted one goes.
+func TestSetupsComparedAreFollowedByName(t *testing.T) {
+	s := three(t)
+	s.Compare(2, 1)
+	doc := s.Document()
+	doc.MoveSetup(1, -1)
+	doc.SelectSetup(1)
+	wantOthers(t, s, "high", "lower bar up")
+	wantChosen(t, s, 2, 0)
+	doc.RenameSetup(2, "more bite")
+	wantOthers(t, s, "more bite", "lower bar up")
+	doc.DeleteSetup(0)
+	wantOthers(t, s, "more bite")
+	wantChosen(t, s, 1)
 }
 
 func TestADeletedSetupIsComparedNoMore(t *testing.T) {
 	s := three(t)
-	var heard Change
-	s.Listen(func(c Change) { heard |= c })
+	heard := s.hear()
 	s.Document().DeleteSetup(2)
-	wantNone(t, s)
-	if _, ok := s.Chosen(); ok || !heard.Has(Compared) {
-		t.Errorf("still chosen %v, heard %b", ok, heard)
+	wantOthers(t, s)
+	wantChosen(t, s)
+	if !heard.Has(study.Compared) {
+		t.Errorf("heard %b", *heard)
 	}
 }
 
@@ -127,20 +161,18 @@ func TestADeletedSetupIsComparedNoMore(t *testing.T) {
 func TestTheCurrentSetupIsNotHeldAgainstItself(t *testing.T) {
 	s := three(t)
 	s.Document().SelectSetup(2)
-	wantNone(t, s)
-	if i, ok := s.Chosen(); i != 2 || !ok {
-		t.Errorf("chosen is %d, %v", i, ok)
-	}
+	wantOthers(t, s)
+	wantChosen(t, s, 2)
 	s.Document().SelectSetup(1)
-	wantOther(t, s, 2, "high")
+	wantOthers(t, s, "high")
 }
 
 func TestAnEditReachesBothSetups(t *testing.T) {
 	s := three(t)
-	before := s.Other().Result.Ride.AntiSquat
+	before := s.Others()[0].Result.Ride.AntiSquat
 	s.Document().Apply("CG", func(c *car.Car) { c.Body.CGHeight += inch })
-	wantOther(t, s, 2, "high")
-	if s.Other().Result.Ride.AntiSquat == before {
+	wantOthers(t, s, "high")
+	if s.Others()[0].Result.Ride.AntiSquat == before {
 		t.Error("the other setup's anti-squat is that of the car before")
 	}
 }
@@ -150,119 +182,6 @@ func TestAnotherCarEndsTheComparison(t *testing.T) {
 	if err := s.Document().Open("../../testdata/reference.toml"); err != nil {
 		t.Fatal(err)
 	}
-	wantNone(t, s)
-	if _, ok := s.Chosen(); ok {
-		t.Error("a setup is still chosen")
-	}
-}
-
-// runOf launches a setup of the study's car.
-func runOf(t *testing.T, s *Study, setup int) *launch.Result {
-	t.Helper()
-	r, err := launch.Run(context.Background(), s.Document().Car(), setup, carfile.Stock(), launch.Options{Limit: 0.2})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
-// wantMissing checks which launch is to be computed next; below zero none.
-func wantMissing(t *testing.T, s *Study, want int) {
-	t.Helper()
-	setup, missing := s.MissingLaunch()
-	if !missing {
-		setup = -1
-	}
-	if setup != want || s.LaunchOutdated() != missing {
-		t.Errorf("missing is the launch of setup %d, outdated %v; want %d", setup, s.LaunchOutdated(), want)
-	}
-}
-
-func TestLaunchesOfTwoSetups(t *testing.T) {
-	s := three(t)
-	s.SetLaunching(true)
-	wantMissing(t, s, 0)
-	s.PutLaunch(runOf(t, s, 0), s.Document().Revision())
-	wantMissing(t, s, 2)
-	other := runOf(t, s, 2)
-	s.PutOtherLaunch(other, 1, s.Document().Revision()) // of a setup that is not compared
-	wantMissing(t, s, 2)
-	s.PutOtherLaunch(other, 2, s.Document().Revision())
-	wantMissing(t, s, -1)
-	s.SetTime(0.1)
-	i, ok := s.Instant()
-	if v := other.SideView(i); !ok || s.Other().Station.InstantCenter != v.InstantCenter || s.Other().Station.Pose != v.Pose {
-		t.Error("the other setup is not at the instant of its launch")
-	}
-	if own := s.Station(); own.InstantCenter == s.Other().Station.InstantCenter {
-		t.Error("both instant centers are in one place")
-	}
-
-	// After an edit both are to be computed anew; an older one is dropped.
-	old := s.Document().Revision()
-	s.Document().Apply("CG", func(c *car.Car) { c.Body.CGHeight += inch })
-	wantMissing(t, s, 0)
-	s.PutLaunch(runOf(t, s, 0), s.Document().Revision())
-	wantMissing(t, s, 2)
-	if s.Other().Launch != other {
-		t.Error("the launch before is not shown meanwhile")
-	}
-	newest := runOf(t, s, 2)
-	s.PutOtherLaunch(newest, 2, s.Document().Revision())
-	s.PutOtherLaunch(other, 2, old)
-	if wantMissing(t, s, -1); s.Other().Launch != newest {
-		t.Error("an older launch took the place of the newest")
-	}
-
-	// Another setup has no launch yet; without one nothing is missing.
-	s.Compare(1)
-	wantMissing(t, s, 1)
-	if s.Other().Launch != nil {
-		t.Error("it has the launch of another setup")
-	}
-	s.Compare(-1)
-	wantMissing(t, s, -1)
-}
-
-// Launches are wanted while they are looked at over time, and while two setups
-// are compared where their launches are shown.
-func TestWhenLaunchesAreWanted(t *testing.T) {
-	s := three(t)
-	var heard Change
-	s.Listen(func(c Change) { heard |= c })
-	want := func(want bool) {
-		t.Helper()
-		if s.WantsLaunch() != want {
-			t.Errorf("wanted %v", s.WantsLaunch())
-		}
-	}
-	want(false)
-	s.SetComparingLaunches(true)
-	want(true)
-	if !heard.Has(Launches) {
-		t.Error("nobody hears that launches are wanted")
-	}
-	if s.Launching() {
-		t.Error("the travel is left for the launch")
-	}
-	s.Document().SelectSetup(2)
-	want(false)
-	s.Document().SelectSetup(0)
-	want(true)
-	s.Compare(-1)
-	want(false)
-	s.SetLaunching(true)
-	want(true)
-	s.SetComparingLaunches(false)
-	want(true)
-	s.SetLaunching(false)
-	want(false)
-	// Another car does not turn the page.
-	s.SetComparingLaunches(true)
-	if err := s.Document().Open("../../testdata/reference.toml"); err != nil {
-		t.Fatal(err)
-	}
-	want(false)
-	s.Compare(1)
-	want(true)
+	wantOthers(t, s)
+	wantChosen(t, s)
 }

@@ -10,94 +10,30 @@ import (
 // playback is the launch that is looked at.
 type playback struct {
 	on       bool
-	compared bool           // launches of two setups are held against each other beside a travel
 	result   *launch.Result // nil before the first is done
 	revision uint64         // of the car that result belongs to
 	time     float64        // [s]
 	path     [][]r2.Vec     // of the instant center, broken where there is none [m]
-
-	otherName     string // of the setup that the other launch is of
-	otherRevision uint64
 }
 
-// Launching tells whether the launch is looked at rather than a travel.
+// Launching reports whether the launch is looked at rather than a travel.
 func (s *Study) Launching() bool { return s.playback.on }
 
-// SetLaunching switches between launch and travel.
+// SetLaunching switches between launch and travel. While the launch is looked
+// at it is wanted, and so are those of the setups compared.
 func (s *Study) SetLaunching(on bool) {
-	if on == s.playback.on {
-		return
-	}
-	s.playback.on = on
-	s.place()
-	s.tell(Choice | Position)
-}
-
-// SetComparingLaunches says whether somebody looks at the launches of the
-// current setup and the one that it is held against, whatever else is looked at.
-func (s *Study) SetComparingLaunches(on bool) {
-	if on != s.playback.compared {
-		s.playback.compared = on
-		s.tell(Launches)
-	}
-}
-
-// WantsLaunch tells whether somebody looks at a launch, so that a missing one is
-// to be computed: over time, or of two setups against each other.
-func (s *Study) WantsLaunch() bool {
-	return s.playback.on || s.playback.compared && s.Other() != nil
+	s.change(func() Change { return set(&s.playback.on, on, Choice|Position) })
 }
 
 // Launch returns the newest launch, or nil. While a new one is computed it is
 // that of an older car.
 func (s *Study) Launch() *launch.Result { return s.playback.result }
 
-// LaunchOutdated tells whether the launch does not belong to the current car,
-// or that of the other setup is missing or does not.
+// LaunchOutdated reports whether the launch is missing or does not belong to
+// the current car, or one of a setup compared is or does not.
 func (s *Study) LaunchOutdated() bool {
-	_, missing := s.MissingLaunch()
+	_, missing := s.missingLaunch()
 	return missing
-}
-
-// MissingLaunch returns the setup whose launch is to be computed next: the
-// current one, then the one that it is held against; false when there are both.
-func (s *Study) MissingLaunch() (setup int, ok bool) {
-	p := &s.playback
-	if p.result == nil || p.revision != s.doc.Revision() {
-		return s.doc.Setup(), true
-	}
-	if o := s.Other(); o != nil && (o.Launch == nil || p.otherName != s.other.name || p.otherRevision != s.doc.Revision()) {
-		return o.Setup, true
-	}
-	return 0, false
-}
-
-// PutLaunch takes a launch of the car at a revision. One that is older than
-// what there is, or from before another car was loaded, is dropped.
-func (s *Study) PutLaunch(r *launch.Result, revision uint64) {
-	if r == nil || s.playback.result != nil && revision < s.playback.revision {
-		return
-	}
-	s.playback.result, s.playback.revision, s.playback.path = r, revision, centerPath(r)
-	s.playback.time = within(s.playback.time, 0, s.LaunchEnd())
-	s.place()
-	s.tell(Launches | Position)
-}
-
-// PutOtherLaunch takes a launch of the setup that the current one is held
-// against, of the car at a revision. One of another setup and one that is older
-// than what there is are dropped.
-func (s *Study) PutOtherLaunch(r *launch.Result, setup int, revision uint64) {
-	p := &s.playback
-	if r == nil || !s.other.on || setup != s.other.Setup {
-		return
-	}
-	if s.other.Launch != nil && p.otherName == s.other.name && revision < p.otherRevision {
-		return
-	}
-	s.other.Launch, p.otherName, p.otherRevision = r, s.other.name, revision
-	s.place()
-	s.tell(Launches | Position)
 }
 
 // LaunchEnd returns when the launch ends [s]; 0 without one.
@@ -151,15 +87,7 @@ func (s *Study) Time() float64 { return s.playback.time }
 
 // SetTime looks at another time [s]; beyond the launch, at its end.
 func (s *Study) SetTime(t float64) {
-	t = within(t, 0, s.LaunchEnd())
-	if t == s.playback.time {
-		return
-	}
-	s.playback.time = t
-	if s.playback.on {
-		s.place()
-	}
-	s.tell(Position)
+	s.change(func() Change { return set(&s.playback.time, within(t, 0, s.LaunchEnd()), Position) })
 }
 
 // Instant returns the index of the launch's history that is looked at, and

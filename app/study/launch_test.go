@@ -1,35 +1,29 @@
-package study
+package study_test
 
 import (
 	"context"
+	"errors"
 	"math"
+	"slices"
 	"testing"
 
+	"bowline/app/runner/runnertest"
+	"bowline/app/study"
 	"bowline/model/car"
-	"bowline/model/carfile"
+	"bowline/model/holes"
 	"bowline/model/launch"
+	"bowline/model/stock"
 )
-
-// run launches the study's car.
-func run(t *testing.T, s *Study) *launch.Result {
-	t.Helper()
-	doc := s.Document()
-	r, err := launch.Run(context.Background(), doc.Car(), doc.Setup(), carfile.Stock(), launch.Options{Limit: 0.2})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
 
 func TestLaunchIsLookedAtInstantByInstant(t *testing.T) {
 	s := open(t)
 	ride := s.Station().Pose
 	s.SetLaunching(true)
 	if _, ok := s.Instant(); ok || s.Launch() != nil || !s.LaunchOutdated() {
-		t.Error("there is a launch before one was put")
+		t.Error("there is a launch before one is computed")
 	}
-	r := run(t, s)
-	s.PutLaunch(r, s.Document().Revision())
+	s.settle()
+	r := s.Launch()
 	if s.LaunchOutdated() || s.LaunchEnd() != r.Time[len(r.Time)-1] {
 		t.Errorf("the launch ends at %v, the history at %v", s.LaunchEnd(), r.Time[len(r.Time)-1])
 	}
@@ -63,16 +57,174 @@ func TestLaunchIsLookedAtInstantByInstant(t *testing.T) {
 func TestAnEditOutdatesTheLaunchButKeepsIt(t *testing.T) {
 	s := open(t)
 	s.SetLaunching(true)
-	first, revision := run(t, s), s.Document().Revision()
-	s.PutLaunch(first, revision)
+	s.settle()
+	first := s.Launch()
 	s.Choose(car.ChassisLower, 0)
 	if s.Launch() != first || !s.LaunchOutdated() {
 		t.Error("an edit should leave the old launch on show until the new one is there")
 	}
-	second := run(t, s)
-	s.PutLaunch(second, s.Document().Revision())
-	s.PutLaunch(first, revision)
-	if s.Launch() != second || s.LaunchOutdated() {
-		t.Error("an older launch took the place of a newer one")
+	s.settle()
+	if s.Launch() == first || s.Launch().Car != s.Document().Car() || s.LaunchOutdated() {
+		t.Error("the launch does not follow the edit")
 	}
 }
+
+// A launch under way when another car is loaded is none of that.
+func TestALaunchOfACarThatHasGoneIsDropped(t *testing.T) {
+	s := open(t)
+	s.SetLaunching(true)
+	s.queue.Wait() // the launch is computed, and not handed over yet
+	if err := s.Document().Open(reference); err != nil {
+		t.Fatal(err)
+	}
+	heard := s.hear()
+	for s.queue.Step() {
+	}
+	if s.Launch() != nil && s.Launch().Car != s.Document().Car() {
+		t.Errorf("the launch of the car before is shown; heard %b", *heard)
+	}
+	s.settle()
+	if s.LaunchOutdated() || s.Launch().Car != s.Document().Car() {
+		t.Error("the car that was loaded is not launched")
+	}
+}
+
+// The launches are computed one by one: that of the current setup, then those of
+// the setups compared, in their order.
+func TestLaunchesOfSeveralSetups(t *testing.T) {
+	s := three(t)
+	s.Compare(2, 1)
+	s.SetLaunching(true)
+	s.settle()
+	if want := []int{0, 2, 1}; !slices.Equal(s.launched, want) || s.LaunchOutdated() {
+		t.Errorf("launched are %v, want %v", s.launched, want)
+	}
+	s.SetTime(0.1)
+	i, ok := s.Instant()
+	for _, o := range s.Others() {
+		if v := o.Launch.SideView(i); !ok || o.Outdated || o.Station.InstantCenter != v.InstantCenter || o.Station.Pose != v.Pose {
+			t.Errorf("%q is not at the instant of its launch", o.Name)
+		}
+		if s.Station().InstantCenter == o.Station.InstantCenter {
+			t.Error("both instant centers are in one place")
+		}
+	}
+
+	// After an edit all are to be computed anew; the old ones are shown meanwhile.
+	old := []*launch.Result{s.Others()[0].Launch, s.Others()[1].Launch}
+	s.Document().Apply("CG", func(c *car.Car) { c.Body.CGHeight += inch })
+	for i, o := range s.Others() {
+		if o.Launch != old[i] || !o.Outdated || !s.LaunchOutdated() {
+			t.Errorf("%q: the launch before is not shown meanwhile", o.Name)
+		}
+	}
+	s.settle()
+	if want := []int{0, 2, 1, 0, 2, 1}; !slices.Equal(s.launched, want) || s.LaunchOutdated() {
+		t.Errorf("launched are %v, want %v", s.launched, want)
+	}
+	for i, o := range s.Others() {
+		if o.Launch == old[i] || o.Launch.Car != s.Document().Car() || o.Outdated {
+			t.Errorf("%q has an old launch", o.Name)
+		}
+	}
+
+	// One that stays keeps its launch, and without one nothing is missing.
+	kept := s.Others()[1].Launch
+	s.Compare(1)
+	if s.LaunchOutdated() || s.Others()[0].Launch != kept {
+		t.Error("the launch of a setup that is still compared is lost")
+	}
+	s.Compare(2)
+	if o := s.Others()[0]; !s.LaunchOutdated() || o.Launch != nil || !o.Outdated {
+		t.Error("it has the launch of another setup")
+	}
+	s.Compare()
+	if s.LaunchOutdated() {
+		t.Error("without a setup compared a launch is missing")
+	}
+}
+
+// Launches are computed while they are looked at over time, and while setups are
+// compared where their launches are wanted.
+func TestWhenLaunchesAreComputed(t *testing.T) {
+	s := three(t)
+	s.Compare(2)
+	launches := func(what string, want ...int) {
+		t.Helper()
+		s.settle()
+		if !slices.Equal(s.launched, want) {
+			t.Errorf("%s: launched are %v, want %v", what, s.launched, want)
+		}
+		s.launched = nil
+		s.Document().Apply("CG", func(c *car.Car) { c.Body.CGHeight += 0.001 })
+	}
+	launches("nothing is wanted")
+	s.Want(study.WantsSearch)
+	launches("the combinations are wanted")
+	s.Want(study.WantsLaunch)
+	launches("a launch is wanted", 0)
+	s.Want(study.WantsOtherLaunches)
+	launches("launches are compared", 0, 2)
+	if s.Launching() {
+		t.Error("the travel is left for the launch")
+	}
+	s.Want(0)
+	s.settle()
+	s.launched = nil
+	s.Document().SelectSetup(2)
+	s.Want(study.WantsOtherLaunches)
+	launches("the setup compared is the current one")
+	s.Document().SelectSetup(0)
+	launches("it is not any more", 0, 2)
+	s.Want(0)
+	s.Compare()
+	s.settle()
+	s.launched = nil
+	s.Want(study.WantsOtherLaunches)
+	launches("nothing is compared")
+	s.SetLaunching(true)
+	launches("the launch is looked at", 0)
+	s.Want(0)
+	launches("the launch is still looked at", 0)
+	s.SetLaunching(false)
+	s.settle()
+	s.launched = nil
+	launches("it is left")
+	// Another car does not take back what is wanted.
+	s.Want(study.WantsOtherLaunches)
+	if err := s.Document().Open(reference); err != nil {
+		t.Fatal(err)
+	}
+	launches("another car")
+	s.Compare(1)
+	launches("with a setup compared", 0, 1)
+}
+
+func TestALaunchThatFailsIsTold(t *testing.T) {
+	r := &rig{queue: runnertest.NewQueue()}
+	why := errors.New("it will not start")
+	r.Study = study.NewWith(read(t), r.options(), func(ctx context.Context, c *car.Car, setup int, lib stock.Library, o launch.Options) (*launch.Result, error) {
+		if c.Body.Name == "stuck" {
+			return nil, why
+		}
+		return launch.Run(ctx, c, setup, lib, launch.Options{Limit: 0.05})
+	}, holes.Search)
+	t.Cleanup(r.Close)
+	heard := r.hear()
+	r.Want(study.WantsLaunch)
+	r.settle()
+	if r.LaunchError() != nil || heard.Has(study.LaunchFailed) {
+		t.Fatalf("a launch fails: %v", r.LaunchError())
+	}
+	r.Document().Apply("Name", func(c *car.Car) { c.Body.Name = "stuck" })
+	r.settle()
+	if r.LaunchError() != why || !heard.Has(study.LaunchFailed) || !r.LaunchOutdated() || r.Launch() == nil {
+		t.Errorf("the reason is %v, heard %b", r.LaunchError(), *heard)
+	}
+	r.Document().Undo()
+	r.settle()
+	if r.LaunchError() != nil || r.LaunchOutdated() {
+		t.Errorf("a car that launches has the error %v", r.LaunchError())
+	}
+}
+

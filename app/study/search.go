@@ -10,10 +10,11 @@ import (
 
 // search is what is known of all combinations of holes.
 type search struct {
-	on         bool
 	table      *holes.Table // nil before the first is found
+	outdated   bool         // the table is of a car with other combinations
 	wishes     holes.Wishes
 	conditions []holes.ColumnCondition
+	revision   uint64        // counts what may have changed the list
 	stale      bool          // what follows is to be found anew when it is asked for
 	places     []holes.Place // the table's combinations by rank
 	listed     []holes.Place // those of places that meet the conditions
@@ -25,37 +26,27 @@ type search struct {
 
 // forget drops what belongs to a car; wishes and conditions stay.
 func (f *search) forget() {
-	f.table, f.places, f.listed, f.shown, f.rankOf = nil, nil, nil, nil, nil
-	f.stale, f.pointed, f.picked = false, 0, 0
+	*f = search{wishes: f.wishes, conditions: f.conditions, revision: f.revision + 1}
 }
 
 // None is the index of no combination.
 const None = -1
 
-// Searching tells whether the combinations of holes are looked at.
-func (s *Study) Searching() bool { return s.search.on }
-
-// SetSearching starts or ends looking at the combinations of holes.
-func (s *Study) SetSearching(on bool) {
-	if on != s.search.on {
-		s.search.on = on
-		s.tell(Search)
-	}
-}
+// Searching reports whether the combinations of holes are wanted, and so looked
+// at.
+func (s *Study) Searching() bool { return s.wants.Has(WantsSearch) }
 
 // Table returns the combinations found last, or nil. While a new search runs
 // they are those of an older car.
 func (s *Study) Table() *holes.Table { return s.search.table }
 
-// TableOutdated tells whether the combinations do not belong to the car as it
-// is now. Names, setups, targets, threads, the driveshaft and the launch do not
-// matter to them.
-func (s *Study) TableOutdated() bool {
-	return s.search.table == nil || !SameSearch(s.search.table.Car, s.doc.Car())
-}
+// TableOutdated reports whether there are no combinations or they do not belong
+// to the car as it is now. Names, setups, targets, threads, the driveshaft and
+// the launch do not matter to them.
+func (s *Study) TableOutdated() bool { return s.search.table == nil || s.search.outdated }
 
-// SameSearch tells whether two cars have the same combinations of holes.
-func SameSearch(a, b *car.Car) bool {
+// sameSearch reports whether two cars have the same combinations of holes.
+func sameSearch(a, b *car.Car) bool {
 	return a == b || reflect.DeepEqual(bare(a), bare(b))
 }
 
@@ -70,21 +61,19 @@ func bare(c *car.Car) car.Car {
 	return b
 }
 
-// PutTable takes the combinations found. Those of another car than the current
-// one are kept until newer ones come, unless its brackets have other numbers of
+// takeTable takes combinations found. Those of another car than the current one
+// are kept until newer ones come, unless its brackets have other numbers of
 // holes.
-func (s *Study) PutTable(t *holes.Table) {
-	if t == nil || !sameCounts(t.Car, s.doc.Car()) {
-		return
+func (s *Study) takeTable(t *holes.Table) Change {
+	if !sameCounts(t.Car, s.doc.Car()) {
+		return 0
 	}
-	if s.search.table != nil && !sameCounts(t.Car, s.search.table.Car) {
-		s.search.pointed, s.search.picked = 0, 0
-	}
-	s.search.table, s.search.stale = t, true
-	s.tell(Search)
+	s.search.table, s.search.outdated = t, !sameSearch(t.Car, s.doc.Car())
+	s.search.age()
+	return Ranking
 }
 
-// sameCounts tells whether two cars' brackets have the same numbers of holes.
+// sameCounts reports whether two cars' brackets have the same numbers of holes.
 func sameCounts(a, b *car.Car) bool {
 	for _, row := range car.Rows {
 		if len(*row.In(a)) != len(*row.In(b)) {
@@ -94,22 +83,44 @@ func sameCounts(a, b *car.Car) bool {
 	return true
 }
 
-// rank has the combinations ordered anew after the car has changed, and tells
-// whether the order may be another one. Combinations of an older car keep their
-// places until the new ones are there.
-func (s *Study) rank() bool {
-	switch {
-	case s.search.table == nil:
-		return false
-	case !sameCounts(s.search.table.Car, s.doc.Car()):
-		s.search.forget()
-		return true
-	case s.TableOutdated():
-		return true
+// keepCombinations keeps the combinations of the car before until those of the
+// current one are found, unless its brackets have other numbers of holes, and
+// returns what changes.
+func (s *Study) keepCombinations() Change {
+	f := &s.search
+	if f.table == nil {
+		return 0
 	}
-	s.search.stale = true
-	return true
+	if !sameCounts(f.table.Car, s.doc.Car()) {
+		f.forget()
+		return Ranking | Pointing
+	}
+	f.outdated = !sameSearch(f.table.Car, s.doc.Car())
+	return Ranking
 }
+
+// rank has the combinations ordered anew after car or setup have changed, and
+// returns what changes. Those of an older car keep their places until the new
+// ones are there.
+func (s *Study) rank() Change {
+	if s.search.table == nil {
+		return 0
+	}
+	if !s.search.outdated {
+		s.search.age()
+	}
+	return Ranking
+}
+
+// age has the combinations ordered anew when somebody looks.
+func (f *search) age() {
+	f.stale = true
+	f.revision++
+}
+
+// RankingRevision grows whenever rows of Listed, their order or what they hold
+// may have changed; while it stands still Listed returns the same.
+func (s *Study) RankingRevision() uint64 { return s.search.revision }
 
 // ranked returns the search with its combinations in order. They are brought
 // into it when somebody looks, so that edits cost nothing while nobody does.
@@ -150,12 +161,13 @@ func (s *Study) Wishes() holes.Wishes { return s.search.wishes }
 
 // SetWishes ranks the combinations by other wishes.
 func (s *Study) SetWishes(w holes.Wishes) {
-	if w == s.search.wishes {
-		return
-	}
-	s.search.wishes = w
-	s.search.stale = s.search.table != nil
-	s.tell(Search)
+	s.change(func() Change {
+		c := set(&s.search.wishes, w, Ranking)
+		if c != 0 && s.search.table != nil {
+			s.search.age()
+		}
+		return c
+	})
 }
 
 // Conditions returns what the listed combinations meet, not to be changed.
@@ -163,11 +175,18 @@ func (s *Study) Conditions() []holes.ColumnCondition { return s.search.condition
 
 // SetConditions lists only the combinations that meet all of some conditions.
 func (s *Study) SetConditions(list []holes.ColumnCondition) {
-	s.search.conditions = slices.Clone(list)
-	if !s.search.stale {
-		s.filter()
-	}
-	s.tell(Search)
+	s.change(func() Change {
+		f := &s.search
+		if slices.Equal(list, f.conditions) {
+			return 0
+		}
+		f.conditions = slices.Clone(list)
+		f.revision++
+		if !f.stale {
+			s.filter()
+		}
+		return Ranking
+	})
 }
 
 // Ranking returns all combinations by rank, not to be changed.
@@ -177,7 +196,7 @@ func (s *Study) Ranking() []holes.Place { return s.ranked().places }
 // changed.
 func (s *Study) Listed() []holes.Place { return s.ranked().listed }
 
-// IsListed tells whether the combination with an index meets the conditions.
+// IsListed reports whether the combination with an index meets the conditions.
 func (s *Study) IsListed(index int) bool {
 	f := s.ranked()
 	return index >= 0 && index < len(f.shown) && f.shown[index]
@@ -196,29 +215,23 @@ func (s *Study) Place(index int) *holes.Place {
 func (s *Study) Pointed() int { return s.search.pointed - 1 }
 
 // Point has the pointer at the combination with an index, or at None.
-func (s *Study) Point(index int) {
-	if s.Place(index) == nil {
-		index = None
-	}
-	if index != s.Pointed() {
-		s.search.pointed = index + 1
-		s.tell(Pointing)
-	}
-}
+func (s *Study) Point(index int) { s.mark(&s.search.pointed, index) }
 
 // Picked returns the index of the combination that is looked at closely, or
 // None.
 func (s *Study) Picked() int { return s.search.picked - 1 }
 
 // Pick looks closely at the combination with an index, or at None.
-func (s *Study) Pick(index int) {
-	if s.Place(index) == nil {
-		index = None
-	}
-	if index != s.Picked() {
-		s.search.picked = index + 1
-		s.tell(Pointing)
-	}
+func (s *Study) Pick(index int) { s.mark(&s.search.picked, index) }
+
+// mark points at or picks a combination; one that is not there is None.
+func (s *Study) mark(mark *int, index int) {
+	s.change(func() Change {
+		if s.Place(index) == nil {
+			index = None
+		}
+		return set(mark, index+1, Pointing)
+	})
 }
 
 // Present returns the index of the combination that the current setup uses, or

@@ -1,4 +1,4 @@
-package study
+package study_test
 
 import (
 	"context"
@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"bowline/app/document"
+	"bowline/app/runner/runnertest"
+	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/holes"
@@ -17,17 +19,17 @@ import (
 )
 
 // searched opens the reference car with all its combinations found, and listens.
-func searched(t *testing.T) (s *Study, heard *Change) {
+func searched(t *testing.T) (s *rig, heard *study.Change) {
 	t.Helper()
-	s, heard = open(t), new(Change)
-	s.SetSearching(true)
-	s.Listen(func(c Change) { *heard |= c })
-	s.PutTable(find(t, s, s.Document().Car()))
+	s = open(t)
+	heard = s.hear()
+	s.Want(study.WantsSearch)
+	s.settle()
 	return s, heard
 }
 
 // find searches a car.
-func find(t *testing.T, s *Study, c *car.Car) *holes.Table {
+func find(t *testing.T, s *rig, c *car.Car) *holes.Table {
 	t.Helper()
 	table, err := holes.Search(context.Background(), c, s.Library(), holes.Options{})
 	if err != nil {
@@ -37,7 +39,7 @@ func find(t *testing.T, s *Study, c *car.Car) *holes.Table {
 }
 
 // apply makes an edit that must be taken.
-func apply(t *testing.T, s *Study, edit func(*car.Car)) {
+func apply(t *testing.T, s *rig, edit func(*car.Car)) {
 	t.Helper()
 	if p := s.Document().Apply("Edit", edit); len(p) > 0 {
 		t.Fatal(p)
@@ -124,7 +126,7 @@ func TestTheRankingFollowsSetupTargetAndWishes(t *testing.T) {
 		}) {
 			t.Errorf("%s: the ranking is another one", what)
 		}
-		if !heard.Has(Search) {
+		if !heard.Has(study.Ranking) {
 			t.Errorf("%s: nobody hears of it", what)
 		}
 		for i := range got {
@@ -155,7 +157,7 @@ func TestTheRankingFollowsSetupTargetAndWishes(t *testing.T) {
 		t.Errorf("the fewest turns are %v, with %d wishes unmet", best.AllTurns(), best.Unmet)
 	}
 	s.SetWishes(s.Wishes())
-	if heard.Has(Search) {
+	if heard.Has(study.Ranking) {
 		t.Error("the same wishes are told as others")
 	}
 }
@@ -166,7 +168,7 @@ func TestPointedAndPickedOutliveASearch(t *testing.T) {
 	s, heard := searched(t)
 	s.Point(5)
 	s.Pick(7)
-	if !heard.Has(Pointing) || s.Pointed() != 5 || s.Picked() != 7 {
+	if !heard.Has(study.Pointing) || s.Pointed() != 5 || s.Picked() != 7 {
 		t.Fatalf("pointed at %d, picked %d, heard %b", s.Pointed(), s.Picked(), *heard)
 	}
 	places := slices.Clone(s.Ranking())
@@ -174,7 +176,7 @@ func TestPointedAndPickedOutliveASearch(t *testing.T) {
 	if !s.TableOutdated() || len(s.Ranking()) != len(places) || s.Ranking()[3].Index != places[3].Index {
 		t.Error("places of the car before do not stay")
 	}
-	s.PutTable(find(t, s, s.Document().Car()))
+	s.settle()
 	if s.TableOutdated() || s.Pointed() != 5 || s.Picked() != 7 {
 		t.Errorf("after the new search pointed at %d, picked %d", s.Pointed(), s.Picked())
 	}
@@ -186,25 +188,25 @@ func TestPointedAndPickedOutliveASearch(t *testing.T) {
 	}
 	s.Point(len(places))
 	s.Pick(-3)
-	if s.Pointed() != None || s.Picked() != None {
+	if s.Pointed() != study.None || s.Picked() != study.None {
 		t.Errorf("combinations that are not there: %d, %d", s.Pointed(), s.Picked())
 	}
 }
 
 func TestOtherNumbersOfHolesForget(t *testing.T) {
 	s, _ := searched(t)
-	old := s.Table()
 	s.Point(5)
 	s.Pick(7)
+	apply(t, s, func(c *car.Car) { c.Body.CGHeight += inch })
+	s.queue.Wait() // combinations of the three holes are found, and not handed over yet
 	apply(t, s, func(c *car.Car) { c.Chassis.Upper = append(c.Chassis.Upper, r2.Vec{X: 22.5 * inch, Y: 16.25 * inch}) })
-	if s.Table() != nil || len(s.Ranking()) != 0 || len(s.Listed()) != 0 || s.Pointed() != None || s.Picked() != None || s.Present() != None || s.Place(0) != nil || s.IsListed(0) {
+	if s.Table() != nil || len(s.Ranking()) != 0 || len(s.Listed()) != 0 || s.Pointed() != study.None || s.Picked() != study.None || s.Present() != study.None || s.Place(0) != nil || s.IsListed(0) {
 		t.Error("combinations of fewer holes are still there")
 	}
-	s.PutTable(old)
-	if s.Table() != nil {
+	if !s.queue.Step() || s.Table() != nil {
 		t.Error("combinations of fewer holes are taken")
 	}
-	s.PutTable(find(t, s, s.Document().Car()))
+	s.settle()
 	if n := len(s.Ranking()); n != 4*3*2*2 {
 		t.Errorf("%d combinations", n)
 	}
@@ -219,7 +221,7 @@ func TestConditionsList(t *testing.T) {
 	}
 	*heard = 0
 	s.SetConditions([]holes.ColumnCondition{{Column: column, Condition: condition}})
-	if !heard.Has(Search) {
+	if !heard.Has(study.Ranking) {
 		t.Error("nobody hears of it")
 	}
 	want := 0
@@ -243,7 +245,14 @@ func TestConditionsList(t *testing.T) {
 		}
 	}
 	// They hold for other cars too, until they are taken back.
-	s.PutTable(find(t, s, s.Document().Car()))
+	found := s.Table()
+	apply(t, s, func(c *car.Car) { c.Body.CGHeight += inch })
+	s.settle()
+	s.Document().Undo()
+	s.settle()
+	if s.Table() == found {
+		t.Fatal("there was no other search")
+	}
 	if len(s.Listed()) != want {
 		t.Errorf("after another search %d are listed, want %d", len(s.Listed()), want)
 	}
@@ -306,10 +315,10 @@ func TestAnEditCostsNothingWhileNobodyLooks(t *testing.T) {
 	s, _ := searched(t)
 	s.Ranking()
 	s.Document().SelectSetup(1)
-	if !s.search.stale {
+	if !s.Unranked() {
 		t.Error("the combinations are ranked though nobody has looked")
 	}
-	if p := s.Place(s.Present()); !p.Present || s.search.stale {
+	if p := s.Place(s.Present()); !p.Present || s.Unranked() {
 		t.Error("whoever looks sees an older ranking")
 	}
 }
@@ -321,12 +330,11 @@ func BenchmarkOrder(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	s := New(document.New(lib, b.TempDir(), f), lib)
-	table, err := holes.Search(context.Background(), s.Document().Car(), lib, holes.Options{})
-	if err != nil {
-		b.Fatal(err)
-	}
-	s.PutTable(table)
+	queue := runnertest.NewQueue()
+	s := study.New(document.New(lib, b.TempDir(), f), study.Options{Library: lib, Post: queue.Post})
+	defer s.Close()
+	s.Want(study.WantsSearch)
+	queue.Settle(s.Busy)
 	column, _ := holes.ColumnOf("hit_lower_push")
 	condition, err := column.Parse(">5000", units.US)
 	if err != nil {
@@ -334,7 +342,9 @@ func BenchmarkOrder(b *testing.B) {
 	}
 	s.SetConditions([]holes.ColumnCondition{{Column: column, Condition: condition}})
 	for b.Loop() {
-		s.order()
+		w := s.Wishes()
+		w.OneBar = !w.OneBar
+		s.SetWishes(w)
 		holes.Sort(slices.Clone(s.Listed()), column, true)
 	}
 	b.ReportMetric(float64(len(s.Listed())), "listed")

@@ -1,3 +1,3 @@
-package study
+package study_test
 
 import _ "bowline/model/sameseed" // of the property tests

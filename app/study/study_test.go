@@ -1,13 +1,19 @@
-package study
+package study_test
 
 import (
+	"context"
 	"math"
 	"testing"
 
 	"bowline/app/document"
+	"bowline/app/runner/runnertest"
+	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/holes"
+	"bowline/model/launch"
+	"bowline/model/stock"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -15,27 +21,64 @@ import (
 
 const inch = 0.0254
 
-func open(t *testing.T) *Study {
+// reference is the car file that the tests study: two setups, and brackets of
+// 3, 3, 2 and 2 holes.
+const reference = "../../testdata/reference.toml"
+
+// rig is a study with the queue of the goroutine that owns it.
+type rig struct {
+	*study.Study
+	queue    *runnertest.Queue
+	launched []int // setups launched, in order
+}
+
+// open studies the reference car. Its launches are cut short.
+func open(t testing.TB) *rig {
 	t.Helper()
-	const path = "../../testdata/reference.toml"
+	r := &rig{queue: runnertest.NewQueue()}
+	r.Study = study.NewWith(read(t), r.options(), func(ctx context.Context, c *car.Car, setup int, lib stock.Library, o launch.Options) (*launch.Result, error) {
+		r.launched = append(r.launched, setup)
+		o.Limit = 0.2
+		return launch.Run(ctx, c, setup, lib, o)
+	}, holes.Search)
+	t.Cleanup(r.Close)
+	return r
+}
+
+// read reads the reference car.
+func read(t testing.TB) *document.Document {
+	t.Helper()
 	lib := carfile.Stock()
-	f, err := carfile.Read(path, lib)
+	f, err := carfile.Read(reference, lib)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return New(document.New(lib, t.TempDir(), f), lib)
+	return document.New(lib, t.TempDir(), f)
+}
+
+func (r *rig) options() study.Options {
+	return study.Options{Library: carfile.Stock(), Post: r.queue.Post}
+}
+
+// settle waits until the workers have handed over what they have.
+func (r *rig) settle() { r.queue.Settle(r.Busy) }
+
+// hear collects what the study tells.
+func (r *rig) hear() *study.Change {
+	heard := new(study.Change)
+	r.Listen(func(c study.Change) { *heard |= c })
+	return heard
 }
 
 func TestResultFollowsTheDocument(t *testing.T) {
 	s := open(t)
-	var heard Change
-	s.Listen(func(c Change) { heard |= c })
+	heard := s.hear()
 	before := s.Station().AntiSquat
 	if p := s.Choose(car.ChassisLower, 0); p != nil {
 		t.Fatal(p)
 	}
-	if !heard.Has(Inputs) || s.Station().AntiSquat == before || s.Result().Car != s.Document().Car() {
-		t.Errorf("heard %b, anti-squat %v after %v", heard, s.Station().AntiSquat, before)
+	if !heard.Has(study.Analysis) || s.Station().AntiSquat == before || s.Result().Car != s.Document().Car() {
+		t.Errorf("heard %b, anti-squat %v after %v", *heard, s.Station().AntiSquat, before)
 	}
 	s.Document().Undo()
 	if s.Station().AntiSquat != before {
@@ -95,7 +138,7 @@ func TestMovedHoleIsRoundedAsTyped(t *testing.T) {
 func TestNudge(t *testing.T) {
 	s := open(t)
 	s.Select(car.HousingUpper)
-	s.Nudge(1, -NudgeFast)
+	s.Nudge(1, -study.NudgeFast)
 	h := s.Document().Car().Housing.Upper[0]
 	if u := units.US; u.Exact(units.Length, h.X) != 2.5625 || u.Exact(units.Length, h.Y) != 5.875 {
 		t.Errorf("hole at %v", h)
@@ -141,13 +184,13 @@ func TestRefusedEditLeavesEverything(t *testing.T) {
 
 func TestCaseAndPivotAreChoices(t *testing.T) {
 	s := open(t)
-	var heard []Change
-	s.Listen(func(c Change) { heard = append(heard, c) })
+	var heard []study.Change
+	s.Listen(func(c study.Change) { heard = append(heard, c) })
 	s.SetCase(analysis.Hooked)
 	s.SetCase(analysis.Hooked)
 	s.Select(car.HousingLower)
 	s.SetMoving(true)
-	if len(heard) != 3 || heard[0] != Choice || s.Document().UndoLabel() != "" {
+	if len(heard) != 3 || heard[0] != study.Choice || s.Document().UndoLabel() != "" {
 		t.Errorf("heard %v, undo %q", heard, s.Document().UndoLabel())
 	}
 }

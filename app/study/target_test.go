@@ -1,4 +1,4 @@
-package study
+package study_test
 
 import (
 	"math"
@@ -13,14 +13,14 @@ import (
 )
 
 // target returns the target for the instant center, x then z.
-func (s *Study) target() [4]float64 {
+func (s *rig) target() [4]float64 {
 	u, k := s.Units(), s.Document().Car().Check
 	x := func(si float64) float64 { return u.Exact(units.Length, si) }
 	return [4]float64{x(k.TargetICX[0]), x(k.TargetICX[1]), x(k.TargetICZ[0]), x(k.TargetICZ[1])}
 }
 
 // openTarget opens the reference car with a target [in].
-func openTarget(t *testing.T, x0, x1, z0, z1 float64) (*Study, *car.Car) {
+func openTarget(t *testing.T, x0, x1, z0, z1 float64) (*rig, *car.Car) {
 	t.Helper()
 	s := open(t)
 	if p := s.Document().Apply("Target", func(c *car.Car) {

@@ -53,7 +53,7 @@ type drawn struct {
 func (c *charts) drawn() drawn {
 	s := c.window.study
 	d := drawn{result: s.Result(), launch: s.Launch()}
-	if other := s.Other(); other != nil {
+	if other := otherOf(s); other != nil {
 		d.other, d.otherLaunch = other.Result, other.Launch
 	}
 	return d

@@ -78,6 +78,8 @@ func newCheckPanel(s *study.Study, forces, bow fyne.CanvasObject) *checkPanel {
 
 func (p *checkPanel) charts() []chart.Key { return []chart.Key{plotting.BarForceKey, plotting.BowKey} }
 
+func (p *checkPanel) wants() study.Wants { return 0 }
+
 // refresh writes verdict, warnings and numbers.
 func (p *checkPanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()

@@ -80,7 +80,7 @@ const headingRoom = 104
 
 func newComparePart(s *study.Study) *comparePart {
 	p := &comparePart{study: s, verdict: words(theme.ColorNameForeground), plan: words(theme.ColorNameForeground)}
-	p.choice = widget.NewSelect(nil, func(string) { s.Compare(p.choice.SelectedIndex() - 1) })
+	p.choice = widget.NewSelect(nil, func(string) { p.compare(p.choice.SelectedIndex() - 1) })
 	p.body = stacked()
 	for i := range p.tables {
 		p.tables[i] = readout.New([]string{"", "", "Difference"}, compareNames[i])
@@ -97,6 +97,33 @@ func newComparePart(s *study.Study) *comparePart {
 	return p
 }
 
+// compare holds the current setup against another one; below zero against none.
+func (p *comparePart) compare(setup int) {
+	if setup < 0 {
+		p.study.Compare()
+	} else {
+		p.study.Compare(setup)
+	}
+}
+
+// otherOf returns the setup that the current one is held against on screen, or
+// nil: the first one compared.
+func otherOf(s *study.Study) *study.Comparison {
+	if others := s.Others(); len(others) > 0 {
+		return others[0]
+	}
+	return nil
+}
+
+// chosenOf returns the setup chosen for comparison on screen, even while it is
+// the current one, and false when there is none.
+func chosenOf(s *study.Study) (setup int, chosen bool) {
+	if list := s.Chosen(); len(list) > 0 {
+		return list[0], true
+	}
+	return 0, false
+}
+
 // boldLine returns a bold line.
 func boldLine(text string) *readout.Prose {
 	return readout.NewProse(text, theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true})
@@ -105,10 +132,10 @@ func boldLine(text string) *readout.Prose {
 // refresh writes words and numbers.
 func (p *comparePart) refresh() {
 	p.choose()
-	other, c := p.study.Other(), p.study.Document().Car()
+	other, c := otherOf(p.study), p.study.Document().Car()
 	if other == nil {
 		text := ""
-		if i, chosen := p.study.Chosen(); chosen {
+		if i, chosen := chosenOf(p.study); chosen {
 			text = fmt.Sprintf("%q is the current setup. Click another one in the list to hold it against this.", c.Setups[i].Name)
 		}
 		p.verdict.Set(text)
@@ -145,7 +172,7 @@ func (p *comparePart) choose() {
 		options = append(options, c.Setups[i].Name)
 	}
 	selected := none
-	if i, chosen := p.study.Chosen(); chosen {
+	if i, chosen := chosenOf(p.study); chosen {
 		selected = c.Setups[i].Name
 	}
 	if selected != p.choice.Selected || strings.Join(options, "\n") != strings.Join(p.choice.Options, "\n") {

@@ -24,7 +24,7 @@ func TestChartsDrawBothSetups(t *testing.T) {
 	if !both() || !strings.Contains(d.charts.chart("bar-force").Title, "baseline vs lower bar up") {
 		t.Errorf("both %v, title %q", both(), d.charts.chart("bar-force").Title)
 	}
-	d.study.Compare(-1)
+	d.study.Compare()
 	d.frame()
 	if both() {
 		t.Error("the setup is still drawn")

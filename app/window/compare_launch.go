@@ -24,7 +24,7 @@ const (
 // launches returns the launches of the current setup and of the one that it is
 // held against; none while one of them is not that of the car as it is.
 func (p *comparePart) launches() [2]*launch.Result {
-	other := p.study.Other()
+	other := otherOf(p.study)
 	if other == nil || p.study.LaunchOutdated() {
 		return [2]*launch.Result{}
 	}

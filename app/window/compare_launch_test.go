@@ -37,7 +37,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 	if got := p.titles[compareLaunch].Text(); got != "In the launch" {
 		t.Errorf("the title is %q", got)
 	}
-	runs := [2]*launch.Result{d.study.Launch(), d.study.Other().Launch}
+	runs := [2]*launch.Result{d.study.Launch(), otherOf(d.study).Launch}
 	if runs[0].Outcome != launch.Finished || runs[1].Outcome != launch.Finished || runs[0].Setup != 0 || runs[1].Setup != 1 {
 		t.Fatalf("the launches ended %v and %v", runs[0].Outcome, runs[1].Outcome)
 	}
@@ -153,8 +153,8 @@ func TestComparedLaunchesFollow(t *testing.T) {
 func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
 	d, p := comparingDemo(t)
 	d.settle()
-	a, b := d.study.Result(), d.study.Other().Result
-	finished, over, none := *d.study.Launch(), *d.study.Other().Launch, *d.study.Other().Launch
+	a, b := d.study.Result(), otherOf(d.study).Result
+	finished, over, none := *d.study.Launch(), *otherOf(d.study).Launch, *otherOf(d.study).Launch
 	over.Outcome, over.Elapsed = launch.WentOver, 0
 	none.Outcome, none.History, none.Peaks, none.Elapsed = launch.NoRest, launch.History{}, [launch.RodCount]launch.Peak{}, 0
 	table := p.tables[compareLaunch]
@@ -200,7 +200,7 @@ func TestLaunchPanelNamesTheOtherSetup(t *testing.T) {
 		page.refresh()
 		return page.tables[compareLaunch].Text(barRow(launch.LowerRight, 0), compareB)
 	}()
-	want := fmt.Sprintf("\nCompared with it, \"more bite\": 60 ft %.3f s. Nearest to its limit comes the lower right bar: %.0f %% of what it may push.", d.study.Other().Launch.Elapsed, shareIn(t, table))
+	want := fmt.Sprintf("\nCompared with it, \"more bite\": 60 ft %.3f s. Nearest to its limit comes the lower right bar: %.0f %% of what it may push.", otherOf(d.study).Launch.Elapsed, shareIn(t, table))
 	if got := p.verdict.Text(); !strings.HasSuffix(got, want) {
 		t.Errorf("it says %q, want %q at its end", got, want)
 	}

@@ -26,7 +26,7 @@ func comparing(t *testing.T) (*desk, *comparePart) {
 	}
 	p.choice.SetSelected("lower bar up")
 	d.settle()
-	if o := d.study.Other(); o == nil || o.Setup != 1 || !p.body.Visible() {
+	if o := otherOf(d.study); o == nil || o.Setup != 1 || !p.body.Visible() {
 		t.Fatal("the setup chosen is not compared")
 	}
 	return d, p
@@ -60,7 +60,7 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 			}
 		}
 	}
-	a, b := d.study.Result(), d.study.Other().Result
+	a, b := d.study.Result(), otherOf(d.study).Result
 	wantForces(t, p, compareHit, analysis.Hit, a, b)
 	wantForces(t, p, compareHooked, analysis.Hooked, a, b)
 
@@ -182,7 +182,7 @@ func TestTheCurrentSetupChosenForComparison(t *testing.T) {
 	}
 	p.choice.SetSelected("no other setup")
 	d.settle()
-	if _, chosen := d.study.Chosen(); chosen || p.body.Visible() {
+	if _, chosen := chosenOf(d.study); chosen || p.body.Visible() {
 		t.Error("there is still a comparison")
 	}
 	// A setup may have the very name that stands for none.
@@ -192,7 +192,7 @@ func TestTheCurrentSetupChosenForComparison(t *testing.T) {
 		t.Errorf("chosen is %q of %q", p.choice.Selected, p.choice.Options)
 	}
 	p.choice.SetSelected("no other setup")
-	if i, chosen := d.study.Chosen(); i != 1 || !chosen {
+	if i, chosen := chosenOf(d.study); i != 1 || !chosen {
 		t.Errorf("chosen is %d, %v", i, chosen)
 	}
 }
@@ -256,7 +256,7 @@ func TestComparisonTellsOfLimits(t *testing.T) {
 	share := func(r *analysis.Result) float64 {
 		return max(r.Worst[car.Upper][column.Push].Share, r.Worst[car.Upper][column.Pull].Share)
 	}
-	a, b := share(d.study.Result()), share(d.study.Other().Result)
+	a, b := share(d.study.Result()), share(otherOf(d.study).Result)
 	if math.Abs(a-b) < 1e-3 {
 		t.Fatalf("both setups use %v of the limit", a)
 	}

@@ -189,7 +189,7 @@ func TestAutosave(t *testing.T) {
 	d.edit()
 	tick <- time.Time{}
 	for missing(path + ".recover") {
-		<-d.queue.more
+		d.queue.Wait()
 		d.settle()
 	}
 	close(d.stop)

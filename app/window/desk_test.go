@@ -5,9 +5,9 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"sync"
 	"testing"
 
+	"bowline/app/runner/runnertest"
 	"bowline/model/car"
 	"bowline/model/carfile"
 
@@ -21,49 +21,18 @@ import (
 
 const inch = 0.0254
 
-// queue takes functions from any goroutine to the test's, in place of the
-// toolkit's own queue, which the test driver does not have.
-type queue struct {
-	mu      sync.Mutex
-	waiting []func()
-	more    chan struct{} // holds a token while something may wait
-}
-
-func newQueue() *queue { return &queue{more: make(chan struct{}, 1)} }
-
-func (q *queue) post(f func()) {
-	q.mu.Lock()
-	q.waiting = append(q.waiting, f)
-	q.mu.Unlock()
-	select {
-	case q.more <- struct{}{}:
-	default:
-	}
-}
-
-func (q *queue) take() (func(), bool) {
-	q.mu.Lock()
-	defer q.mu.Unlock()
-	if len(q.waiting) == 0 {
-		return nil, false
-	}
-	f := q.waiting[0]
-	q.waiting = q.waiting[1:]
-	return f, true
-}
-
 // desk is a window with a person before it.
 type desk struct {
 	*Window
 	t     testing.TB
-	queue *queue
+	queue *runnertest.Queue
 }
 
 // sitDown opens a window of an app. Options that are left out are filled in.
 func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 	t.Helper()
-	d := &desk{t: t, queue: newQueue()}
-	o.Library, o.Post = carfile.Stock(), d.queue.post
+	d := &desk{t: t, queue: runnertest.NewQueue()}
+	o.Library, o.Post = carfile.Stock(), d.queue.Post
 	if o.Folder == "" {
 		o.Folder = t.TempDir()
 	}
@@ -72,8 +41,7 @@ func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 		t.Fatal(err)
 	}
 	t.Cleanup(w.charts.close)
-	t.Cleanup(w.launcher.worker.Close)
-	t.Cleanup(w.holes.searcher.worker.Close)
+	t.Cleanup(w.study.Close)
 	d.Window = w
 	d.settle()
 	return d
@@ -124,16 +92,7 @@ func missing(path string) bool {
 
 // settle lets everything come to its turn, the workers' results too.
 func (d *desk) settle() {
-	for {
-		if f, ok := d.queue.take(); ok {
-			f()
-			continue
-		}
-		if !d.charts.worker.Busy() && !d.launcher.worker.Busy() && !d.holes.searcher.worker.Busy() {
-			return
-		}
-		<-d.queue.more
-	}
+	d.queue.Settle(func() bool { return d.charts.worker.Busy() || d.study.Busy() })
 }
 
 // frame draws the side view and the charts on show, as a picture of the window

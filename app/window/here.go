@@ -63,6 +63,8 @@ func (p *herePanel) charts() []chart.Key {
 	return []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey}
 }
 
+func (p *herePanel) wants() study.Wants { return 0 }
+
 // refresh writes verdict and numbers.
 func (p *herePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()

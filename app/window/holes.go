@@ -22,7 +22,6 @@ import (
 // the target.
 type holesPanel struct {
 	study    *study.Study
-	searcher *searcher
 	verdict  *readout.Prose
 	progress *readout.Prose
 	button   *widget.Button // stops the search or starts it again
@@ -68,11 +67,6 @@ func newHolesPanel(w *Window) *holesPanel {
 	split.SetOffset(listShare)
 	p.page = container.New(&holesLayout{panel: p, split: split}, p.verdict, p.status, p.tools, split)
 	p.object = container.NewVScroll(p.page)
-	p.searcher = newSearcher(w.study, w.study.Library(), w.post, func() {
-		if w.soon != nil {
-			w.soon.Ask()
-		}
-	})
 	return p
 }
 
@@ -81,12 +75,14 @@ const verdictRows = 3
 
 func (p *holesPanel) charts() []chart.Key { return nil }
 
+func (p *holesPanel) wants() study.Wants { return study.WantsSearch }
+
 // press does what the button beside the progress says.
 func (p *holesPanel) press() {
-	if p.searcher.halted {
-		p.searcher.resume()
+	if p.study.SearchProgress().Phase == study.SearchStopped {
+		p.study.ResumeSearch()
 	} else {
-		p.searcher.halt()
+		p.study.StopSearch()
 	}
 }
 
@@ -121,7 +117,7 @@ func (p *holesPanel) refresh() {
 		p.worth.refresh()
 	}
 	p.verdict.Set(p.words())
-	text, button := p.searcher.words()
+	text, button := p.progressWords()
 	p.progress.Set(text)
 	p.status.Hidden = text == ""
 	p.button.Hidden = button == ""
@@ -136,6 +132,23 @@ func (p *holesPanel) refresh() {
 		p.heights = now
 		p.relayout()
 	}
+}
+
+// progressWords say how the search stands, and what the button beside them
+// would do; both are empty while there is nothing to tell.
+func (p *holesPanel) progressWords() (text, button string) {
+	switch now := p.study.SearchProgress(); now.Phase {
+	case study.SearchFailed:
+		return "Not searched: " + now.Err.Error() + ".", ""
+	case study.SearchStopped:
+		if p.study.Table() == nil {
+			return "The search was stopped.", "Search"
+		}
+		return "The search was stopped; the list is of the car as it was before.", "Search"
+	case study.SearchRuns:
+		return fmt.Sprintf("%s of %s combinations searched", units.Count(now.Done), units.Count(now.Total)), "Stop"
+	}
+	return "", ""
 }
 
 // listed says how many combinations the filter lets through.

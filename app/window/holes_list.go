@@ -46,8 +46,7 @@ func (a *listAsked) same(b *listAsked) bool {
 
 // listMade is what the order of places was made of, and the table shows.
 type listMade struct {
-	first   *holes.Place // of the study's list
-	len     int
+	ranking uint64 // revision of the study's list
 	units   units.System
 	wide    int // digits that the holes need; 0 before the table has its columns
 	present int
@@ -122,13 +121,9 @@ func (l *holesList) holesWidth() int {
 // refresh shows what the study lists, where it points and what it has picked.
 func (l *holesList) refresh() {
 	l.units = l.study.Units()
-	now := listMade{units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
-	listed := l.study.Listed()
-	if now.len = len(listed); now.len > 0 {
-		now.first = &listed[0]
-	}
+	now := listMade{ranking: l.study.RankingRevision(), units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
 	if now != l.made {
-		l.order(listed)
+		l.order(l.study.Listed())
 		if now.wide != l.made.wide || now.units != l.made.units {
 			l.table.SetColumns(l.headings(), listFrozen)
 		}

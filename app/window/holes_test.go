@@ -68,7 +68,7 @@ func TestWithoutCombinationsThereIsNoCard(t *testing.T) {
 	if !p.chosen.object.Visible() {
 		t.Error("there is no card")
 	}
-	p.searcher.halt()
+	d.study.StopSearch()
 	d.doc.Apply("Another hole", func(c *car.Car) {
 		c.Chassis.Upper = append(c.Chassis.Upper, c.Chassis.Upper[0])
 		c.Chassis.Upper[3].Y += inch
@@ -77,7 +77,7 @@ func TestWithoutCombinationsThereIsNoCard(t *testing.T) {
 	if p.chosen.object.Visible() || p.list.Len() != 0 || p.verdict.Text() != "Every combination of holes is searched for the one nearest to the target." || p.progress.Text() != "The search was stopped." {
 		t.Errorf("the verdict is %q, the progress %q, %d rows", p.verdict.Text(), p.progress.Text(), p.list.Len())
 	}
-	p.searcher.resume()
+	d.study.ResumeSearch()
 	d.settle()
 	if !p.chosen.object.Visible() || p.list.Len() != 48 {
 		t.Errorf("%d rows", p.list.Len())

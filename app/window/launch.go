@@ -1,17 +1,13 @@
 package window
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
 	"bowline/app/readout"
-	"bowline/app/runner"
 	"bowline/app/study"
 	"bowline/model/analysis"
-	"bowline/model/car"
 	"bowline/model/launch"
-	"bowline/model/stock"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -19,72 +15,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
-
-// launcher computes the launch of the newest car on a worker of its own while
-// a launch is looked at: the current setup's, then that of the one that it is
-// held against.
-type launcher struct {
-	study  *study.Study
-	worker *runner.Runner[launchJob, launched]
-	asked  launchJob // what was asked for last; zero when nothing is missing
-	failed func(error)
-}
-
-// launchJob is a car to launch.
-type launchJob struct {
-	car      *car.Car
-	setup    int
-	revision uint64
-	other    bool // the setup that the current one is held against
-}
-
-// launched is what came of it.
-type launched struct {
-	launchJob
-	result *launch.Result
-	err    error
-}
-
-// newLauncher returns a launcher that hands results to the study; failed is
-// told of a car that cannot be launched.
-func newLauncher(s *study.Study, library stock.Library, post func(func()), failed func(error)) *launcher {
-	l := &launcher{study: s, failed: failed}
-	run := func(ctx context.Context, j launchJob) launched {
-		r, err := launch.Run(ctx, j.car, j.setup, library, launch.Options{})
-		return launched{j, r, err}
-	}
-	l.worker = runner.New(run, post, func(done launched) {
-		if done.err != nil {
-			l.failed(done.err)
-			return
-		}
-		if done.other {
-			s.PutOtherLaunch(done.result, done.setup, done.revision)
-		} else {
-			s.PutLaunch(done.result, done.revision)
-		}
-	})
-	s.Listen(func(c study.Change) {
-		if c.Has(study.Inputs | study.Choice | study.Launches | study.Compared) {
-			l.ask()
-		}
-	})
-	return l
-}
-
-// ask has the launch computed that is missing next: the current setup's, and
-// when that is there the one that it is held against.
-func (l *launcher) ask() {
-	doc := l.study.Document()
-	setup, missing := l.study.MissingLaunch()
-	switch job := (launchJob{doc.Car(), setup, doc.Revision(), setup != doc.Setup()}); {
-	case !missing:
-		l.asked = launchJob{}
-	case l.study.WantsLaunch() && job != l.asked:
-		l.asked = job
-		l.worker.Submit(job)
-	}
-}
 
 // launchPanel answers the builder over time: what each of the four bars
 // carries as the car leaves, and what a turn of preload does.
@@ -142,6 +72,8 @@ func newLaunchPanel(s *study.Study, bars, attitude, tires fyne.CanvasObject) *la
 
 func (p *launchPanel) charts() []chart.Key { return launchCharts }
 
+func (p *launchPanel) wants() study.Wants { return study.WantsLaunch | study.WantsOtherLaunches }
+
 // refresh writes words and numbers.
 func (p *launchPanel) refresh() {
 	r, u := p.study.Launch(), p.study.Units()
@@ -174,12 +106,11 @@ func worstWords(r *launch.Result, a *analysis.Result) string {
 // otherWords says the same of the setup that the current one is held against,
 // with its 60-ft time.
 func (p *launchPanel) otherWords(u units.System) string {
-	other := p.study.Other()
+	other := otherOf(p.study)
 	if other == nil || other.Launch == nil {
 		return ""
 	}
-	name := p.study.Document().Car().Setups[other.Setup].Name
-	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", name, sixtyOf(other.Launch, u), worstWords(other.Launch, other.Result)))
+	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", other.Name, sixtyOf(other.Launch, u), worstWords(other.Launch, other.Result)))
 }
 
 // writeBars writes what each bar carries now and at worst.

@@ -117,6 +117,7 @@ func TestAnEditBringsANewLaunch(t *testing.T) {
 		t.Error("the launch did not follow the edit")
 	}
 	d.study.SetLaunching(false)
+	d.settle()
 	d.edit()
 	if last := d.study.Launch(); !d.study.LaunchOutdated() || last.Car == d.doc.Car() {
 		t.Error("a launch was computed though nobody looks at it")
@@ -200,7 +201,7 @@ func TestTheLaunchOfAnotherSetupIsComputedToo(t *testing.T) {
 		t.Error("the other launch is there at once")
 	}
 	d.settle()
-	other := d.study.Other()
+	other := otherOf(d.study)
 	if d.study.LaunchOutdated() || other.Launch == nil || other.Launch.Car != d.doc.Car() {
 		t.Fatal("there is no launch of the other setup")
 	}
@@ -213,11 +214,11 @@ func TestTheLaunchOfAnotherSetupIsComputedToo(t *testing.T) {
 	}
 	first, second := d.study.Launch(), other.Launch
 	d.edit()
-	if other := d.study.Other(); d.study.LaunchOutdated() || d.study.Launch() == first || other.Launch == second {
+	if other := otherOf(d.study); d.study.LaunchOutdated() || d.study.Launch() == first || other.Launch == second {
 		t.Error("an edit has not brought two new launches")
 	}
 	// The same one, taken up again, is computed again.
-	d.study.Compare(-1)
+	d.study.Compare()
 	d.study.Compare(1)
 	d.settle()
 	if d.study.LaunchOutdated() {

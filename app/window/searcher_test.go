@@ -1,13 +1,11 @@
 package window
 
 import (
-	"errors"
+	"strings"
 	"testing"
-	"time"
 
 	"bowline/assets"
 	"bowline/model/car"
-	"bowline/model/holes"
 
 	"fyne.io/fyne/v2/test"
 )
@@ -39,7 +37,7 @@ func TestTheSearchFollowsTheCarWhileItIsLookedAt(t *testing.T) {
 	}
 	d.show(panelHere)
 	d.edit()
-	if d.study.Table() != found || d.holes.searcher.worker.Busy() {
+	if d.study.Table() != found || d.study.Busy() {
 		t.Error("the search goes on though nobody looks")
 	}
 	d.show(panelHoles)
@@ -48,33 +46,58 @@ func TestTheSearchFollowsTheCarWhileItIsLookedAt(t *testing.T) {
 	}
 }
 
-func TestProgressStopAndSearch(t *testing.T) {
+// grow gives each of the four brackets so many holes.
+func (d *desk) grow(n int) {
+	d.t.Helper()
+	if p := d.doc.Apply("More holes", func(c *car.Car) {
+		for _, row := range car.Rows {
+			list := row.In(c)
+			for last := (*list)[len(*list)-1]; len(*list) < n; {
+				last.Y += 0.0005
+				*list = append(*list, last)
+			}
+		}
+	}); p != nil {
+		d.t.Fatal(p)
+	}
+}
+
+func TestProgressAndStop(t *testing.T) {
 	d := searching(t)
-	p, s := d.holes, d.holes.searcher
+	p := d.holes
 	if p.status.Visible() || p.progress.Text() != "" {
 		t.Errorf("after the search it says %q", p.progress.Text())
 	}
 	// A run that takes long.
-	began := time.Now()
-	job := &searchJob{car: d.doc.Car(), began: began}
-	job.done.Store(1200)
-	job.total.Store(20736)
-	s.now = func() time.Time { return began.Add(patience / 2) }
-	s.current.Store(job)
-	p.refresh()
-	if p.status.Visible() {
-		t.Errorf("at once it says %q", p.progress.Text())
+	d.grow(20)
+	for p.refresh(); !p.status.Visible(); p.refresh() {
+		d.queue.Wait()
+		for d.queue.Step() {
+		}
 	}
-	s.now = func() time.Time { return began.Add(patience) }
-	p.refresh()
-	if !p.status.Visible() || p.progress.Text() != "1,200 of 20,736 combinations searched" || p.button.Text != "Stop" || !p.button.Visible() {
-		t.Errorf("after a while it says %q beside %q", p.progress.Text(), p.button.Text)
+	if got := p.progress.Text(); !strings.HasSuffix(got, " of 160,000 combinations searched") || p.button.Text != "Stop" || !p.button.Visible() {
+		t.Errorf("after a while it says %q beside %q", got, p.button.Text)
 	}
-	found := d.study.Table()
 	test.Tap(p.button)
+	d.settle()
+	if p.progress.Text() != "The search was stopped." || p.button.Text != "Search" || d.study.Table() != nil {
+		t.Errorf("after the stop it says %q beside %q", p.progress.Text(), p.button.Text)
+	}
+	// Another car is searched even after a stop.
+	d.openExample(assets.CarNames()[0])
+	d.settle()
+	if d.study.TableOutdated() {
+		t.Error("another car is not searched")
+	}
+}
+
+func TestTheListStaysWhenTheSearchIsStopped(t *testing.T) {
+	d := searching(t)
+	p, found := d.holes, d.study.Table()
+	d.study.StopSearch()
 	d.edit()
-	if d.study.Table() != found || len(p.list.places) != len(found.Combinations) {
-		t.Error("the list does not stay when the search is stopped")
+	if d.study.Table() != found || p.list.Len() != len(found.Combinations) {
+		t.Error("the list does not stay")
 	}
 	if p.progress.Text() != "The search was stopped; the list is of the car as it was before." || p.button.Text != "Search" {
 		t.Errorf("after the stop it says %q beside %q", p.progress.Text(), p.button.Text)
@@ -84,54 +107,15 @@ func TestProgressStopAndSearch(t *testing.T) {
 	if d.study.TableOutdated() || p.status.Visible() {
 		t.Errorf("after the search it says %q", p.progress.Text())
 	}
-	// Another car is searched even after a stop.
-	s.halt()
-	d.openExample(assets.CarNames()[0])
-	d.settle()
-	if d.study.Table() == nil || d.study.TableOutdated() {
-		t.Error("another car is not searched")
-	}
 }
 
 func TestASearchThatCannotBe(t *testing.T) {
 	d := searching(t)
-	d.holes.searcher.apply(searched{err: &holes.TooMany{Combinations: 279841}})
+	d.grow(23)
 	d.settle()
 	p := d.holes
 	want := "Not searched: the brackets offer 279841 choices of holes, and a search takes 250000; take holes out of the longest rows."
 	if got := p.progress.Text(); got != want || !p.status.Visible() || p.button.Visible() {
 		t.Errorf("it says\n%q, want\n%q", got, want)
 	}
-	if len(p.list.places) != 36 {
-		t.Error("the list does not stay")
-	}
-	if !errors.As(p.searcher.failed, new(*holes.TooMany)) {
-		t.Errorf("the reason is %v", p.searcher.failed)
-	}
-}
-
-// A run with more than half to do is given up for a newer car, but not twice in
-// a row.
-func TestRunsAreGivenUpButNotAlways(t *testing.T) {
-	d := searching(t)
-	s := d.holes.searcher
-	under := &searchJob{car: d.doc.Car(), began: time.Now()}
-	under.done.Store(49)
-	under.total.Store(100)
-	s.current.Store(under)
-	d.doc.Apply("Move", func(c *car.Car) { c.Chassis.Upper[2].Y += 0.001 })
-	if !s.replaced {
-		t.Error("a run hardly begun goes on for an older car")
-	}
-	d.settle()
-	if s.replaced || d.study.TableOutdated() {
-		t.Error("the newer car was not searched")
-	}
-	under.done.Store(50)
-	s.current.Store(under)
-	d.doc.Apply("Move", func(c *car.Car) { c.Chassis.Upper[2].Y += 0.001 })
-	if s.replaced {
-		t.Error("a run half done is given up")
-	}
-	d.settle()
 }

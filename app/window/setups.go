@@ -65,6 +65,8 @@ func newSetupsPanel(w *Window) *setupsPanel {
 
 func (p *setupsPanel) charts() []chart.Key { return []chart.Key{plotting.SixtyFootKey} }
 
+func (p *setupsPanel) wants() study.Wants { return study.WantsOtherLaunches }
+
 // try shows why an edit was refused, and tells whether it was taken.
 func (p *setupsPanel) try(problems []car.Problem) bool {
 	text := ""

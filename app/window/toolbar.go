@@ -53,7 +53,7 @@ func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
 		b.cloud,
 	)
 	s.Listen(func(c study.Change) {
-		if c.Has(study.Inputs | study.Choice | study.Search) {
+		if c.Has(study.Analysis | study.Choice | study.Wanted) {
 			b.refresh()
 		}
 	})
@@ -75,17 +75,20 @@ func (b *toolbar) refresh() {
 		b.setup.Refresh()
 	}
 	if b.setup.Selected != names[doc.Setup()] {
-		b.setup.SetSelectedIndex(doc.Setup())
+		b.setup.Selected = names[doc.Setup()]
+		b.setup.Refresh()
 	}
 	shown := caseWords[b.study.Case()]
 	if b.study.Launching() {
 		shown = launchWord
 	}
 	if b.load.Selected != shown {
-		b.load.SetSelected(shown)
+		b.load.Selected = shown
+		b.load.Refresh()
 	}
 	if b.moving.Checked != b.study.Moving() {
-		b.moving.SetChecked(b.study.Moving())
+		b.moving.Checked = b.study.Moving()
+		b.moving.Refresh()
 	}
 	if on := b.study.Searching(); on != b.cloud.Visible() {
 		b.cloud.Hidden = !on

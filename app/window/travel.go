@@ -74,7 +74,7 @@ func newTravelBar(s *study.Study) *travelBar {
 	}
 	b.object = container.NewBorder(nil, nil, nil, container.NewCenter(ride), container.NewVBox(row("Rear", b.rear), row("Front", b.front)))
 	s.Listen(func(c study.Change) {
-		if c.Has(study.Inputs | study.Position | study.Units) {
+		if c.Has(study.Analysis | study.Position | study.Units) {
 			b.refresh()
 		}
 	})

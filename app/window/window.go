@@ -44,23 +44,22 @@ type Window struct {
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
 
-	panels   [panelCount]panel
-	tabs     *container.AppTabs
-	tune     *tunePages
-	holes    *holesPanel
-	shown    int          // index of the panel on show
-	soon     *runner.Soon // refreshes the panel on show
-	inputs   *inputs.Panel
-	view     *sideview.SideView
-	charts   *charts
-	launcher *launcher
-	clock    *timeBar
-	status   *widget.Label
-	panes    *container.Split // inputs | rest
-	center   *container.Split // side view | panels
-	menu     menu
-	stop     chan struct{}
-	mild     func() // the answer that Escape gives; nil without a question
+	panels [panelCount]panel
+	tabs   *container.AppTabs
+	tune   *tunePages
+	holes  *holesPanel
+	shown  int          // index of the panel on show
+	soon   *runner.Soon // refreshes the panel on show
+	inputs *inputs.Panel
+	view   *sideview.SideView
+	charts *charts
+	clock  *timeBar
+	status *widget.Label
+	panes  *container.Split // inputs | rest
+	center *container.Split // side view | panels
+	menu   menu
+	stop   chan struct{}
+	mild   func() // the answer that Escape gives; nil without a question
 }
 
 // Preferences that the window keeps.
@@ -103,7 +102,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 	if w.post == nil {
 		w.post = fyne.Do
 	}
-	w.study = study.New(w.doc, o.Library)
+	w.study = study.New(w.doc, study.Options{Library: o.Library, Post: w.post})
 	w.build(o)
 	w.doc.Listen(w.follow)
 	w.window.SetCloseIntercept(func() {
@@ -165,7 +164,6 @@ func (w *Window) build(o Options) {
 	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", steady(loads)))
 	travel := newTravelBar(w.study).object
 	w.clock = newTimeBar(w.study, w.post)
-	w.launcher = newLauncher(w.study, o.Library, w.post, w.fail)
 	// choose shows what belongs to the tab and to travel or launch.
 	choose := func() {
 		launching := w.study.Launching()
@@ -177,8 +175,6 @@ func (w *Window) build(o Options) {
 		default:
 			w.shown = panelCheck
 		}
-		w.study.SetSearching(w.shown == panelHoles)
-		w.study.SetComparingLaunches(w.shown == panelSetups)
 		if launching {
 			swap(loads, run.object)
 			swap(below, w.clock.object)
@@ -188,19 +184,30 @@ func (w *Window) build(o Options) {
 			w.clock.pause()
 		}
 	}
+	// want declares what the panel on show wants.
+	want := func() { w.study.Want(w.panels[w.shown].wants()) }
 	turned = func() {
 		choose()
+		want()
 		w.refresh()
 	}
 	w.tabs.OnSelected = func(*container.TabItem) { turned() }
 	w.tabs.SelectIndex(1)
 	choose()
+	want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
 	w.study.Listen(func(c study.Change) {
 		if c.Has(study.Choice) {
 			choose()
+			w.post(want) // not while the study tells
 		}
-		w.soon.Ask()
+		if c.Has(study.LaunchFailed) {
+			err := w.study.LaunchError()
+			w.post(func() { w.fail(err) })
+		}
+		if c&^(study.File|study.History) != 0 {
+			w.soon.Ask()
+		}
 	})
 	middle := newMiddle(newToolbar(w.study, w.view), w.view, below)
 	caution := readout.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
@@ -242,6 +249,7 @@ const (
 type panel interface {
 	refresh()            // writes words and numbers
 	charts() []chart.Key // keys of its charts
+	wants() study.Wants  // what it wants computed
 }
 
 // refresh brings the panel on show and its charts up to date.
@@ -258,8 +266,7 @@ func (w *Window) ShowAndRun() {
 	tick.Stop()
 	close(w.stop)
 	w.charts.close()
-	w.launcher.worker.Close()
-	w.holes.searcher.worker.Close()
+	w.study.Close()
 }
 
 // Content returns the window's canvas, for tests.

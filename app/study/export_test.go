@@ -1,0 +1,28 @@
+package study
+
+import (
+	"context"
+
+	"bowline/app/document"
+	"bowline/model/car"
+	"bowline/model/holes"
+	"bowline/model/launch"
+	"bowline/model/stock"
+)
+
+// NewWith is New with other ways to compute what runs on workers.
+func NewWith(doc *document.Document, o Options,
+	launch func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error),
+	search func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error),
+) *Study {
+	return newStudy(doc, o, solvers{launch, search})
+}
+
+// Unranked reports whether the combinations are still to be ranked.
+func (s *Study) Unranked() bool { return s.search.stale }
+
+// When and how often the progress of a search is told.
+const (
+	Patience = patience
+	Pace     = pace
+)
