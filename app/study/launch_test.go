@@ -227,4 +227,3 @@ func TestALaunchThatFailsIsTold(t *testing.T) {
 		t.Errorf("a car that launches has the error %v", r.LaunchError())
 	}
 }
-
