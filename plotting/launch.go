@@ -45,7 +45,7 @@ func newLaunchChart(l *launch.Result, r *analysis.Result, key chart.Key, title s
 	c := newChart(r, key, title, about)
 	c.X = chart.Axis{Label: "Time", Quantity: units.Time, Tight: true, Sight: chart.Between(0, o.end()), Least: 1e-3}
 	if o.empty() {
-		c.AddNote(func(shown chart.Frame) string { return l.Verdict(shown.Units) })
+		c.AddNote(func(chart.Frame) string { return o.none() })
 	}
 	return c
 }
@@ -103,13 +103,14 @@ func (o overTime) PositionAt(l *chart.Layout, px, py float64) (at, off float64, 
 }
 
 // ReadoutAt says why there is nothing to read.
-func (o overTime) ReadoutAt(_ *chart.Layout, _, _ float64, s units.System) []chart.Reading {
-	return o.verdict(s)
+func (o overTime) ReadoutAt(*chart.Layout, float64, float64, units.System) []chart.Reading {
+	return o.verdict()
 }
 
-func (o overTime) verdict(s units.System) []chart.Reading {
-	return []chart.Reading{chart.Plain(o.l.Verdict(s))}
-}
+func (o overTime) verdict() []chart.Reading { return []chart.Reading{chart.Plain(o.none())} }
+
+// none says why there is no history.
+func (o overTime) none() string { return "There is no launch: " + o.l.Outcome.String() + "." }
 
 // curve returns the points of a quantity to draw: all of them, or of a long
 // history the least and the greatest of each part, so that no peak is lost.

@@ -265,7 +265,7 @@ func TestNoHistory(t *testing.T) {
 }
 
 func noHistory(t *testing.T, none *launch.Result) {
-	says := none.Verdict(units.US)
+	says := "There is no launch: " + none.Outcome.String() + "."
 	for _, c := range LaunchCharts(none, analyze(t, saltgrass()), nil, nil) {
 		var all []string
 		for _, x := range charttest.Texts(c, units.US, 460, 300) {

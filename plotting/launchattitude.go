@@ -148,7 +148,7 @@ func pitchSide(pitch float64) string {
 func (a launchAttitude) Readout(t float64, s units.System) []chart.Reading {
 	m, ok := a.at(t)
 	if !ok {
-		return a.verdict(s)
+		return a.verdict()
 	}
 	lines := []chart.Reading{chart.Plain(timeName(s, m.time)), {Name: "pitch", Value: s.Nose(m.of(a.l.Pitch))}}
 	for _, r := range a.records()[1:] {

@@ -168,7 +168,7 @@ func (b launchBars) sidesAlike() bool {
 func (b launchBars) Readout(t float64, s units.System) []chart.Reading {
 	m, ok := b.at(t)
 	if !ok {
-		return b.verdict(s)
+		return b.verdict()
 	}
 	lines := []chart.Reading{chart.Plain(timeName(s, m.time))}
 	for _, bar := range launch.Bars {

@@ -117,7 +117,7 @@ func (t launchTires) lifted(s units.System) string {
 func (t launchTires) Readout(time float64, s units.System) []chart.Reading {
 	m, ok := t.at(time)
 	if !ok {
-		return t.verdict(s)
+		return t.verdict()
 	}
 	lines := []chart.Reading{chart.Plain(timeName(s, m.time))}
 	for _, tire := range t.tires() {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bowline/app/words"
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -30,7 +31,7 @@ func (k *Card) ends() (t table, bold []bool) {
 			if end.Moved() {
 				what = fmt.Sprintf("hole %d → %d", end.From+1, end.To+1)
 			}
-			t.rows = append(t.rows, []cell{words([...]string{"Upper bar, ", "Lower bar, "}[p.Pair] + end.at + ":"), words(what)})
+			t.rows = append(t.rows, []cell{said([...]string{"Upper bar, ", "Lower bar, "}[p.Pair] + end.at + ":"), said(what)})
 			bold = append(bold, end.Moved())
 		}
 	}
@@ -46,7 +47,7 @@ func (k *Card) bars() table {
 			if b.After.Recut() {
 				turn = "new tube"
 			}
-			t.rows = append(t.rows, []cell{words(cardBars[i][side]), words(turn), words(k.units.FormatFine(units.Length, b.After.Length)), words(engaged(k.units, &b.After))})
+			t.rows = append(t.rows, []cell{said(cardBars[i][side]), said(turn), said(k.units.FormatFine(units.Length, b.After.Length)), said(engaged(k.units, &b.After))})
 		}
 	}
 	return t
@@ -102,50 +103,50 @@ func (w *barWords) lines() []string {
 
 // alerts lists what is wrong with the bars in the new holes.
 func (k *Card) alerts() []string {
-	var words barWords
+	var list barWords
 	for i := range k.change.Pairs {
 		p := &k.change.Pairs[i]
 		for side, b := range k.sides(i) {
 			bar := cardBars[i][side]
 			switch {
 			case !p.Bar.Usable():
-				words.say(bar, "rod end's "+p.Bar.ShortThread(k.units))
+				list.say(bar, "rod end's "+p.Bar.ShortThread(k.units))
 			case b.After.Recut():
-				words.say(bar, b.After.TubeText(k.units))
+				list.say(bar, b.After.TubeText(k.units))
 			case b.After.Status == adjuster.Shallow:
-				words.say(bar, fmt.Sprintf("(!) under %v D engaged, a longer tube is better", adjuster.WellEngaged))
+				list.say(bar, fmt.Sprintf("(!) under %v D engaged, a longer tube is better", adjuster.WellEngaged))
 			}
 		}
 	}
-	list := words.lines()
+	said := list.lines()
 	for _, w := range k.after.Warnings {
 		if w.Kind == analysis.OverCapacity || w.Kind == analysis.NotBalanced {
-			list = append(list, w.Text(k.units))
+			said = append(said, words.Warning(w, k.units))
 		}
 	}
-	return list
+	return said
 }
 
 // assumptions lists what the rod ends' names do not say.
 func (k *Card) assumptions() []string {
-	var words barWords
+	var list barWords
 	for i := range k.change.Pairs {
 		for _, bar := range cardBars[i] {
 			switch assumed := k.change.Pairs[i].Assumed; {
 			case assumed.Diameter:
-				words.say(bar, "thread assumed to be 3/4 in, 16 per inch")
+				list.say(bar, "thread assumed to be 3/4 in, 16 per inch")
 			case assumed.Pitch:
-				words.say(bar, "thread assumed to have 16 per inch")
+				list.say(bar, "thread assumed to have 16 per inch")
 			}
 		}
 	}
-	return words.lines()
+	return list.lines()
 }
 
 // pinion says where the pinion ends up and where it is on the way.
 func (k *Card) pinion() table {
 	t := table{columns: make([]heading, 2)}
-	add := func(label, text string) { t.rows = append(t.rows, []cell{words(label), words(text)}) }
+	add := func(label, text string) { t.rows = append(t.rows, []cell{said(label), said(text)}) }
 	turn := k.change.Turned.Pinion
 	was, is := k.car.Driveline.PinionAngle, k.car.Driveline.PinionAngle+turn
 	stays := k.units.ReadsZero(units.Angle, turn)
@@ -188,7 +189,7 @@ func (k *Card) pinion() table {
 func (k *Card) compared() table {
 	t := table{columns: []heading{{}, {"before", ""}, {"after", ""}}}
 	add := func(label string, of func(writer) string) {
-		t.rows = append(t.rows, []cell{words(label), words(of(writer{k.before, nil, k.units})), words(of(writer{k.after, nil, k.units}))})
+		t.rows = append(t.rows, []cell{said(label), said(of(writer{k.before, nil, k.units})), said(of(writer{k.after, nil, k.units}))})
 	}
 	figure := func(w writer, q units.Quantity, si float64) string {
 		return w.number(q, si).figure + " " + w.units.Symbol(q)

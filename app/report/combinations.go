@@ -89,11 +89,11 @@ func (w writer) places(places []holes.Place) table {
 	t.columns = append(t.columns, heading{})
 	for i := range places {
 		p := &places[i]
-		row := []cell{{figure: strconv.Itoa(p.Rank)}, words(p.Holes().String())}
+		row := []cell{{figure: strconv.Itoa(p.Rank)}, said(p.Holes().String())}
 		for _, column := range columns {
 			row = append(row, cell{figure: w.shown(column, p)})
 		}
-		t.rows = append(t.rows, append(row, words(remark(p))))
+		t.rows = append(t.rows, append(row, said(remark(p))))
 	}
 	return t
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -31,7 +32,7 @@ func (w writer) setup() *car.Setup { return &w.Car.Setups[w.Options.Setup] }
 
 // sections lists the whole report but for its title and the caution.
 func (w writer) sections() []section {
-	list := []section{{title: "Verdict", lines: w.Verdicts(w.units)}}
+	list := []section{{title: "Verdict", lines: words.Verdicts(w.Result, w.units)}}
 	if len(w.Warnings) > 0 {
 		list = append(list, w.warnings())
 	}
@@ -44,11 +45,7 @@ func (w writer) sections() []section {
 }
 
 func (w writer) warnings() section {
-	s := section{title: "Warnings", list: true}
-	for _, warning := range w.Warnings {
-		s.lines = append(s.lines, warning.Text(w.units))
-	}
-	return s
+	return section{title: "Warnings", list: true, lines: words.Warnings(w.Warnings, w.units)}
 }
 
 // holes lists what the setup is made of.
@@ -65,11 +62,11 @@ func (w writer) holes() section {
 			from = "ground under the axle, at ride height"
 		}
 		s.table.rows = append(s.table.rows, []cell{
-			words(row.String()),
-			words(fmt.Sprintf("%d of %d", *row.Of(&w.setup().Holes)+1, len(*row.In(w.Car)))),
+			said(row.String()),
+			said(fmt.Sprintf("%d of %d", *row.Of(&w.setup().Holes)+1, len(*row.In(w.Car)))),
 			w.signed(units.Length, at.X, "", "behind"),
 			w.signed(units.Length, at.Y, "", "below"),
-			words(from),
+			said(from),
 		})
 	}
 	return s
@@ -102,36 +99,36 @@ func (t *table) fact(label, text string) {
 	if t.columns == nil {
 		t.columns = make([]heading, 2)
 	}
-	t.rows = append(t.rows, []cell{words(label), words(text)})
+	t.rows = append(t.rows, []cell{said(label), said(text)})
 }
 
 // bars lists what the bars can carry and what they come to carry.
 func (w writer) bars() section {
 	s := section{title: "Bars, each", table: table{columns: []heading{{}, {"upper bar", ""}, {"lower bar", ""}}}}
 	add := func(label string, of func(car.Pair) cell) {
-		s.table.rows = append(s.table.rows, []cell{words(label), of(car.Upper), of(car.Lower)})
+		s.table.rows = append(s.table.rows, []cell{said(label), of(car.Upper), of(car.Lower)})
 	}
 	force := func(of func(*column.Result) float64) func(car.Pair) cell {
-		return func(p car.Pair) cell { return words(w.units.Format(units.Force, of(&w.Bars[p]))) }
+		return func(p car.Pair) cell { return said(w.units.Format(units.Force, of(&w.Bars[p]))) }
 	}
 	add("tube", func(p car.Pair) cell {
 		tube := p.Bar(w.Car)
-		return words(w.withoutUnit(units.Length, w.typed(units.Length, tube.OD)) + " × " + w.typed(units.Length, tube.Wall))
+		return said(w.withoutUnit(units.Length, w.typed(units.Length, tube.OD)) + " × " + w.typed(units.Length, tube.Wall))
 	})
-	add("material", func(p car.Pair) cell { return words(plainText(p.Bar(w.Car).Material)) })
-	add("length, pin to pin", func(p car.Pair) cell { return words(w.units.Format(units.Length, w.Bars[p].Length)) })
-	add("slenderness", func(p car.Pair) cell { return words(fmt.Sprintf("%.1f", w.Bars[p].Slenderness)) })
+	add("material", func(p car.Pair) cell { return said(plainText(p.Bar(w.Car).Material)) })
+	add("length, pin to pin", func(p car.Pair) cell { return said(w.units.Format(units.Length, w.Bars[p].Length)) })
+	add("slenderness", func(p car.Pair) cell { return said(fmt.Sprintf("%.1f", w.Bars[p].Slenderness)) })
 	add("OD over wall", func(p car.Pair) cell {
 		wall := w.Bars[p].Wall
-		return words(fmt.Sprintf("%.1f (thin beyond %.1f)", wall.Ratio, wall.Limit))
+		return said(fmt.Sprintf("%.1f (thin beyond %.1f)", wall.Ratio, wall.Limit))
 	})
 	add("Euler", force(func(b *column.Result) float64 { return b.Euler }))
 	add("Johnson", force(func(b *column.Result) float64 { return b.Johnson }))
 	add("first yield, bowed", force(func(b *column.Result) float64 { return b.FirstYield }))
-	for _, d := range []column.Direction{column.Push, column.Pull} {
-		add(fmt.Sprintf("may %s", d), func(p car.Pair) cell { return words(w.units.Format(units.Force, w.Limit(p, d).Allowable)) })
-		add("  governed by", func(p car.Pair) cell { return words(w.Governs(p, d)) })
-		add("  most in travel", func(p car.Pair) cell { return words(w.use(w.Result.Worst[p][d])) })
+	for _, d := range column.Directions {
+		add(fmt.Sprintf("may %s", d), func(p car.Pair) cell { return said(w.units.Format(units.Force, w.Limit(p, d).Allowable)) })
+		add("  governed by", func(p car.Pair) cell { return said(w.Limit(p, d).Kind.String()) })
+		add("  most in travel", func(p car.Pair) cell { return said(w.use(w.Result.Worst[p][d])) })
 	}
 	return s
 }
@@ -186,7 +183,7 @@ func (w writer) rideLoads() section {
 	s := section{title: "Loads at ride height", lines: w.springNote(), table: table{columns: []heading{{}, {"at rest", ""}, {"hooked", ""}, {"hit", ""}}}}
 	loads := []*statics.Load{&w.Ride.Loads.Rest, &w.Ride.Loads.Hooked, &w.Ride.Loads.Hit}
 	add := func(label string, of func(*statics.Load) cell) {
-		row := []cell{words(label)}
+		row := []cell{said(label)}
 		for _, l := range loads {
 			row = append(row, of(l))
 		}
@@ -196,7 +193,7 @@ func (w writer) rideLoads() section {
 	held := func(of func(*statics.Load) cell) func(*statics.Load) cell {
 		return func(l *statics.Load) cell {
 			if !l.Balanced {
-				return words("none")
+				return said("none")
 			}
 			return of(l)
 		}
@@ -221,7 +218,7 @@ func (w writer) rideLoads() section {
 		if l.Governs == statics.AtRest {
 			return cell{}
 		}
-		return words(l.Governs.String())
+		return said(l.Governs.String())
 	})
 	return s
 }

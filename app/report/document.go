@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"io"
 
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -157,14 +158,11 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 			Travel:  b.pair(units.Length, r2.Vec{X: -r.Car.Springs.RearDroop, Y: r.Car.Springs.RearBump}),
 		},
 		Launch:   b.launch(l),
-		Verdict:  r.Verdicts(s),
-		Warnings: []string{},
+		Verdict:  words.Verdicts(r, s),
+		Warnings: words.Warnings(r.Warnings, s),
 	}
 	for i := range r.Travel {
 		d.Travel = append(d.Travel, b.row(&r.Travel[i]))
-	}
-	for _, w := range r.Warnings {
-		d.Warnings = append(d.Warnings, w.Text(s))
 	}
 	return d
 }
@@ -203,7 +201,7 @@ func (b builder) bar(p car.Pair) BarData {
 		Length: b.shop(units.Length, strength.Length), Slenderness: strength.Slenderness,
 		Euler: force(strength.Euler), Johnson: force(strength.Johnson), FirstYield: force(strength.FirstYield),
 		CapacityPush: force(strength.Push.Allowable), CapacityPull: force(strength.Pull.Allowable),
-		GovernsPush: b.Governs(p, column.Push), GovernsPull: b.Governs(p, column.Pull),
+		GovernsPush: b.Limit(p, column.Push).Kind.String(), GovernsPull: b.Limit(p, column.Pull).Kind.String(),
 		Worst: Worst{Push: b.use(p, column.Push), Pull: b.use(p, column.Pull)},
 	}
 }

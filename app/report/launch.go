@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -16,7 +17,7 @@ func (w writer) launchSections() []section {
 	case w.launch == nil:
 		return nil
 	case len(w.launch.Time) == 0:
-		return []section{{title: "Launch", lines: []string{w.launch.Verdict(w.units)}}}
+		return []section{{title: "Launch", lines: []string{words.LaunchVerdict(w.launch, w.units)}}}
 	}
 	list := []section{w.run(), w.peaks(), w.preload()}
 	if len(w.launch.Assumed) > 0 {
@@ -28,37 +29,16 @@ func (w writer) launchSections() []section {
 // run tells how the launch went.
 func (w writer) run() section {
 	l := w.launch
-	s := section{title: "Launch", lines: []string{l.Verdict(w.units)}}
+	s := section{title: "Launch", lines: []string{words.LaunchVerdict(l, w.units)}}
 	last := len(l.Time) - 1
-	s.table.fact("outcome", fmt.Sprintf("%s after %s and %s", l.Outcome, w.time(l.Time[last]), w.distance(l.Distance[last])))
+	s.table.fact("outcome", fmt.Sprintf("%s after %s and %s", l.Outcome, w.time(l.Time[last]), words.Come(l.Distance[last], w.units)))
 	sixty := "not reached"
 	if overSixtyFeet(l) {
 		sixty = w.time(l.Elapsed)
 	}
 	s.table.fact("60 ft", sixty)
-	s.table.fact("front wheels", w.lift())
+	s.table.fact("front wheels", words.FrontLift(l.Lift, w.units))
 	return s
-}
-
-// lift tells how the front wheels leave the ground.
-func (w writer) lift() string {
-	lift := &w.launch.Lift
-	up := fmt.Sprintf("up to %s at %s", w.units.Format(units.Length, lift.Height), w.time(lift.Time))
-	switch {
-	case lift.Duration > 0:
-		return fmt.Sprintf("off the ground for %s in all, first at %s, %s", w.time(lift.Duration), w.time(lift.Start), up)
-	case lift.Height > 0:
-		return "one at a time off the ground, " + up
-	}
-	return "stay on the ground"
-}
-
-// distance writes how far the car has come, in feet or meters.
-func (w writer) distance(x float64) string {
-	if w.units == units.SI {
-		return fmt.Sprintf("%.1f m", x)
-	}
-	return fmt.Sprintf("%.1f ft", x/units.Foot)
 }
 
 // time writes a time.
@@ -73,7 +53,7 @@ func (w writer) peaks() section {
 		s.table.columns = append(s.table.columns, heading{"force", w.units.Symbol(units.Force)}, heading{"at", w.units.Symbol(units.Time)}, heading{"of what it may", "%"})
 	}
 	for _, bar := range launch.Bars {
-		row := []cell{words(bar.String())}
+		row := []cell{said(bar.String())}
 		for _, d := range ways {
 			row = append(row, w.peak(bar, d)...)
 		}
@@ -90,7 +70,7 @@ func (w writer) peak(bar launch.RodID, d column.Direction) []cell {
 		force, at = p.Push, p.PushTime
 	}
 	if force == 0 {
-		return []cell{words("never"), {}, {}}
+		return []cell{said("never"), {}, {}}
 	}
 	share := cell{figure: units.ShareFigure(force / w.Limit(bar.Pair(), d).Allowable)}
 	return []cell{w.number(units.Force, force), w.number(units.Time, at), share}
@@ -115,7 +95,7 @@ func (w writer) preload() section {
 	for _, bar := range launch.Bars {
 		by := &l.PerTurn[bar]
 		s.table.rows = append(s.table.rows, []cell{
-			words(bar.String()), w.turns(*car.BarTurns[bar].Of(&w.setup().Turns)), w.pull(l.Static.Tension[bar]),
+			said(bar.String()), w.turns(*car.BarTurns[bar].Of(&w.setup().Turns)), w.pull(l.Static.Tension[bar]),
 			change(by.RearLoad[launch.Left]), change(by.RearLoad[launch.Right]),
 			change(by.FrontLoad[launch.Left]), change(by.FrontLoad[launch.Right]),
 			w.pull(by.Tension[bar]),
@@ -128,7 +108,7 @@ func (w writer) preload() section {
 func (w writer) turns(n float64) cell {
 	c := w.signed(units.Number, n, "longer", "shorter")
 	if n == 0 {
-		return words("none")
+		return said("none")
 	}
 	if strings.Contains(c.figure, ".") {
 		c.figure = strings.TrimRight(strings.TrimRight(c.figure, "0"), ".")
@@ -140,7 +120,7 @@ func (w writer) turns(n float64) cell {
 func (w writer) assumed() section {
 	s := section{title: "Launch: assumed, since the car does not say", list: true}
 	for _, a := range w.launch.Assumed {
-		s.lines = append(s.lines, assumed(a, w.units))
+		s.lines = append(s.lines, words.Assumption(a, w.units))
 	}
 	return s
 }

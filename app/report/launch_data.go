@@ -1,6 +1,7 @@
 package report
 
 import (
+	"bowline/app/words"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -93,7 +94,7 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 	}
 	force, angle, length := b.units.Factor(units.Force), b.units.Factor(units.Angle), b.units.Factor(units.Length)
 	d := &LaunchData{
-		Outcome: l.Outcome.String(), Verdict: l.Verdict(b.units),
+		Outcome: l.Outcome.String(), Verdict: words.LaunchVerdict(l, b.units),
 		FrontLift: LiftData{b.shop(units.Length, l.Lift.Height), l.Lift.Time, l.Lift.Start, l.Lift.Duration},
 		Rest:      b.rest(&l.Static),
 		Assumed:   []string{},
@@ -115,7 +116,7 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 		*d.Peaks.of(bar), *d.PerTurn.of(bar) = b.peak(l, bar), b.rest(&l.PerTurn[bar])
 	}
 	for _, a := range l.Assumed {
-		d.Assumed = append(d.Assumed, assumed(a, b.units))
+		d.Assumed = append(d.Assumed, words.Assumption(a, b.units))
 	}
 	return d
 }
@@ -165,9 +166,4 @@ func (b builder) rest(s *launch.Static) RestData {
 		RearLeftTire: force(s.RearLoad[launch.Left]), RearRightTire: force(s.RearLoad[launch.Right]),
 		FrontLeft: force(s.FrontLoad[launch.Left]), FrontRight: force(s.FrontLoad[launch.Right]),
 	}
-}
-
-// assumed writes what was assumed and where the car file would say it.
-func assumed(a launch.Assumption, s units.System) string {
-	return a.Words + ", " + s.Format(a.Quantity, a.Value) + " (" + a.Path + ")"
 }

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"bowline/app/report"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -152,7 +153,7 @@ func TestJSONOfALaunch(t *testing.T) {
 	r, l := handmade(t)
 	for s, unit := range map[units.System]struct{ force, length float64 }{units.US: {1, 1}, units.SI: {lbf, 25.4}} {
 		d := documentOf(t, r, l, s).Launch
-		if d == nil || d.Outcome != "finished" || d.Verdict != l.Verdict(s) || len(d.Assumed) != 2 {
+		if d == nil || d.Outcome != "finished" || d.Verdict != words.LaunchVerdict(l, s) || len(d.Assumed) != 2 {
 			t.Fatalf("%v: %+v", s, d)
 		}
 		near(t, "60 ft", *d.SixtyFeet, 1.5, 0)
@@ -220,8 +221,8 @@ func TestTextOfALaunch(t *testing.T) {
 	r, l := handmade(t)
 	for s, golden := range map[units.System]string{units.US: "launch.txt", units.SI: "launch-si.txt"} {
 		verdict, got, _ := strings.Cut(launchText(t, r, l, s), "\n  outcome ")
-		if words := strings.Join(strings.Fields(verdict), " "); words != l.Verdict(s) {
-			t.Errorf("the verdict reads %q", words)
+		if said := strings.Join(strings.Fields(verdict), " "); said != words.LaunchVerdict(l, s) {
+			t.Errorf("the verdict reads %q", said)
 		}
 		path := filepath.Join("testdata", golden)
 		if *update {
@@ -262,8 +263,8 @@ func TestTextOfLaunchesThatEndOtherwise(t *testing.T) {
 		}
 	}
 	none := &launch.Result{Outcome: launch.NoRest}
-	if words := strings.Join(strings.Fields(launchText(t, r, none, units.US)), " "); words != none.Verdict(units.US) {
-		t.Error(words)
+	if said := strings.Join(strings.Fields(launchText(t, r, none, units.US)), " "); said != words.LaunchVerdict(none, units.US) {
+		t.Error(said)
 	}
 }
 

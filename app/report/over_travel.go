@@ -71,7 +71,7 @@ func (w writer) geometry() section {
 		s.table.groups = append(s.table.groups, group{"", 4}, group{"joints", 2})
 	}
 	for _, station := range w.stations() {
-		row := []cell{w.travelCell(station.Pose.Travel), words("none"), words("none"), words("none")}
+		row := []cell{w.travelCell(station.Pose.Travel), said("none"), said("none"), said("none")}
 		if station.HasInstantCenter {
 			row[1] = w.coordinate(station.InstantCenter.X, "behind")
 			row[2] = w.coordinate(station.InstantCenter.Y, "below")
@@ -100,9 +100,9 @@ const far = 25
 func (w writer) coordinate(x float64, negative string) cell {
 	switch {
 	case x > far:
-		return words("far")
+		return said("far")
 	case x < -far:
-		return words("far " + negative)
+		return said("far " + negative)
 	}
 	return w.signed(units.Length, x, "", negative)
 }
@@ -123,7 +123,7 @@ func (w writer) loads() section {
 			if l.Balanced {
 				row = append(row, w.pull(l.Upper.Tension), w.pull(l.Lower.Tension), w.pull(-l.Spring))
 			} else {
-				row = append(row, words("none"), words("none"), words("none"))
+				row = append(row, said("none"), said("none"), said("none"))
 			}
 		}
 		s.table.rows = append(s.table.rows, append(row, w.mostUsed(&station)))
@@ -143,7 +143,7 @@ func (w writer) mostUsed(s *analysis.Station) cell {
 		}
 	}
 	if worst.Force == 0 {
-		return words("none")
+		return said("none")
 	}
 	return cell{figure: units.ShareFigure(worst.Share), words: name}
 }
@@ -157,11 +157,11 @@ func (w writer) holeForces() section {
 		s.table.groups = append(s.table.groups, group{c.String(), 2})
 	}
 	for _, row := range car.Rows {
-		line := []cell{words(row.String())}
+		line := []cell{said(row.String())}
 		for _, c := range analysis.Cases {
 			l := c.Of(&w.Ride.Loads)
 			if !l.Balanced {
-				line = append(line, words("none"), words("none"))
+				line = append(line, said("none"), said("none"))
 				continue
 			}
 			f := row.Force(l)

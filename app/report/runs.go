@@ -25,8 +25,8 @@ func (w writer) runs() (section, bool) {
 	for i := range runs {
 		r := &runs[i]
 		s.table.rows = append(s.table.rows, []cell{
-			words(r.Date), w.given(units.Time, r.SixtyFoot), w.given(units.Percent, r.AntiSquat),
-			words(plainText(r.Track)), words(whatItDid(r)),
+			said(r.Date), w.given(units.Time, r.SixtyFoot), w.given(units.Percent, r.AntiSquat),
+			said(plainText(r.Track)), said(whatItDid(r)),
 		})
 	}
 	return s, true

@@ -29,5 +29,5 @@ type heading struct{ title, unit string }
 // cell is a figure, aligned right, and words behind it, aligned left.
 type cell struct{ figure, words string }
 
-// words is a cell without a figure.
-func words(s string) cell { return cell{words: s} }
+// said is a cell without a figure.
+func said(s string) cell { return cell{words: s} }

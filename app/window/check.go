@@ -2,10 +2,10 @@ package window
 
 import (
 	"fmt"
-	"strings"
 
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -66,8 +66,8 @@ var strengthNames = [strengthRows]string{
 func newCheckPanel(s *study.Study, forces, bow fyne.CanvasObject) *checkPanel {
 	p := &checkPanel{
 		study:     s,
-		verdict:   words(theme.ColorNameForeground),
-		warnings:  words(theme.ColorNameWarning),
+		verdict:   prose(theme.ColorNameForeground),
+		warnings:  prose(theme.ColorNameWarning),
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, checkNames[:]),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
@@ -83,12 +83,8 @@ func (p *checkPanel) wants() study.Wants { return 0 }
 // refresh writes verdict, warnings and numbers.
 func (p *checkPanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	p.verdict.Set(r.LoadVerdict(u))
-	lines := make([]string, len(r.Warnings))
-	for i, w := range r.Warnings {
-		lines[i] = "• " + w.Text(u)
-	}
-	p.warnings.Set(strings.Join(lines, "\n"))
+	p.verdict.Set(words.LoadVerdict(r.LoadVerdict(), u))
+	p.warnings.Set(words.List(words.Warnings(r.Warnings, u)))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)
 	}
@@ -123,22 +119,9 @@ func (p *checkPanel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		p.numbers.Set(row, int(pair), text, color)
 	}
 	set(checkPushLimit, force(b.Push.Allowable))
-	set(checkPushMode, modeWords(b.Push.Kind))
+	set(checkPushMode, words.FailureCell(b.Push.Kind))
 	set(checkPullLimit, force(b.Pull.Allowable))
 	p.strength(pair, b, u)
-}
-
-// modeWords names a way to fail in the width of a cell.
-func modeWords(k column.Kind) string {
-	switch k {
-	case column.BowYield:
-		return "first yield, bowed"
-	case column.LocalBuckling:
-		return "local buckling"
-	case column.TubeYield:
-		return "tension yield"
-	}
-	return strings.TrimPrefix(k.String(), "column ")
 }
 
 // strength writes what one pair's tube can take before the factor.

@@ -79,7 +79,7 @@ var compareShares = map[int][4]float32{
 const headingRoom = 104
 
 func newComparePart(s *study.Study) *comparePart {
-	p := &comparePart{study: s, verdict: words(theme.ColorNameForeground), plan: words(theme.ColorNameForeground)}
+	p := &comparePart{study: s, verdict: prose(theme.ColorNameForeground), plan: prose(theme.ColorNameForeground)}
 	p.choice = widget.NewSelect(nil, func(string) { p.compare(p.choice.SelectedIndex() - 1) })
 	p.body = stacked()
 	for i := range p.tables {
@@ -284,7 +284,7 @@ func (s *swing) squatWidth() float64 { return math.Round(100*s.squat[1]) - math.
 func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.Result, u units.System) {
 	was, is := a.Most(load), b.Most(load)
 	for _, pair := range car.Pairs {
-		for i, way := range []column.Direction{column.Push, column.Pull} {
+		for i, way := range column.Directions {
 			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
 			p.set(table, row, "", "", differs(u, units.Force, from.Force, to.Force, "more", "less"))
 			for side, use := range []analysis.Use{from, to} {

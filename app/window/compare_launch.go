@@ -3,6 +3,7 @@ package window
 import (
 	"fmt"
 
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -63,8 +64,8 @@ func (p *comparePart) writeLaunch(a, b *analysis.Result, launches [2]*launch.Res
 		by(compareSixty, same)
 	}
 	for _, bar := range launch.Bars {
-		for _, way := range directions {
-			from, to := peakUse(was, a, bar, way), peakUse(is, b, bar, way)
+		for _, way := range column.Directions {
+			from, to := a.InLaunch(was, bar, way), b.InLaunch(is, bar, way)
 			by(barRow(bar, way), wholePoints(from.Share, to.Share, "more", "less"))
 		}
 	}
@@ -75,10 +76,10 @@ func (p *comparePart) writeLaunch(a, b *analysis.Result, launches [2]*launch.Res
 // writeLaunchOf writes one setup's launch.
 func (p *comparePart) writeLaunchOf(side int, a *analysis.Result, r *launch.Result, u units.System) {
 	t := p.tables[compareLaunch]
-	t.Set(compareSixty, side, sixtyOf(r, u), "")
+	t.Set(compareSixty, side, words.SixtyFeet(r, u), "")
 	for _, bar := range launch.Bars {
-		for _, way := range directions {
-			text, color := useWords(peakUse(r, a, bar, way), u)
+		for _, way := range column.Directions {
+			text, color := useWords(a.InLaunch(r, bar, way), u)
 			t.Set(barRow(bar, way), side, text, color)
 		}
 	}
@@ -93,9 +94,6 @@ func (p *comparePart) writeLaunchOf(side int, a *analysis.Result, r *launch.Resu
 	t.Set(compareOff, side, off, "")
 }
 
-// directions are both ways of a load, as listed.
-var directions = [2]column.Direction{column.Push, column.Pull}
-
 // barRow returns the row of a bar's largest push or pull.
 func barRow(bar launch.RodID, way column.Direction) int {
 	row := compareBars + 2*int(bar)
@@ -105,37 +103,6 @@ func barRow(bar launch.RodID, way column.Direction) int {
 	return row
 }
 
-// sixtyOf writes the 60-ft time, or how the launch ended without one.
-func sixtyOf(r *launch.Result, u units.System) string {
-	if r.Outcome == launch.Finished {
-		return u.Format(units.Time, r.Elapsed)
-	}
-	return r.Outcome.String()
-}
-
-// peakUse returns the largest push or pull of a bar in a launch with its share
-// of what the bar may carry.
-func peakUse(r *launch.Result, a *analysis.Result, bar launch.RodID, way column.Direction) analysis.Use {
-	force := r.Peaks[bar].Push
-	if way == column.Pull {
-		force = r.Peaks[bar].Pull
-	}
-	return analysis.Use{Force: force, Share: force / a.Limit(bar.Pair(), way).Allowable}
-}
-
-// nearest returns which bar comes nearest to its limit in a launch, which way
-// and to which share of it; a share of 0 is that none is loaded.
-func nearest(r *launch.Result, a *analysis.Result) (bar launch.RodID, way column.Direction, share float64) {
-	for _, b := range launch.Bars {
-		for _, w := range directions {
-			if s := peakUse(r, a, b, w).Share; s > share {
-				bar, way, share = b, w, s
-			}
-		}
-	}
-	return bar, way, share
-}
-
 // launchWords says what becomes in the launch of the bar that comes nearest to
 // its limit in either setup, and of the 60-ft time; empty without launches.
 func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
@@ -143,11 +110,11 @@ func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
 	if was == nil || is == nil || len(was.Time) == 0 || len(is.Time) == 0 {
 		return ""
 	}
-	bar, way, share := nearest(is, b)
-	if other, w, s := nearest(was, a); s > share {
+	bar, way, most := b.NearestInLaunch(is)
+	if other, w, u := a.NearestInLaunch(was); u.Share > most.Share {
 		bar, way = other, w
 	}
-	from, to := peakUse(was, a, bar, way).Share, peakUse(is, b, bar, way).Share
+	from, to := a.InLaunch(was, bar, way).Share, b.InLaunch(is, bar, way).Share
 	bars := fmt.Sprintf("the %s comes to %s of its limit", bar, units.Share(to))
 	if wholePoints(from, to, "more", "less") == same {
 		bars += " in both"
@@ -160,7 +127,7 @@ func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
 // sixtyWords says what becomes of the 60-ft time; empty when it stays.
 func sixtyWords(was, is *launch.Result) string {
 	u := units.US // a time reads alike in all units
-	from, to := sixtyOf(was, u), sixtyOf(is, u)
+	from, to := words.SixtyFeet(was, u), words.SixtyFeet(is, u)
 	switch {
 	case is.Outcome == launch.Finished && was.Outcome == launch.Finished:
 		if from == to {

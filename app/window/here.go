@@ -1,11 +1,11 @@
 package window
 
 import (
-	"fmt"
 	"math"
 
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -51,7 +51,7 @@ var tuneNames = [tuneRows]string{
 func newHerePanel(s *study.Study, charts ...fyne.CanvasObject) *herePanel {
 	p := &herePanel{
 		study:   s,
-		verdict: words(theme.ColorNameForeground),
+		verdict: prose(theme.ColorNameForeground),
 		numbers: readout.New([]string{"At ride height", "Here"}, tuneNames[:]),
 	}
 	p.object = scrolled(append([]fyne.CanvasObject{p.verdict, p.numbers}, charts...)...)
@@ -68,10 +68,10 @@ func (p *herePanel) wants() study.Wants { return 0 }
 // refresh writes verdict and numbers.
 func (p *herePanel) refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	p.verdict.Set(r.CenterVerdict(u))
+	p.verdict.Set(words.CenterVerdict(r.CenterVerdict(), u))
 	heading := "Now: " + u.Travel(p.study.Travel())
 	if _, playing := p.study.Instant(); playing {
-		heading = fmt.Sprintf("Now: %.3f s", p.study.Time())
+		heading = "Now: " + u.Format(units.Time, p.study.Time())
 	}
 	p.numbers.SetHeading(1, heading)
 	p.column(0, r, &r.Ride, u)

@@ -44,7 +44,7 @@ type heights struct{ verdict, progress, tools float32 }
 // newHolesPanel returns the page: words, target and filter, and below them the
 // list over what is to be known of the combination picked.
 func newHolesPanel(w *Window) *holesPanel {
-	p := &holesPanel{study: w.study, verdict: words(theme.ColorNameForeground), progress: words(theme.ColorNamePlaceHolder)}
+	p := &holesPanel{study: w.study, verdict: prose(theme.ColorNameForeground), progress: prose(theme.ColorNamePlaceHolder)}
 	p.verdict.KeepRows(verdictRows)
 	p.button = widget.NewButton("Stop", p.press)
 	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)

@@ -64,8 +64,8 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), say func(string
 		study:   s,
 		title:   readout.NewProse("", theme.SizeNameText, theme.ColorNameForeground, fyne.TextStyle{Bold: true}),
 		order:   readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{}),
-		reason:  words(theme.ColorNameForeground),
-		rest:    words(theme.ColorNameForeground),
+		reason:  prose(theme.ColorNameForeground),
+		rest:    prose(theme.ColorNameForeground),
 		changes: readout.New([]string{"In use", "These", "Change"}, changeNames[:]),
 		refused: refused,
 		say:     say,
@@ -81,7 +81,7 @@ func newChosenHoles(s *study.Study, refused func([]car.Problem), say func(string
 	})
 	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for p := range c.pairs {
-		c.pairs[p] = words(theme.ColorNameForeground)
+		c.pairs[p] = prose(theme.ColorNameForeground)
 		turns.Add(c.pairs[p])
 	}
 	c.buttons = container.NewHBox(c.use, c.keep, c.print)

@@ -122,7 +122,7 @@ type filterField struct {
 func newFilterField(f *holesFilter, c *holes.Column) *filterField {
 	e := &filterField{filter: f, column: c, mark: canvas.NewRectangle(nil)}
 	e.label = readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{})
-	e.why = words(theme.ColorNameError)
+	e.why = prose(theme.ColorNameError)
 	e.mark.StrokeWidth = 2
 	e.mark.Hide()
 	e.why.Hide()

@@ -6,7 +6,7 @@ import (
 
 	"bowline/app/readout"
 	"bowline/app/study"
-	"bowline/model/analysis"
+	"bowline/app/words"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -57,7 +57,7 @@ var (
 func newLaunchPanel(s *study.Study, bars, attitude, tires fyne.CanvasObject) *launchPanel {
 	p := &launchPanel{
 		study:   s,
-		verdict: words(theme.ColorNameForeground),
+		verdict: prose(theme.ColorNameForeground),
 		assumed: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNamePlaceHolder, fyne.TextStyle{}),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
 		car:     readout.New([]string{"Whole car"}, launchCarNames[:]),
@@ -81,26 +81,16 @@ func (p *launchPanel) refresh() {
 		p.verdict.Set("The launch is being computed.")
 		return
 	}
-	text := r.Verdict(u) + " " + worstWords(r, p.study.Result()) + p.otherWords(u)
+	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.otherWords(u)
 	p.verdict.Set(strings.TrimSpace(text))
 	p.writeBars(r, u)
 	p.writeCar(r, u)
 	p.writePreload(r, u)
 	text = ""
 	for _, a := range r.Assumed {
-		text += fmt.Sprintf("Assumed: %s, %s (%s)\n", a.Words, u.Format(a.Quantity, a.Value), a.Path)
+		text += "Assumed: " + words.Assumption(a, u) + "\n"
 	}
 	p.assumed.Set(text)
-}
-
-// worstWords says how near the bars come to their limits, left against right;
-// nothing when none is loaded.
-func worstWords(r *launch.Result, a *analysis.Result) string {
-	bar, way, share := nearest(r, a)
-	if share == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Nearest to its limit comes the %s: %s of what it may %s.", bar, units.Share(share), way)
 }
 
 // otherWords says the same of the setup that the current one is held against,
@@ -110,7 +100,7 @@ func (p *launchPanel) otherWords(u units.System) string {
 	if other == nil || other.Launch == nil {
 		return ""
 	}
-	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", other.Name, sixtyOf(other.Launch, u), worstWords(other.Launch, other.Result)))
+	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", other.Name, words.SixtyFeet(other.Launch, u), words.NearestInLaunch(other.Result, other.Launch)))
 }
 
 // writeBars writes what each bar carries now and at worst.
@@ -147,7 +137,7 @@ func (p *launchPanel) held(b launch.RodID, tension float64, u units.System) (str
 
 // writeCar writes where the car is now.
 func (p *launchPanel) writeCar(r *launch.Result, u units.System) {
-	p.car.Set(launchSixty, 0, sixtyOf(r, u), "")
+	p.car.Set(launchSixty, 0, words.SixtyFeet(r, u), "")
 	i, ok := p.study.Instant()
 	if !ok {
 		return

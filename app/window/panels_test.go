@@ -8,6 +8,7 @@ import (
 
 	"bowline/app/look"
 	"bowline/app/readout"
+	"bowline/app/words"
 	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -89,7 +90,7 @@ func TestTablesFitTheirPanel(t *testing.T) {
 func TestTheLongestWordsFit(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
 	for k := column.Kind(0); !strings.HasPrefix(k.String(), "Kind("); k++ {
-		wantRoom(t, "governed by", modeWords(k), false, valueRoom)
+		wantRoom(t, "governed by", words.FailureCell(k), false, valueRoom)
 	}
 	for _, text := range []string{
 		"parallel bars", "−123,456.7 mm", "−1,234.5 %", "12.34° nose down", "123.4 mm forward", "123,456 N more",
@@ -195,10 +196,10 @@ func TestVerdicts(t *testing.T) {
 	d, _ := openDesk(t)
 	d.tables()
 	r := d.study.Result()
-	if got, want := d.panels[panelHere].(*herePanel).verdict.Text(), r.CenterVerdict(units.US); got != want {
+	if got, want := d.panels[panelHere].(*herePanel).verdict.Text(), words.CenterVerdict(r.CenterVerdict(), units.US); got != want {
 		t.Errorf("verdict %q, want %q", got, want)
 	}
-	if got, want := d.panels[panelCheck].(*checkPanel).verdict.Text(), r.LoadVerdict(units.US); got != want {
+	if got, want := d.panels[panelCheck].(*checkPanel).verdict.Text(), words.LoadVerdict(r.LoadVerdict(), units.US); got != want {
 		t.Errorf("verdict %q, want %q", got, want)
 	}
 }

@@ -31,7 +31,7 @@ const mostRuns = 10
 
 // newRunLog returns the log for a page.
 func newRunLog(s *study.Study, say func(string), on *page) *runLog {
-	l := &runLog{study: s, say: say, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: words(theme.ColorNameForeground)}
+	l := &runLog{study: s, say: say, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: prose(theme.ColorNameForeground)}
 	l.all = widget.NewCheck("All setups", func(on bool) {
 		l.list.setAll(on)
 		l.refresh()

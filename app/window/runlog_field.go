@@ -31,7 +31,7 @@ type runField struct {
 // field returns a line whose text is looked at when it is left, and again with
 // each letter while it is refused.
 func (f *runForm) field(label string) *runField {
-	field := &runField{label: label, entry: newRunEntry(), mark: newRefusal(), why: words(theme.ColorNameError)}
+	field := &runField{label: label, entry: newRunEntry(), mark: newRefusal(), why: prose(theme.ColorNameError)}
 	e := field.entry
 	e.left = func() { f.check(field) }
 	e.OnChanged = func(string) {

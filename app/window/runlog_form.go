@@ -42,7 +42,7 @@ type runForm struct {
 
 // newRunForm returns an empty form for a page.
 func newRunForm(s *study.Study, on *page) *runForm {
-	f := &runForm{study: s, on: on, today: time.Now, title: boldLine(""), problem: words(theme.ColorNameError)}
+	f := &runForm{study: s, on: on, today: time.Now, title: boldLine(""), problem: prose(theme.ColorNameError)}
 	f.button = widget.NewButton("Log run", func() { f.submit() })
 	f.button.Importance = widget.HighImportance
 	f.cancel = widget.NewButton("Cancel", f.giveUp)

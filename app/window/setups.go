@@ -35,7 +35,7 @@ const mostSetups = 8
 
 // newSetupsPanel returns the page: setups, comparison, run log and its chart.
 func newSetupsPanel(w *Window) *setupsPanel {
-	p := &setupsPanel{study: w.study, say: w.say, page: newPage(), list: newSetupList(w.study), refused: words(theme.ColorNameError), compare: newComparePart(w.study)}
+	p := &setupsPanel{study: w.study, say: w.say, page: newPage(), list: newSetupList(w.study), refused: prose(theme.ColorNameError), compare: newComparePart(w.study)}
 	p.object = p.page.scroll
 	w.inputs.Said = w.say
 	p.log = newRunLog(w.study, w.say, p.page)

@@ -29,7 +29,7 @@ type renameRow struct {
 }
 
 func newRenameRow(doc *document.Document, done func(), on *page) *renameRow {
-	r := &renameRow{doc: doc, done: done, on: on, entry: newRunEntry(), mark: newRefusal(), title: words(theme.ColorNameForeground), why: words(theme.ColorNameError)}
+	r := &renameRow{doc: doc, done: done, on: on, entry: newRunEntry(), mark: newRefusal(), title: prose(theme.ColorNameForeground), why: prose(theme.ColorNameError)}
 	r.entry.OnChanged = func(string) { r.tell("") }
 	r.entry.OnSubmitted = func(string) { r.submit() }
 	r.entry.escaped = r.close

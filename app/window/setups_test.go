@@ -80,7 +80,7 @@ func TestTheSetupsAreListed(t *testing.T) {
 		r := d.study.ResultOf(row)
 		worst := 0.0
 		for _, pair := range car.Pairs {
-			for _, way := range []column.Direction{column.Push, column.Pull} {
+			for _, way := range column.Directions {
 				worst = max(worst, r.Worst[pair][way].Share)
 			}
 		}

@@ -1,10 +1,10 @@
 package window
 
 import (
-	"fmt"
 	"time"
 
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -79,22 +79,14 @@ func (b *timeBar) refresh() {
 	b.setting = false
 	text := "computing…"
 	if r := b.study.Launch(); r != nil {
-		text = fmt.Sprintf("%.3f s", b.study.Time())
+		text = b.study.Units().Format(units.Time, b.study.Time())
 		if i, ok := b.study.Instant(); ok {
-			text += ", " + distanceWords(r.Distance[i], b.study.Units())
+			text += ", " + words.Come(r.Distance[i], b.study.Units())
 		}
 	}
 	if b.value.Text != text {
 		b.value.SetText(text)
 	}
-}
-
-// distanceWords writes how far the car has come.
-func distanceWords(x float64, u units.System) string {
-	if u == units.US {
-		return fmt.Sprintf("%.1f ft", x/units.Foot)
-	}
-	return fmt.Sprintf("%.2f m", x)
 }
 
 // toggle plays or pauses. At its end the launch starts again.

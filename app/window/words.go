@@ -8,8 +8,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// words returns a place for sentences in a color of the theme.
-func words(color fyne.ThemeColorName) *readout.Prose {
+// prose returns a place for sentences in a color of the theme.
+func prose(color fyne.ThemeColorName) *readout.Prose {
 	return readout.NewProse("", theme.SizeNameText, color, fyne.TextStyle{})
 }
 

@@ -29,7 +29,7 @@ func (p listed) direct() []string { return slices.Concat(p.Imports, p.TestImport
 var layers = []string{"bowline/assets", "bowline/model", "bowline/plotting", "bowline/app", "bowline/cmd"}
 
 // windowless are the packages that never reach the window toolkit.
-var windowless = []string{"bowline/model", "bowline/plotting", "bowline/app/document", "bowline/app/scene", "bowline/app/runner", "bowline/app/study", "bowline/app/report"}
+var windowless = []string{"bowline/model", "bowline/plotting", "bowline/app/document", "bowline/app/scene", "bowline/app/runner", "bowline/app/study", "bowline/app/report", "bowline/app/words"}
 
 // within tells whether an import path is folder or lies below it.
 func within(path, folder string) bool { return path == folder || strings.HasPrefix(path, folder+"/") }

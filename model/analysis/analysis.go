@@ -278,7 +278,7 @@ func (r *Result) Limit(p car.Pair, d column.Direction) column.Limit {
 func (r *Result) Highest() (car.Pair, column.Direction) {
 	bestPair, bestDirection := car.Lower, column.Push
 	for _, p := range car.Pairs {
-		for _, d := range []column.Direction{column.Push, column.Pull} {
+		for _, d := range column.Directions {
 			if r.Worst[p][d].Share > r.Worst[bestPair][bestDirection].Share {
 				bestPair, bestDirection = p, d
 			}

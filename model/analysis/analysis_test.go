@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"bowline/model/analysis"
@@ -14,7 +13,6 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/column"
 	"bowline/model/statics"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -200,36 +198,44 @@ func TestSpringsLetGoWhenTheRearRises(t *testing.T) {
 	if change := r.SpringChange(hooked); !(change < 0) {
 		t.Errorf("at 155 %% anti-squat the springs gain %v N", change)
 	}
-	if !strings.Contains(r.CenterVerdict(units.US), "Hooked, the rear rises off its springs.") {
-		t.Error(r.CenterVerdict(units.US))
+	if v := r.CenterVerdict(); v.Rear != analysis.RearRises {
+		t.Errorf("%+v", v)
+	}
+	// The bars' center just above the ground makes next to no anti-squat.
+	low := reference(t).Clone()
+	low.Chassis.Upper[2], low.Chassis.Lower[1] = r2.Vec{X: 22.5 * inch, Y: 22.5 * inch}, r2.Vec{X: 25.5 * inch, Y: 10 * inch}
+	if v := run(t, low, analysis.Options{}).CenterVerdict(); v.Rear != analysis.RearSquats || v.Against != analysis.Below {
+		t.Errorf("%+v", v)
 	}
 }
 
 func TestWarnings(t *testing.T) {
 	for _, c := range []struct {
 		change func(*car.Car)
-		want   string
+		want   analysis.Warning
 	}{
-		{func(c *car.Car) { c.Check.Factor = 3 }, "The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in droop."},
+		{func(c *car.Car) { c.Check.Factor = 3 }, analysis.Warning{Kind: analysis.OverCapacity, Pair: car.Lower, Way: column.Push, Case: analysis.Hit, Value: 1.40, Limit: 1, Travel: -4 * inch}},
 		{func(c *car.Car) {
 			c.LowerBar.OD, c.LowerBar.Wall = 1.625*inch, 0.02*inch
-		}, "The wall of the lower bars is slender: OD over wall is 81, beyond 43 it may buckle before the tube yields."},
-		{func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = 0.3*inch, 0.05*inch }, "The lower bars are slender: length over radius of gyration is 255; up to 200 is preferred."},
-		{func(c *car.Car) { c.Check.TargetAntiSquat = [2]float64{0.5, 1} }, "Anti-squat at ride height is 155 %, outside the target that ends at 100 %."},
-		{func(c *car.Car) { c.Check.TargetICX = [2]float64{1, 1.01} }, "The instant center at ride height is outside its target box."},
-		{func(c *car.Car) {}, "In the hit case the front wheels carry nothing: the rear tires hold the whole car."},
+		}, analysis.Warning{Kind: analysis.ThinWall, Pair: car.Lower, Value: 81.25, Limit: 42.5}},
+		{func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = 0.3*inch, 0.05*inch }, analysis.Warning{Kind: analysis.Slender, Pair: car.Lower, Value: 255, Limit: 200}},
+		{func(c *car.Car) { c.Check.TargetAntiSquat = [2]float64{0.5, 1} }, analysis.Warning{Kind: analysis.OffTarget, Value: 1.546, Limit: 1}},
+		{func(c *car.Car) { c.Check.TargetICX = [2]float64{1, 1.01} }, analysis.Warning{Kind: analysis.CenterOffTarget}},
+		{func(c *car.Car) {}, analysis.Warning{Kind: analysis.WheelsOff, Case: analysis.Hit}},
 		{func(c *car.Car) {
 			c.Chassis.Upper[2], c.Chassis.Lower[1] = r2.Vec{X: 22.5 * inch, Y: 22.5 * inch}, r2.Vec{X: 25.5 * inch, Y: 11 * inch}
-		}, "At ride height the bars are parallel: there is no instant center, and the line of action has their slope."},
+		}, analysis.Warning{Kind: analysis.NoCenter}},
 	} {
 		d := reference(t).Clone()
 		c.change(d)
-		var got []string
-		for _, w := range run(t, d, analysis.Options{}).Warnings {
-			got = append(got, w.Text(units.US))
-		}
-		if !slices.Contains(got, c.want) {
-			t.Errorf("want %q among\n%s", c.want, strings.Join(got, "\n"))
+		list := run(t, d, analysis.Options{}).Warnings
+		if !slices.ContainsFunc(list, func(w analysis.Warning) bool {
+			near := func(a, b float64) bool { return math.Abs(a-b) <= 5e-3*math.Abs(b) }
+			same := near(w.Value, c.want.Value) && near(w.Limit, c.want.Limit) && near(w.Travel, c.want.Travel)
+			w.Value, w.Limit, w.Travel = c.want.Value, c.want.Limit, c.want.Travel
+			return same && w == c.want
+		}) {
+			t.Errorf("want %+v among\n%+v", c.want, list)
 		}
 	}
 }
@@ -237,19 +243,21 @@ func TestWarnings(t *testing.T) {
 func TestVerdicts(t *testing.T) {
 	c := reference(t)
 	r := run(t, c, analysis.Options{})
-	if got, want := r.CenterVerdict(units.US), "Instant center 41.25 in ahead of the rear contact, 11.84 in up: anti-squat 155 %, inside the target of 100 to 160 %. Hooked, the rear rises off its springs."; got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
+	v := r.CenterVerdict()
+	if !v.HasInstantCenter || !v.HasAntiSquat || math.Abs(v.InstantCenter.X-41.25*inch) > 0.005*inch || math.Abs(v.InstantCenter.Y-11.84*inch) > 0.005*inch || math.Abs(v.AntiSquat-1.546) > 5e-4 ||
+		v.Target != [2]float64{1, 1.6} || v.Against != analysis.Inside {
+		t.Errorf("%+v", v)
 	}
 	d := c.Clone()
 	d.Check.Factor = 1
 	d.Drive.Torque *= 3
-	if got := run(t, d, analysis.Options{}).LoadVerdict(units.US); !strings.Contains(got, "The tube fails") {
-		t.Error(got)
+	if v := run(t, d, analysis.Options{}).LoadVerdict(); v.Standing != analysis.Failing || v.Margin >= 1 || v.Factor != 1 {
+		t.Errorf("%+v", v)
 	}
 	d.Check.Factor = 20
 	d.Drive.Torque /= 3
-	if got := run(t, d, analysis.Options{}).LoadVerdict(units.US); !strings.Contains(got, "The tube would still hold") {
-		t.Error(got)
+	if v := run(t, d, analysis.Options{}).LoadVerdict(); v.Standing != analysis.FactorShort || v.Margin <= 1 || v.Use.Share <= 1 || v.Pair != car.Lower || v.Way != column.Push {
+		t.Errorf("%+v", v)
 	}
 }
 

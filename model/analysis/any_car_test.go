@@ -8,6 +8,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/column"
 	"bowline/model/internal/cartest"
 	"bowline/model/statics"
 	"bowline/model/units"
@@ -37,11 +38,7 @@ func TestAnyValidCar(t *testing.T) {
 				balance(t, c, s, l)
 			}
 		}
-		for _, text := range append(r.Verdicts(units.US), r.Verdicts(units.SI)...) {
-			if text == "" {
-				t.Fatal("no words for the result")
-			}
-		}
+		stands(t, r)
 	})
 }
 
@@ -92,5 +89,29 @@ func balance(t *rapid.T, c *car.Car, s *analysis.Station, l *statics.Load) {
 	}
 	if r2.Norm(sum) > 1e-9*largest || math.Abs(moment) > 1e-9*largest {
 		t.Fatalf("travel %v: force %v and moment %v are left over of %v", p.Travel, sum, moment, largest)
+	}
+}
+
+// stands holds the verdicts against the numbers that they are of.
+func stands(t *rapid.T, r *analysis.Result) {
+	load := r.LoadVerdict()
+	most := 0.0
+	for _, p := range car.Pairs {
+		for _, d := range column.Directions {
+			most = max(most, r.Worst[p][d].Share)
+		}
+	}
+	if load.Use.Share != most || (load.Standing == analysis.Unloaded) != (most == 0) || (load.Standing == analysis.Within) != (most > 0 && most <= 1) {
+		t.Fatalf("%+v of at most %v", load, most)
+	}
+	if most > 0 && math.Abs(load.Margin*most/load.Factor-1) > 1e-12 {
+		t.Fatalf("%+v: the margin over the factor is not one over the share", load)
+	}
+	center := r.CenterVerdict()
+	if inside := center.AntiSquat >= center.Target[0] && center.AntiSquat <= center.Target[1]; inside != (center.Against == analysis.Inside) {
+		t.Fatalf("%+v", center)
+	}
+	if (center.Rear == analysis.RearUnknown) == r.Ride.Loads.Hooked.Balanced {
+		t.Fatalf("%+v, balanced %v", center, r.Ride.Loads.Hooked.Balanced)
 	}
 }

@@ -1,84 +1,121 @@
 package analysis
 
 import (
-	"fmt"
-	"math"
-
 	"bowline/model/car"
 	"bowline/model/column"
-	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // even is the spring change, as a part of the load transfer, below which the
 // rear counts as neither rising nor squatting.
 const even = 0.02
 
-// LoadVerdict says in words how near the bars come to what they may carry and
-// what stands in the way, in one or two sentences.
-func (r *Result) LoadVerdict(s units.System) string {
+// Standing is how a load stands against what the bar may carry.
+type Standing int
+
+// The standings.
+const (
+	Unloaded    Standing = iota // no load at all
+	Within                      // no more than the allowable load
+	FactorShort                 // the bar holds, but with less than the safety factor asked for
+	Failing                     // beyond the strength of the bar
+)
+
+// LoadVerdict is how near the bars come to what they may carry over the travel,
+// told of the pair and direction that come nearest. All but Standing and Factor
+// is zero when no bar is loaded.
+type LoadVerdict struct {
+	Standing Standing
+	Pair     car.Pair
+	Way      column.Direction
+	Use      Use         // where the share is greatest
+	Governs  column.Kind // the way of failing that limits Pair in Way
+	Margin   float64     // strength by it over the load [1]
+	Factor   float64     // safety factor asked for [1]
+}
+
+// LoadVerdict returns how near the bars come to what they may carry.
+func (r *Result) LoadVerdict() LoadVerdict {
 	p, d := r.Highest()
-	u, limit := r.Worst[p][d], r.Limit(p, d)
-	name := map[car.Pair]string{car.Upper: "Upper", car.Lower: "Lower"}[p]
-	text := fmt.Sprintf("%s bars reach %.0f %% of what they may carry, in %s at %s in the %s case.", name, 100*u.Share, d, s.Travel(u.Travel), u.Case)
-	margin := limit.Strength / u.Force
-	switch {
-	case u.Force == 0:
-		return "No bar is loaded: nothing drives the axle."
-	case u.Share > 1 && margin > 1:
-		return text + fmt.Sprintf(" The tube would still hold (%s at %.1f times this load), but with less than the factor of %.4g asked for.", limit.Kind, margin, r.Car.Check.Factor)
-	case u.Share > 1:
-		return text + fmt.Sprintf(" The tube fails: %s comes at %.0f %% of this load.", limit.Kind, 100*margin)
+	v := LoadVerdict{Pair: p, Way: d, Use: r.Worst[p][d], Factor: r.Car.Check.Factor}
+	if v.Use.Force == 0 {
+		return LoadVerdict{Factor: v.Factor}
 	}
-	return text + fmt.Sprintf(" First to give would be: %s, at %.1f times this load.", limit.Kind, margin)
+	limit := r.Limit(p, d)
+	v.Governs, v.Margin = limit.Kind, limit.Strength/v.Use.Force
+	switch {
+	case v.Use.Share <= 1:
+		v.Standing = Within
+	case v.Margin > 1:
+		v.Standing = FactorShort
+	default:
+		v.Standing = Failing
+	}
+	return v
 }
 
-// CenterVerdict says in words where the instant center is at ride height, what
-// anti-squat that makes against the target, and whether the rear rises.
-func (r *Result) CenterVerdict(s units.System) string {
+// Against is where a value is of a target.
+type Against int
+
+// The places.
+const (
+	Below Against = iota
+	Inside
+	Above
+)
+
+// Rear is what the rear does on its springs as the tires hook.
+type Rear int
+
+// What the rear does.
+const (
+	RearUnknown Rear = iota // bars and springs do not hold the axle
+	RearSteady              // the springs keep their load, within even of the load transfer
+	RearRises               // they lose load
+	RearSquats              // they gain load
+)
+
+// CenterVerdict is where the instant center is at ride height, what anti-squat
+// that makes against the target, and whether the rear rises.
+type CenterVerdict struct {
+	InstantCenter    r2.Vec // ahead of the rear contact and above the ground [m]
+	HasInstantCenter bool   // false for parallel bars
+	AntiSquat        float64
+	HasAntiSquat     bool       // false where the line of action stands upright
+	Target           [2]float64 // least and greatest anti-squat asked for [1]
+	Against          Against    // the target; means nothing without anti-squat
+	Rear             Rear
+}
+
+// CenterVerdict returns what there is to tell of ride height.
+func (r *Result) CenterVerdict() CenterVerdict {
 	ride := &r.Ride
-	if !ride.HasAntiSquat {
-		return "The line of action stands upright over the rear contact: anti-squat has no value here."
+	v := CenterVerdict{
+		InstantCenter: ride.InstantCenter, HasInstantCenter: ride.HasInstantCenter,
+		AntiSquat: ride.AntiSquat, HasAntiSquat: ride.HasAntiSquat,
+		Target: r.Car.Check.TargetAntiSquat, Against: Inside, Rear: r.rear(),
 	}
-	where := "The bars are parallel"
-	if ride.HasInstantCenter {
-		ahead, side := ride.InstantCenter.X, "ahead of"
-		if ahead < 0 {
-			side = "behind"
-		}
-		where = fmt.Sprintf("Instant center %s %s the rear contact, %s up", s.Format(units.Length, math.Abs(ahead)), side, s.Format(units.Length, ride.InstantCenter.Y))
-	}
-	target, is := r.Car.Check.TargetAntiSquat, "inside"
 	switch {
-	case ride.AntiSquat < target[0]:
-		is = "below"
-	case ride.AntiSquat > target[1]:
-		is = "above"
+	case v.AntiSquat < v.Target[0]:
+		v.Against = Below
+	case v.AntiSquat > v.Target[1]:
+		v.Against = Above
 	}
-	text := fmt.Sprintf("%s: anti-squat %.0f %%, %s the target of %.0f to %.0f %%.", where, 100*ride.AntiSquat, is, 100*target[0], 100*target[1])
-	hooked := &ride.Loads.Hooked
-	if !hooked.Balanced {
-		return text
-	}
-	return text + " " + r.lift()
+	return v
 }
 
-// lift says whether the springs gain or lose load as the tires hook.
-func (r *Result) lift() string {
+// rear returns whether the springs gain or lose load as the tires hook.
+func (r *Result) rear() Rear {
 	hooked := &r.Ride.Loads.Hooked
 	change, transfer := r.SpringChange(hooked), hooked.RearLoad-r.Ride.Loads.Rest.RearLoad
 	switch {
+	case !hooked.Balanced:
+		return RearUnknown
 	case change < -even*transfer:
-		return "Hooked, the rear rises off its springs."
+		return RearRises
 	case change > even*transfer:
-		return "Hooked, the rear squats on its springs."
+		return RearSquats
 	}
-	return "Hooked, the rear neither rises nor squats."
+	return RearSteady
 }
-
-// Verdicts returns the words for both questions, the load's first.
-func (r *Result) Verdicts(s units.System) []string {
-	return []string{r.LoadVerdict(s), r.CenterVerdict(s)}
-}
-
-// Governs writes what limits a pair in a direction.
-func (r *Result) Governs(p car.Pair, d column.Direction) string { return r.Limit(p, d).Kind.String() }

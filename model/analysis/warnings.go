@@ -1,7 +1,6 @@
 package analysis
 
 import (
-	"fmt"
 	"math"
 
 	"bowline/model/car"
@@ -27,7 +26,7 @@ const (
 	SquatReversal               // anti-squat changes sign over the travel
 )
 
-// Warning is one thing the user should know. Text writes it in words.
+// Warning is one thing the user should know.
 type Warning struct {
 	Kind   Kind
 	Pair   car.Pair         // for OverCapacity, ThinWall, Slender
@@ -51,7 +50,7 @@ const (
 func (r *Result) warn() {
 	add := func(w Warning) { r.Warnings = append(r.Warnings, w) }
 	for _, p := range car.Pairs {
-		for _, d := range []column.Direction{column.Push, column.Pull} {
+		for _, d := range column.Directions {
 			if u := r.Worst[p][d]; u.Share > 1 {
 				add(Warning{Kind: OverCapacity, Pair: p, Way: d, Case: u.Case, Value: u.Share, Limit: 1, Travel: u.Travel})
 			}
@@ -110,32 +109,4 @@ func (r *Result) warnOfTargets(add func(Warning)) {
 			break
 		}
 	}
-}
-
-// Text writes the warning in words, with values in the unit system s.
-func (w Warning) Text(s units.System) string {
-	travel := s.Travel(w.Travel)
-	switch w.Kind {
-	case OverCapacity:
-		return fmt.Sprintf("The %s reach %.0f %% of what they may carry in %s, in the %s case at %s.", w.Pair.Bars(), 100*w.Value, w.Way, w.Case, travel)
-	case NotBalanced:
-		return "At " + travel + " the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
-	case ThinWall:
-		return fmt.Sprintf("The wall of the %s is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", w.Pair.Bars(), w.Value, w.Limit)
-	case Slender:
-		return fmt.Sprintf("The %s are slender: length over radius of gyration is %.0f; up to %.0f is preferred.", w.Pair.Bars(), w.Value, w.Limit)
-	case NearClosure:
-		return "The bars stop closing " + s.Format(units.Length, w.Value) + " beyond the travel allowed."
-	case WheelsOff:
-		return fmt.Sprintf("In the %s case the front wheels carry nothing: the rear tires hold the whole car.", w.Case)
-	case NoCenter:
-		return "At ride height the bars are parallel: there is no instant center, and the line of action has their slope."
-	case OffTarget:
-		return fmt.Sprintf("Anti-squat at ride height is %.0f %%, outside the target that ends at %.0f %%.", 100*w.Value, 100*w.Limit)
-	case CenterOffTarget:
-		return "The instant center at ride height is outside its target box."
-	case SquatReversal:
-		return "Anti-squat changes sign near " + travel + "."
-	}
-	return ""
 }

@@ -11,6 +11,9 @@ const (
 	Pull
 )
 
+// Directions lists both.
+var Directions = [...]Direction{Push, Pull}
+
 // String returns "push" or "pull".
 func (d Direction) String() string {
 	if d == Pull {

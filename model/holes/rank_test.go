@@ -271,7 +271,7 @@ func fill(c *holes.Combination, r *analysis.Result) {
 	c.Closure = [2]float64{r.Droop, r.Bump}
 	for _, p := range car.Pairs {
 		c.Length[p] = r.Bars[p].Length
-		for _, d := range []column.Direction{column.Push, column.Pull} {
+		for _, d := range column.Directions {
 			c.Share[p][d] = r.Worst[p][d].Share
 		}
 	}

@@ -82,7 +82,7 @@ func (p *Place) overload() string {
 	c := p.Combination()
 	var said []string
 	for _, pair := range car.Pairs {
-		for _, d := range []column.Direction{column.Push, column.Pull} {
+		for _, d := range column.Directions {
 			if share := c.Share[pair][d]; share > 1 {
 				said = append(said, fmt.Sprintf("%s would carry %.1f %% of what they may in %s", pair.Bars(), 100*share, d))
 			}

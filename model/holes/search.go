@@ -169,7 +169,7 @@ func (c *Combination) condense(r *analysis.Result) {
 	c.Closure = [2]float64{r.Droop, r.Bump}
 	for _, p := range car.Pairs {
 		c.Length[p] = r.Bars[p].Length
-		for _, d := range []column.Direction{column.Push, column.Pull} {
+		for _, d := range column.Directions {
 			c.Share[p][d] = r.Worst[p][d].Share
 		}
 	}
@@ -178,7 +178,7 @@ func (c *Combination) condense(r *analysis.Result) {
 	for _, k := range analysis.Cases {
 		most := r.Most(k)
 		for _, p := range car.Pairs {
-			for _, d := range []column.Direction{column.Push, column.Pull} {
+			for _, d := range column.Directions {
 				c.Peak[p][k][d] = most[p][d].Force
 			}
 		}

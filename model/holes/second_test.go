@@ -356,7 +356,7 @@ func compareTravel(t *rapid.T, b *second, got *holes.Combination, travels int, l
 		push, pull, ok := b.allowable(p, lib)
 		most := [2]float64{}
 		for _, k := range analysis.Cases {
-			for _, d := range []column.Direction{column.Push, column.Pull} {
+			for _, d := range column.Directions {
 				closeTo(t, "peak over the largest force", got.Peak[p][k][d]/largest, peak[p][k][d]/largest, 1e-8/held)
 				most[d] = math.Max(most[d], peak[p][k][d])
 			}

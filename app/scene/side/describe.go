@@ -94,7 +94,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 	use, way := r.Use(p, o.Case, s)
 	return append(lines,
 		fmt.Sprintf("%s %s each (%s)", way, o.Units.Format(units.Force, use.Force), o.Case),
-		fmt.Sprintf("%s of %s: %s", units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Governs(p, way)))
+		fmt.Sprintf("%s of %s: %s", units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Limit(p, way).Kind))
 }
 
 // describeHole names a hole and what a drag or click does.

@@ -1,0 +1,107 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"bowline/model/analysis"
+	"bowline/model/launch"
+	"bowline/model/units"
+)
+
+// LaunchVerdict says how a launch went: how it ended, how the front wheels rose,
+// and which bar carried most.
+func LaunchVerdict(r *launch.Result, s units.System) string {
+	switch {
+	case r.Outcome == launch.NotHeld:
+		return "There is no launch: the lines of the bars and the rear springs meet in one point, and nothing holds the axle."
+	case r.Outcome == launch.NoRest:
+		return "There is no launch: the car finds no rest with this preload. Take turns off the bars."
+	case len(r.Time) == 0:
+		return "There is no launch: the run was stopped before it began."
+	}
+	said := []string{ending(r, s)}
+	if r.Lift.Height > 0 {
+		said = append(said, fmt.Sprintf("The front wheels rise up to %s and are off the ground for %.2f s.", s.Format(units.Length, r.Lift.Height), r.Lift.Duration))
+	}
+	if bar, way, force, at := r.Strongest(); force > 0 {
+		said = append(said, fmt.Sprintf("The %s carries the most: %s in %s at %s.", bar, s.Format(units.Force, force), way, s.Format(units.Time, at)))
+	}
+	return strings.Join(said, " ")
+}
+
+// ending says how a launch that has a history ended.
+func ending(r *launch.Result, s units.System) string {
+	last := len(r.Time) - 1
+	end := r.Time[last]
+	switch r.Outcome {
+	case launch.Finished:
+		return fmt.Sprintf("%s in %s.", Distance(r.Options.Distance, s), s.Format(units.Time, r.Elapsed))
+	case launch.TimeUp:
+		return fmt.Sprintf("After %.2f s the car has come %s.", end, Distance(r.Distance[last], s))
+	case launch.WentOver:
+		return fmt.Sprintf("The car goes over after %.2f s.", end)
+	case launch.Diverged:
+		return fmt.Sprintf("The numbers run away after %s: some part is too light, too stiff or too hard damped to be computed.", s.Format(units.Time, end))
+	}
+	return fmt.Sprintf("Stopped after %.2f s.", end)
+}
+
+// Distance writes a distance along the track [m] with no more decimals than it
+// takes: "60 ft", "18.29 m".
+func Distance(x float64, s units.System) string {
+	figure, symbol := track(x, s)
+	return strings.TrimSuffix(strings.TrimRight(figure, "0"), ".") + symbol
+}
+
+// Come writes how far the car has come [m], with decimals that hold still while
+// it rolls: "59.8 ft", "18.20 m".
+func Come(x float64, s units.System) string {
+	figure, symbol := track(x, s)
+	return figure + symbol
+}
+
+// track writes a distance along the track, in feet or meters.
+func track(x float64, s units.System) (figure, symbol string) {
+	if s == units.SI {
+		return units.Decimal(x, 2), " m"
+	}
+	return units.Decimal(x/units.Foot, 1), " ft"
+}
+
+// SixtyFeet writes the time of a launch over its distance, or how it ended
+// without one.
+func SixtyFeet(r *launch.Result, s units.System) string {
+	if r.Outcome == launch.Finished {
+		return s.Format(units.Time, r.Elapsed)
+	}
+	return r.Outcome.String()
+}
+
+// NearestInLaunch says how near the bars come to their limits in a launch, left
+// against right; nothing when none is loaded.
+func NearestInLaunch(a *analysis.Result, r *launch.Result) string {
+	bar, way, most := a.NearestInLaunch(r)
+	if most.Share == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Nearest to its limit comes the %s: %s of what it may %s.", bar, units.Share(most.Share), way)
+}
+
+// FrontLift says how the front wheels leave the ground.
+func FrontLift(l launch.Lift, s units.System) string {
+	up := fmt.Sprintf("up to %s at %s", s.Format(units.Length, l.Height), s.Format(units.Time, l.Time))
+	switch {
+	case l.Duration > 0:
+		return fmt.Sprintf("off the ground for %s in all, first at %s, %s", s.Format(units.Time, l.Duration), s.Format(units.Time, l.Start), up)
+	case l.Height > 0:
+		return "one at a time off the ground, " + up
+	}
+	return "stay on the ground"
+}
+
+// Assumption says what the launch assumes since the car does not say it, and
+// where the car file would.
+func Assumption(a launch.Assumption, s units.System) string {
+	return a.Words + ", " + s.Format(a.Quantity, a.Value) + " (" + a.Path + ")"
+}

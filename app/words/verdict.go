@@ -1,0 +1,72 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bowline/model/analysis"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+// Verdicts says how a setup stands, the loads first, then the instant center.
+func Verdicts(r *analysis.Result, s units.System) []string {
+	return []string{LoadVerdict(r.LoadVerdict(), s), CenterVerdict(r.CenterVerdict(), s)}
+}
+
+// LoadVerdict says how near the bars come to what they may carry and what stands
+// in the way, in one or two sentences.
+func LoadVerdict(v analysis.LoadVerdict, s units.System) string {
+	if v.Standing == analysis.Unloaded {
+		return "No bar is loaded: nothing drives the axle."
+	}
+	text := fmt.Sprintf("%s reach %s of what they may carry, in %s at %s in the %s case. ", capital(v.Pair.Bars()), units.Share(v.Use.Share), v.Way, s.Travel(v.Use.Travel), v.Use.Case)
+	switch v.Standing {
+	case analysis.FactorShort:
+		return text + fmt.Sprintf("The tube would still hold: %s comes at %.1f times this load, less than the factor of %.4g asked for.", v.Governs, v.Margin, v.Factor)
+	case analysis.Failing:
+		return text + fmt.Sprintf("The tube fails: %s comes at %s of this load.", v.Governs, units.WholePercent(v.Margin))
+	}
+	return text + fmt.Sprintf("It would fail first by %s, at %.1f times this load.", v.Governs, v.Margin)
+}
+
+// CenterVerdict says where the instant center is at ride height, what anti-squat
+// that makes against the target, and whether the rear rises.
+func CenterVerdict(v analysis.CenterVerdict, s units.System) string {
+	if !v.HasAntiSquat {
+		return "The line of action stands upright over the rear contact: anti-squat has no value here."
+	}
+	where := "The bars are parallel"
+	if v.HasInstantCenter {
+		side := "ahead of"
+		if v.InstantCenter.X < 0 {
+			side = "behind"
+		}
+		where = fmt.Sprintf("Instant center %s %s the rear contact, %s up", s.Format(units.Length, math.Abs(v.InstantCenter.X)), side, s.Format(units.Length, v.InstantCenter.Y))
+	}
+	is := map[analysis.Against]string{analysis.Below: "below", analysis.Inside: "inside", analysis.Above: "above"}[v.Against]
+	text := fmt.Sprintf("%s: anti-squat %s, %s the target of %s to %s.", where, units.WholePercent(v.AntiSquat), is, units.Decimal(100*v.Target[0], 0), units.WholePercent(v.Target[1]))
+	switch v.Rear {
+	case analysis.RearRises:
+		return text + " Hooked, the rear rises off its springs."
+	case analysis.RearSquats:
+		return text + " Hooked, the rear squats on its springs."
+	case analysis.RearSteady:
+		return text + " Hooked, the rear neither rises nor squats."
+	}
+	return text
+}
+
+// FailureCell names a way to fail in the width of a cell of a table.
+func FailureCell(k column.Kind) string {
+	switch k {
+	case column.BowYield:
+		return "first yield, bowed"
+	case column.LocalBuckling:
+		return "local buckling"
+	case column.TubeYield:
+		return "tension yield"
+	}
+	return strings.TrimPrefix(k.String(), "column ")
+}

@@ -1,0 +1,52 @@
+package words_test
+
+import (
+	"slices"
+	"testing"
+
+	"bowline/app/words"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+)
+
+func TestWarning(t *testing.T) {
+	warnings := []analysis.Warning{
+		{Kind: analysis.OverCapacity, Pair: car.Lower, Way: column.Push, Case: analysis.Hit, Value: 1.403, Limit: 1, Travel: -4 * inch},
+		{Kind: analysis.NotBalanced, Travel: 1.5 * inch},
+		{Kind: analysis.ThinWall, Pair: car.Upper, Value: 81.25, Limit: 42.53},
+		{Kind: analysis.Slender, Pair: car.Lower, Value: 254.9, Limit: 200},
+		{Kind: analysis.NearClosure, Value: 0.31 * inch, Limit: 0.5 * inch},
+		{Kind: analysis.WheelsOff, Case: analysis.Hooked},
+		{Kind: analysis.NoCenter},
+		{Kind: analysis.OffTarget, Value: -0.546, Limit: 1},
+		{Kind: analysis.CenterOffTarget},
+		{Kind: analysis.SquatReversal, Travel: -2 * inch},
+	}
+	want := []string{
+		"The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in droop.",
+		"At 1.50 in bump the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given.",
+		"The wall of the upper bars is slender: OD over wall is 81, beyond 43 it may buckle before the tube yields.",
+		"The lower bars are slender: length over radius of gyration is 255; up to 200 is preferred.",
+		"The bars stop closing 0.31 in beyond the travel allowed.",
+		"In the hooked case the front wheels carry nothing: the rear tires hold the whole car.",
+		"At ride height the bars are parallel: there is no instant center, and the line of action has their slope.",
+		"Anti-squat at ride height is −55 %, outside the target that ends at 100 %.",
+		"The instant center at ride height is outside its target box.",
+		"Anti-squat changes sign near 2.00 in droop.",
+	}
+	if got := words.Warnings(warnings, units.US); !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+	// They are all the kinds that there are.
+	for i, w := range warnings {
+		if w.Kind != analysis.Kind(i) {
+			t.Errorf("warning %d is of kind %d", i, w.Kind)
+		}
+	}
+	if beyond := (analysis.Warning{Kind: analysis.Kind(len(warnings))}); words.Warning(beyond, units.US) != "" {
+		t.Errorf("there is one more kind: %q", words.Warning(beyond, units.US))
+	}
+	check(t, "in SI", words.Warning(warnings[4], units.SI), "The bars stop closing 7.9 mm beyond the travel allowed.")
+}
