@@ -31,8 +31,8 @@ func withMinus(f fyne.Resource) fyne.Resource {
 	if content, ok := drawMinus(f.Content()); ok {
 		made = fyne.NewStaticResource("minus-"+f.Name(), content)
 	}
-	fonts.Store(f, made)
-	return made
+	first, _ := fonts.LoadOrStore(f, made) // of those that other goroutines have made
+	return first.(fyne.Resource)
 }
 
 // drawMinus returns a TrueType font with its map of letters to glyphs (cmap, in

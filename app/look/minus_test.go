@@ -68,3 +68,18 @@ func TestFontsHaveAMinus(t *testing.T) {
 		}
 	}
 }
+
+// Whoever asks for a font, from whatever goroutine, has the same one.
+func TestFontsAreMadeOnce(t *testing.T) {
+	style := fyne.TextStyle{Bold: true}
+	got := make(chan fyne.Resource)
+	for range 4 {
+		go func() { got <- look.New(look.Light).Font(style) }()
+	}
+	first := <-got
+	for range 3 {
+		if again := <-got; again != first {
+			t.Errorf("%s is made twice", again.Name())
+		}
+	}
+}
