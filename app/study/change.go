@@ -68,8 +68,21 @@ func (s *Study) update(c Change) Change {
 	return more
 }
 
-// tell calls the listeners in the order in which they came.
+// tell calls the listeners in the order in which they came, and then what waits
+// for that.
 func (s *Study) tell(c Change) {
+	s.callAll(c)
+	for len(s.then) > 0 {
+		waiting := s.then
+		s.then = nil
+		for _, f := range waiting {
+			f()
+		}
+	}
+}
+
+// callAll calls the listeners, who must not change the study meanwhile.
+func (s *Study) callAll(c Change) {
 	s.telling = true
 	defer func() { s.telling = false }()
 	for _, hear := range s.listeners {
@@ -79,5 +92,16 @@ func (s *Study) tell(c Change) {
 
 // Listen has hear called once after every change, after those who listened
 // before. A listener may read the study and its document but change neither:
-// that panics.
+// that panics. What has to follow from a change goes through Then.
 func (s *Study) Listen(hear func(Change)) { s.listeners = append(s.listeners, hear) }
+
+// Then has f run, which may change the study: at once, or while listeners are
+// being told as soon as all of them have been, so that they hear of every change
+// in the same order.
+func (s *Study) Then(f func()) {
+	if s.telling {
+		s.then = append(s.then, f)
+	} else {
+		f()
+	}
+}

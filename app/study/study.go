@@ -40,7 +40,8 @@ type Study struct {
 	searcher searcher
 
 	listeners []func(Change)
-	telling   bool // the listeners are being told
+	telling   bool     // the listeners are being told
+	then      []func() // what waits until they have been
 }
 
 // Options are what a study needs besides its document.

@@ -175,7 +175,7 @@ func (e *filterField) take(u units.System) bool {
 	}
 	e.condition = c
 	e.write(c.In(u))
-	e.filter.study.SetConditions(e.filter.conditions())
+	e.filter.study.Then(func() { e.filter.study.SetConditions(e.filter.conditions()) })
 	return true
 }
 

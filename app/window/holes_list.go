@@ -189,9 +189,10 @@ func (l *holesList) pointed(column int) {
 	}
 }
 
-// hovered points at a row.
+// hovered points at a row. Rows move under the pointer, too, while the list is
+// refreshed.
 func (l *holesList) hovered(key int) {
-	l.study.Point(key)
+	l.study.Then(func() { l.study.Point(key) })
 	p := l.study.Place(key)
 	if p == nil {
 		l.say("")

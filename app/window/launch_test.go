@@ -117,7 +117,6 @@ func TestAnEditBringsANewLaunch(t *testing.T) {
 		t.Error("the launch did not follow the edit")
 	}
 	d.study.SetLaunching(false)
-	d.settle()
 	d.edit()
 	if last := d.study.Launch(); !d.study.LaunchOutdated() || last.Car == d.doc.Car() {
 		t.Error("a launch was computed though nobody looks at it")

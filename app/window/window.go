@@ -199,11 +199,11 @@ func (w *Window) build(o Options) {
 	w.study.Listen(func(c study.Change) {
 		if c.Has(study.Choice) {
 			choose()
-			w.post(want) // not while the study tells
+			w.study.Then(want)
 		}
 		if c.Has(study.LaunchFailed) {
 			err := w.study.LaunchError()
-			w.post(func() { w.fail(err) })
+			w.study.Then(func() { w.fail(err) })
 		}
 		if c&^(study.File|study.History) != 0 {
 			w.soon.Ask()
