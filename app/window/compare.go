@@ -7,6 +7,7 @@ import (
 
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -146,7 +147,7 @@ func (p *comparePart) refresh() {
 	a, u := p.study.Result(), p.study.Units()
 	names := [2]string{c.Setups[a.Options.Setup].Name, c.Setups[other.Setup].Name}
 	launches := p.launches()
-	p.verdict.Set(compareWords(names, a, other.Result, launches, u))
+	p.verdict.Set(words.Compare(words.Setup{Name: names[0], Result: a, Launch: launches[0]}, words.Setup{Name: names[1], Result: other.Result, Launch: launches[1]}, u))
 	short := shortened(names)
 	for _, t := range p.tables {
 		t.SetHeading(compareA, short[0])
@@ -199,10 +200,10 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 	}
 	switch was, is := &a.Ride, &b.Ride; {
 	case was.HasInstantCenter && is.HasInstantCenter:
-		by[0] = aheadBy(was.InstantCenter.X, is.InstantCenter.X, u)
-		by[1] = differs(u, units.Length, was.InstantCenter.Y, is.InstantCenter.Y, "higher", "lower")
+		by[0] = words.Ahead(was.InstantCenter.X, is.InstantCenter.X, u)
+		by[1] = words.Up(was.InstantCenter.Y, is.InstantCenter.Y, u)
 	case !was.HasInstantCenter && !is.HasInstantCenter:
-		by[0] = same
+		by[0] = words.Same
 	}
 	p.set(compareRide, 0, ahead[0], ahead[1], by[0])
 	p.set(compareRide, 1, up[0], up[1], by[1])
@@ -213,7 +214,7 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 		}
 	}
 	if a.Ride.HasAntiSquat && b.Ride.HasAntiSquat {
-		squatBy = differs(u, units.Percent, a.Ride.AntiSquat, b.Ride.AntiSquat, "more", "less")
+		squatBy = words.Difference(u, units.Percent, a.Ride.AntiSquat, b.Ride.AntiSquat, "more", "less")
 	}
 	p.set(compareRide, 2, squat[0], squat[1], squatBy)
 	for i, r := range []*analysis.Result{a, b} {
@@ -223,17 +224,8 @@ func (p *comparePart) writeRide(a, b *analysis.Result, u units.System) {
 	}
 	for _, pair := range car.Pairs {
 		was, is := a.Bars[pair].Length, b.Bars[pair].Length
-		p.set(compareRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), differs(u, units.Length, was, is, "longer", "shorter"))
+		p.set(compareRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), words.Difference(u, units.Length, was, is, "longer", "shorter"))
 	}
-}
-
-// aheadBy writes how the instant center's distance ahead differs: of a swing
-// arm that reaches forward in both, how its length does.
-func aheadBy(was, is float64, u units.System) string {
-	if was > 0 && is > 0 {
-		return differs(u, units.Length, was, is, "farther", "nearer")
-	}
-	return differs(u, units.Length, was, is, "forward", "back")
 }
 
 // writeTravel writes what goes on over the travel.
@@ -241,7 +233,7 @@ func (p *comparePart) writeTravel(a, b *analysis.Result, u units.System) {
 	was, is := overTravel(a), overTravel(b)
 	by := "—"
 	if was.squats && is.squats {
-		by = points(is.squatWidth()-was.squatWidth(), 0, "wider", "narrower")
+		by = words.Points(is.squatWidth()-was.squatWidth(), 0, "wider", "narrower")
 	}
 	p.set(compareTravel, 0, was.squatText(), is.squatText(), by)
 	angle := func(x float64) string { return u.Format(units.Angle, x) }
@@ -250,7 +242,7 @@ func (p *comparePart) writeTravel(a, b *analysis.Result, u units.System) {
 		func(s *swing) float64 { return s.pinion[1] },
 		func(s *swing) float64 { return 0 - s.pinion[0] },
 	} {
-		p.set(compareTravel, 1+i, angle(of(&was)), angle(of(&is)), differs(u, units.Angle, of(&was), of(&is), "more", "less"))
+		p.set(compareTravel, 1+i, angle(of(&was)), angle(of(&is)), words.Difference(u, units.Angle, of(&was), of(&is), "more", "less"))
 	}
 }
 
@@ -286,7 +278,7 @@ func (p *comparePart) writeForces(table int, load analysis.Case, a, b *analysis.
 	for _, pair := range car.Pairs {
 		for i, way := range column.Directions {
 			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
-			p.set(table, row, "", "", differs(u, units.Force, from.Force, to.Force, "more", "less"))
+			p.set(table, row, "", "", words.Difference(u, units.Force, from.Force, to.Force, "more", "less"))
 			for side, use := range []analysis.Use{from, to} {
 				text, color := useWords(use, u)
 				p.tables[table].Set(row, side, text, color)
@@ -318,6 +310,6 @@ func (p *comparePart) writePlan(names [2]string, c *car.Car, a, b int, u units.S
 			pair := &plan.Pairs[i/2]
 			by = []adjuster.BarChange{pair.Left, pair.Right}[i%2].Turn().String()
 		}
-		p.set(compareTurns, i, ownTurns(*bar.Of(&c.Setups[a].Turns)), ownTurns(*bar.Of(&to.Turns)), by)
+		p.set(compareTurns, i, words.OwnTurns(*bar.Of(&c.Setups[a].Turns)), words.OwnTurns(*bar.Of(&to.Turns)), by)
 	}
 }

@@ -1,8 +1,6 @@
 package window
 
 import (
-	"fmt"
-
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/column"
@@ -59,18 +57,18 @@ func (p *comparePart) writeLaunch(a, b *analysis.Result, launches [2]*launch.Res
 	by := func(row int, text string) { p.tables[compareLaunch].Set(row, compareBy, text, "") }
 	switch {
 	case was.Outcome == launch.Finished && is.Outcome == launch.Finished:
-		by(compareSixty, differs(u, units.Time, was.Elapsed, is.Elapsed, "slower", "quicker"))
+		by(compareSixty, words.Difference(u, units.Time, was.Elapsed, is.Elapsed, "slower", "quicker"))
 	case was.Outcome == is.Outcome:
-		by(compareSixty, same)
+		by(compareSixty, words.Same)
 	}
 	for _, bar := range launch.Bars {
 		for _, way := range column.Directions {
 			from, to := a.InLaunch(was, bar, way), b.InLaunch(is, bar, way)
-			by(barRow(bar, way), wholePoints(from.Share, to.Share, "more", "less"))
+			by(barRow(bar, way), words.WholePoints(from.Share, to.Share, "more", "less"))
 		}
 	}
-	by(compareLift, differs(u, units.Length, was.Lift.Height, is.Lift.Height, "higher", "lower"))
-	by(compareOff, differs(u, units.Time, was.Lift.Duration, is.Lift.Duration, "longer", "shorter"))
+	by(compareLift, words.Difference(u, units.Length, was.Lift.Height, is.Lift.Height, "higher", "lower"))
+	by(compareOff, words.Difference(u, units.Time, was.Lift.Duration, is.Lift.Duration, "longer", "shorter"))
 }
 
 // writeLaunchOf writes one setup's launch.
@@ -101,43 +99,4 @@ func barRow(bar launch.RodID, way column.Direction) int {
 		row++
 	}
 	return row
-}
-
-// launchWords says what becomes in the launch of the bar that comes nearest to
-// its limit in either setup, and of the 60-ft time; empty without launches.
-func launchWords(a, b *analysis.Result, launches [2]*launch.Result) string {
-	was, is := launches[0], launches[1]
-	if was == nil || is == nil || len(was.Time) == 0 || len(is.Time) == 0 {
-		return ""
-	}
-	bar, way, most := b.NearestInLaunch(is)
-	if other, w, u := a.NearestInLaunch(was); u.Share > most.Share {
-		bar, way = other, w
-	}
-	from, to := a.InLaunch(was, bar, way).Share, b.InLaunch(is, bar, way).Share
-	bars := fmt.Sprintf("the %s comes to %s of its limit", bar, units.Share(to))
-	if wholePoints(from, to, "more", "less") == same {
-		bars += " in both"
-	} else {
-		bars += " instead of " + units.Share(from)
-	}
-	return told(", and ", bars, sixtyWords(was, is))
-}
-
-// sixtyWords says what becomes of the 60-ft time; empty when it stays.
-func sixtyWords(was, is *launch.Result) string {
-	u := units.US // a time reads alike in all units
-	from, to := words.SixtyFeet(was, u), words.SixtyFeet(is, u)
-	switch {
-	case is.Outcome == launch.Finished && was.Outcome == launch.Finished:
-		if from == to {
-			return ""
-		}
-		return fmt.Sprintf("60 ft takes %s instead of %s", to, from)
-	case is.Outcome == launch.Finished:
-		return fmt.Sprintf("60 ft takes %s where it was not reached (%s)", to, from)
-	case was.Outcome == launch.Finished:
-		return fmt.Sprintf("60 ft is not reached (%s)", to)
-	}
-	return ""
 }

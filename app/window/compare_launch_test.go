@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -79,7 +80,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 			a, b := shareIn(t, table.Text(row, 0)), shareIn(t, table.Text(row, 1))
 			want := fmt.Sprintf("%.0f points %s", math.Abs(b-a), map[bool]string{true: "more", false: "less"}[b > a])
 			if a == b {
-				want = same
+				want = words.Same
 			} else if math.Abs(b-a) == 1 {
 				want = strings.Replace(want, "points", "point", 1)
 			}
@@ -92,9 +93,17 @@ func TestComparisonOfLaunches(t *testing.T) {
 	if shares[1] < shares[0]+0.02 {
 		t.Fatalf("the %s goes from %v to %v; the example is another one", bar, shares[0], shares[1])
 	}
-	want := fmt.Sprintf("; in the launch the %s comes to %.0f %% of its limit instead of %.0f %%, and 60 ft takes %.3f s instead of %.3f s.", bar, 100*shares[1], 100*shares[0], runs[1].Elapsed, runs[0].Elapsed)
-	if got := p.verdict.Text(); !strings.HasSuffix(got, want) || !strings.Contains(got, "In side view ") {
-		t.Errorf("it says %q, want %q at its end", got, want)
+	for side, r := range runs {
+		nearest, _, use := d.study.ResultOf(side).NearestInLaunch(r)
+		// The peak is taken at every step, the history at every output.
+		if nearest.String() != bar || math.Abs(use.Share-shares[side]) > 0.01 {
+			t.Errorf("setup %d: nearest to its limit is the %s with %v, want the %s with %v", side, nearest, use.Share, bar, shares[side])
+		}
+	}
+	name := d.doc.Car().Setups
+	a, b := words.Setup{Name: name[0].Name, Result: d.study.ResultOf(0), Launch: runs[0]}, words.Setup{Name: name[1].Name, Result: d.study.ResultOf(1), Launch: runs[1]}
+	if got, want := p.verdict.Text(), words.Compare(a, b, units.US); got != want {
+		t.Errorf("it says %q, want %q", got, want)
 	}
 	for row, want := range map[int]string{
 		compareSixty: fmt.Sprintf("%.3f s", runs[1].Elapsed), compareLift: units.US.Format(units.Length, runs[1].Lift.Height), compareOff: fmt.Sprintf("%.3f s", runs[1].Lift.Duration),
@@ -159,13 +168,12 @@ func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
 	none.Outcome, none.History, none.Peaks, none.Elapsed = launch.NoRest, launch.History{}, [launch.RodCount]launch.Peak{}, 0
 	table := p.tables[compareLaunch]
 	for _, c := range []struct {
-		runs     [2]*launch.Result
-		row      [3]string
-		sentence string
+		runs [2]*launch.Result
+		row  [3]string
 	}{
-		{[2]*launch.Result{&finished, &over}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), "went over", "—"}, " and 60 ft is not reached (went over)"},
-		{[2]*launch.Result{&over, &finished}, [3]string{"went over", fmt.Sprintf("%.3f s", finished.Elapsed), "—"}, fmt.Sprintf(" and 60 ft takes %.3f s where it was not reached (went over)", finished.Elapsed)},
-		{[2]*launch.Result{&finished, &finished}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), fmt.Sprintf("%.3f s", finished.Elapsed), same}, ""},
+		{[2]*launch.Result{&finished, &over}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), "went over", "—"}},
+		{[2]*launch.Result{&over, &finished}, [3]string{"went over", fmt.Sprintf("%.3f s", finished.Elapsed), "—"}},
+		{[2]*launch.Result{&finished, &finished}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), fmt.Sprintf("%.3f s", finished.Elapsed), words.Same}},
 	} {
 		p.writeLaunch(a, b, c.runs, units.US)
 		for column, want := range c.row {
@@ -173,16 +181,10 @@ func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
 				t.Errorf("60 ft: %q, want %q", got, want)
 			}
 		}
-		if got := launchWords(a, b, c.runs); !strings.HasSuffix(got, c.sentence) || c.sentence == "" && strings.Contains(got, "60 ft") {
-			t.Errorf("it says %q, want %q", got, c.sentence)
-		}
 	}
 	p.writeLaunch(a, b, [2]*launch.Result{&finished, &none}, units.US)
 	if got := table.Text(compareSixty, compareB); got != "found no rest" || table.Text(compareBars, compareB) != "—" || table.Text(compareBars, compareBy) != "—" {
 		t.Errorf("without a launch the table says %q, %q", got, table.Text(compareBars, compareB))
-	}
-	if got := launchWords(a, b, [2]*launch.Result{&finished, &none}); got != "" {
-		t.Errorf("without a launch it says %q", got)
 	}
 }
 
@@ -195,12 +197,8 @@ func TestLaunchPanelNamesTheOtherSetup(t *testing.T) {
 	}
 	d.study.Compare(1)
 	d.settle()
-	table := func() string { // of the page Setups
-		page := d.panels[panelSetups].(*setupsPanel).compare
-		page.refresh()
-		return page.tables[compareLaunch].Text(barRow(launch.LowerRight, 0), compareB)
-	}()
-	want := fmt.Sprintf("\nCompared with it, \"more bite\": 60 ft %.3f s. Nearest to its limit comes the lower right bar: %.0f %% of what it may push.", otherOf(d.study).Launch.Elapsed, shareIn(t, table))
+	other := otherOf(d.study)
+	want := "\n" + words.OtherLaunch(words.Setup{Name: "more bite", Result: other.Result, Launch: other.Launch}, units.US)
 	if got := p.verdict.Text(); !strings.HasSuffix(got, want) {
 		t.Errorf("it says %q, want %q at its end", got, want)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"bowline/app/readout"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/adjuster"
 	"bowline/model/car"
 	"bowline/model/holes"
@@ -234,9 +235,9 @@ func (c *chosenHoles) writeChanges(p *holes.Place, u units.System) {
 func changeText(row int, u units.System, q units.Quantity, from, to float64) string {
 	switch row {
 	case changeAhead:
-		return aheadBy(from, to, u)
+		return words.Ahead(from, to, u)
 	case changeUp:
-		return differs(u, q, from, to, "higher", "lower")
+		return words.Up(from, to, u)
 	}
-	return differs(u, q, from, to, "more", "less")
+	return words.Difference(u, q, from, to, "more", "less")
 }

@@ -100,7 +100,7 @@ func (p *launchPanel) otherWords(u units.System) string {
 	if other == nil || other.Launch == nil {
 		return ""
 	}
-	return "\n" + strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", other.Name, words.SixtyFeet(other.Launch, u), words.NearestInLaunch(other.Result, other.Launch)))
+	return "\n" + words.OtherLaunch(words.Setup{Name: other.Name, Result: other.Result, Launch: other.Launch}, u)
 }
 
 // writeBars writes what each bar carries now and at worst.

@@ -88,6 +88,11 @@ func NearestInLaunch(a *analysis.Result, r *launch.Result) string {
 	return fmt.Sprintf("Nearest to its limit comes the %s: %s of what it may %s.", bar, units.Share(most.Share), way)
 }
 
+// OtherLaunch says how a setup leaves that the current one is compared with.
+func OtherLaunch(o Setup, s units.System) string {
+	return strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", o.Name, SixtyFeet(o.Launch, s), NearestInLaunch(o.Result, o.Launch)))
+}
+
 // FrontLift says how the front wheels leave the ground.
 func FrontLift(l launch.Lift, s units.System) string {
 	up := fmt.Sprintf("up to %s at %s", s.Format(units.Length, l.Height), s.Format(units.Time, l.Time))
