@@ -19,9 +19,14 @@ const AntiSquatKey chart.Key = "anti-squat"
 
 // AntiSquat charts anti-squat over rear travel with the target and the 100 %
 // line. The curve breaks where the line of action stands upright.
-func AntiSquat(r *analysis.Result) *chart.Chart {
+func AntiSquat(first Setup, others ...Setup) *chart.Chart {
+	return compare(first, others, squatOverTravel)
+}
+
+func squatOverTravel(setup Setup, _ []Setup) *chart.Chart {
+	r := setup.Result
 	about := antiSquat{overTravel{r}}
-	c := newChart(r, AntiSquatKey, "Anti-squat over travel", about)
+	c := newChart(setup, AntiSquatKey, "Anti-squat over travel", about)
 	c.X = travelAxis(r)
 	target := chart.Between(r.Car.Check.TargetAntiSquat[0], r.Car.Check.TargetAntiSquat[1])
 	c.Y = chart.Axis{Label: "Anti-squat", Quantity: units.Percent, Least: 0.1, Sight: target.With(1)}

@@ -25,48 +25,37 @@ func benchmarkDraw(b *testing.B, w, h int, dpi float64, build func() []*chart.Ch
 
 func BenchmarkForces(b *testing.B) {
 	r := analyze(b, saltgrass())
-	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{Forces(r)} })
+	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{BarForce(Of(r, nil))} })
 }
 
 func BenchmarkForcesDouble(b *testing.B) {
 	r := analyze(b, saltgrass())
-	benchmarkDraw(b, 1400, 800, 192, func() []*chart.Chart { return []*chart.Chart{Forces(r)} })
+	benchmarkDraw(b, 1400, 800, 192, func() []*chart.Chart { return []*chart.Chart{BarForce(Of(r, nil))} })
 }
 
 func BenchmarkAllCharts(b *testing.B) {
 	r := analyze(b, saltgrass())
-	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return Charts(r, nil) })
+	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return overTravels(Of(r, nil)) })
 }
 
 // BenchmarkMarker moves the marker over a chart that stays.
 func BenchmarkMarker(b *testing.B) {
-	c := Forces(analyze(b, saltgrass()))
+	c := BarForce(Of(analyze(b, saltgrass()), nil))
 	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{c} })
 }
 
 // BenchmarkLaunchCharts builds and draws the three charts of a launch.
 func BenchmarkLaunchCharts(b *testing.B) {
 	l, r := launched(b, saltgrass())
-	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return LaunchCharts(l, r, nil, nil) })
+	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return overLaunch(Of(r, l)) })
 }
 
 // BenchmarkCompared builds and draws each chart of two setups.
 func BenchmarkCompared(b *testing.B) {
-	x := twoSetups(b, "baseline", "more bite")
-	bars, others := launchBars{overTime{x.l}, x.r}, launchBars{overTime{x.otherLaunch}, x.other}
-	for _, build := range []func() *chart.Chart{
-		func() *chart.Chart { return chart.Compare(forcesBeside(x.r, x.other), forcesBeside(x.other, x.r)) },
-		func() *chart.Chart { return chart.Compare(AntiSquat(x.r), AntiSquat(x.other)) },
-		func() *chart.Chart { return chart.Compare(CenterPath(x.r), CenterPath(x.other)) },
-		func() *chart.Chart { return chart.Compare(Bow(x.r), Bow(x.other)) },
-		func() *chart.Chart { return chart.Compare(bars.chart(&others), others.chart(&bars)) },
-		func() *chart.Chart {
-			return chart.Compare(launchAttitudeOf(x.l, x.r, true), launchAttitudeOf(x.otherLaunch, x.other, true))
-		},
-		func() *chart.Chart { return compareTires(x.l, x.r, x.otherLaunch, x.other) },
-	} {
-		b.Run(string(build().Key), func(b *testing.B) {
-			benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{build()} })
+	list := setups(b, "baseline", "more bite")
+	for _, kind := range Kinds()[:7] {
+		b.Run(string(kind.Key), func(b *testing.B) {
+			benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{kind.Make(list[0], list[1])} })
 		})
 	}
 }

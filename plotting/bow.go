@@ -23,9 +23,12 @@ const BowKey chart.Key = "bow"
 // Bow charts how far one bar of each pair bows at mid-length under a push, up
 // to the push at which its steel first yields, with the allowable and the
 // worst push.
-func Bow(r *analysis.Result) *chart.Chart {
+func Bow(first Setup, others ...Setup) *chart.Chart { return compare(first, others, bowOverPush) }
+
+func bowOverPush(setup Setup, _ []Setup) *chart.Chart {
+	r := setup.Result
 	about := bow{r}
-	c := newChart(r, BowKey, "Bow over push", about)
+	c := newChart(setup, BowKey, "Bow over push", about)
 	c.Aside = chart.Always("at mid-length of one bar")
 	c.X = chart.Axis{Label: "Push", Quantity: units.Force, Least: 1, Sight: chart.Span{}}
 	c.Y = chart.Axis{Label: "Bow", Quantity: units.Length, Least: 1e-4, Sight: chart.Span{}}

@@ -17,7 +17,7 @@ import (
 // Strength of Materials and Structures, p. 439.
 func TestBowCurves(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(r)
+	c := Bow(Of(r, nil))
 	const e = 29000 * ksi
 	od, id := 1.25*inch, 1.06*inch
 	second := math.Pi / 64 * (math.Pow(od, 4) - math.Pow(id, 4))
@@ -44,7 +44,7 @@ func TestBowCurves(t *testing.T) {
 
 func TestBowMarks(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(r)
+	c := Bow(Of(r, nil))
 	for p, name := range pairNames {
 		if limit := charttest.Rule(c, name+" limit"); limit == nil || !limit.Upright || limit.At != r.Bars[p].Push.Allowable {
 			t.Errorf("%s: allowable push %+v", name, limit)
@@ -67,7 +67,7 @@ func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
 		q := copied(analyze(t, saltgrass()))
 		yield := q.Bars[car.Lower].FirstYield
 		q.Worst[car.Lower][column.Push].Force = share * yield
-		c := Bow(q)
+		c := Bow(Of(q, nil))
 		if got := charttest.Notes(c, units.US); !strings.HasPrefix(got, "The worst push on the lower bars, ") || !strings.Contains(got, "past first yield") {
 			t.Errorf("%g: %q", share, got)
 		}
@@ -81,7 +81,7 @@ func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
 func TestStraightBarsDoNotBow(t *testing.T) {
 	straight := saltgrass()
 	straight.Check.Crookedness = 0
-	c := Bow(analyze(t, straight))
+	c := Bow(Of(analyze(t, straight), nil))
 	for _, l := range c.Lines {
 		for _, at := range l.Runs[0] {
 			if at.Y != 0 {
@@ -96,7 +96,7 @@ func TestStraightBarsDoNotBow(t *testing.T) {
 
 func TestBowReadout(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(r)
+	c := Bow(Of(r, nil))
 	// Pe is 38,500 and 31,300 lb: 0.02074/(1 + 3319/38500) and 0.02301/(1 − 5933/31300) in.
 	got := c.Readout(0, units.US)
 	if len(got) != 3 || !strings.HasPrefix(got[1], "upper hit ") || !strings.Contains(got[1], " lb pull — bow 0.019 in") || !strings.Contains(got[2], " lb push — bow 0.028 in") {

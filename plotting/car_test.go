@@ -2,6 +2,8 @@ package plotting
 
 import (
 	"context"
+	"slices"
+	"strings"
 	"testing"
 
 	"bowline/plotting/chart"
@@ -82,5 +84,17 @@ func launched(t testing.TB, c *car.Car) (*launch.Result, *analysis.Result) {
 func everyChart(t testing.TB, c *car.Car) []*chart.Chart {
 	t.Helper()
 	l, r := launched(t, c)
-	return append(Charts(r, nil), LaunchCharts(l, r, nil, nil)...)
+	return append(overTravels(Of(r, nil)), overLaunch(Of(r, l))...)
 }
+
+// overTravels and overLaunch return the charts of setups that stand at a travel or
+// at nothing, and those over the launch.
+func overTravels(first Setup, others ...Setup) []*chart.Chart {
+	return slices.DeleteFunc(All(first, others...), func(c *chart.Chart) bool { return c.Key == SixtyFootKey || isOverLaunch(c) })
+}
+
+func overLaunch(first Setup, others ...Setup) []*chart.Chart {
+	return slices.DeleteFunc(All(first, others...), func(c *chart.Chart) bool { return !isOverLaunch(c) })
+}
+
+func isOverLaunch(c *chart.Chart) bool { return strings.HasPrefix(string(c.Key), "launch-") }

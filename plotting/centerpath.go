@@ -24,9 +24,14 @@ const CenterPathKey chart.Key = "instant-center"
 // CenterPath charts the way of the instant center over rear travel, ahead of
 // the rear contact and above the ground, with its target. The curve breaks
 // where the bars pass through parallel.
-func CenterPath(r *analysis.Result) *chart.Chart {
+func CenterPath(first Setup, others ...Setup) *chart.Chart {
+	return compare(first, others, pathOverTravel)
+}
+
+func pathOverTravel(setup Setup, _ []Setup) *chart.Chart {
+	r := setup.Result
 	about := centerPath{overTravel{r}}
-	c := newChart(r, CenterPathKey, "Instant center path", about)
+	c := newChart(setup, CenterPathKey, "Instant center path", about)
 	k := r.Car.Check
 	target := chart.Region{
 		Name: chart.Always("target"),

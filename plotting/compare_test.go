@@ -24,88 +24,78 @@ import (
 	"gonum.org/v1/plot/vg/recorder"
 )
 
-// two is a car with two setups and what comes of them.
-type two struct {
-	r, other       *analysis.Result
-	l, otherLaunch *launch.Result
-}
-
-// twoSetups runs the reference car, with power enough to slip the tires, and
-// other holes.
-func twoSetups(t testing.TB, first, second string) two {
+// setups runs the reference car, with power enough to slip the tires, with up to
+// three choices of holes.
+func setups(t testing.TB, names ...string) []Setup {
 	t.Helper()
 	c := saltgrass()
 	c.Drive.Torque *= 1.8
-	c.Setups[0].Name = first
-	c.Setups = append(c.Setups, car.Setup{Name: second, Holes: car.Holes{ChassisUpper: 1, ChassisLower: 2, HousingUpper: 1}})
-	x := two{r: analyze(t, c)}
-	var err error
-	if x.other, err = analysis.Run(context.Background(), c, tubes, analysis.Options{Setup: 1}); err != nil {
-		t.Fatal(err)
+	holes := []car.Holes{c.Setups[0].Holes, {ChassisUpper: 1, ChassisLower: 2, HousingUpper: 1}, {ChassisUpper: 2, ChassisLower: 2, HousingLower: 1}}
+	c.Setups = nil
+	for i, name := range names {
+		c.Setups = append(c.Setups, car.Setup{Name: name, Holes: holes[i]})
 	}
-	for i, l := range []**launch.Result{&x.l, &x.otherLaunch} {
-		if *l, err = launch.Run(context.Background(), c, i, tubes, launch.Options{}); err != nil {
+	if wrong := c.Validate(tubes, units.US); len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	var list []Setup
+	for i := range names {
+		r, err := analysis.Run(context.Background(), c, tubes, analysis.Options{Setup: i})
+		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	return x
-}
-
-func (x two) charts() []*chart.Chart {
-	return append(Charts(x.r, x.other), LaunchCharts(x.l, x.r, x.otherLaunch, x.other)...)
-}
-
-func (x two) chart(t testing.TB, key chart.Key) *chart.Chart {
-	t.Helper()
-	for _, c := range x.charts() {
-		if c.Key == key {
-			return c
+		l, err := launch.Run(context.Background(), c, i, tubes, launch.Options{})
+		if err != nil {
+			t.Fatal(err)
 		}
+		list = append(list, Of(r, l))
 	}
-	t.Fatalf("no chart %q", key)
-	return nil
+	return list
 }
 
-// split returns the lines of both setups.
-func split(c *chart.Chart) (first, second []chart.Line) {
-	for _, l := range c.Lines {
-		if l.Setup > 0 {
-			second = append(second, l)
-		} else {
-			first = append(first, l)
-		}
-	}
-	return first, second
+// names are those of the setups compared; the first two or all three.
+var names = []string{"baseline", "more bite", "tame"}
+
+// compared returns all charts of several setups laid over each other.
+func compared(list []Setup) []*chart.Chart {
+	return append(overTravels(list[0], list[1:]...), overLaunch(list[0], list[1:]...)...)
 }
 
-// Both setups' lines are those that each has alone; what is alike is drawn once.
-func TestComparisonsHaveTheLinesOfBoth(t *testing.T) {
-	x := twoSetups(t, "baseline", "more bite")
-	alone := append(Charts(x.other, nil), LaunchCharts(x.otherLaunch, x.other, nil, nil)...)
-	for i, c := range x.charts() {
-		first, second := split(c)
-		want := append(Charts(x.r, nil), LaunchCharts(x.l, x.r, nil, nil)...)[i]
-		if c.Key != want.Key || len(first) != len(want.Lines) {
-			t.Fatalf("%s: %d lines, want %d", c.Key, len(first), len(want.Lines))
-		}
-		for k, l := range first {
-			if l.Name != want.Lines[k].Name || !samePoints(l.Runs, want.Lines[k].Runs) {
-				t.Errorf("%s: %q is another line", c.Key, l.Name)
+func chartOf(list []Setup, key chart.Key) *chart.Chart { return New(key, list[0], list[1:]...) }
+
+// The lines of all setups are those that each has alone; what is alike is drawn
+// once.
+func TestComparisonsHaveTheLinesOfAll(t *testing.T) {
+	for n := 2; n <= 3; n++ {
+		list := setups(t, names[:n]...)
+		for _, c := range compared(list) {
+			known := map[string][]chart.Line{} // of earlier setups, by name
+			for i := range list {
+				var got []chart.Line
+				for _, l := range c.Lines {
+					if l.Setup == i {
+						got = append(got, l)
+					}
+				}
+				want := New(c.Key, list[i]).Lines
+				if len(got) != len(want) {
+					t.Fatalf("%s: %d lines of setup %d, want %d", c.Key, len(got), i, len(want))
+				}
+				for k, l := range got {
+					same := slices.ContainsFunc(known[l.Name], func(o chart.Line) bool { return samePoints(o.Runs, want[k].Runs) })
+					if l.Name != want[k].Name || !same && !samePoints(l.Runs, want[k].Runs) || same && l.Runs != nil {
+						t.Errorf("%s: %q of setup %d is another line, or drawn twice", c.Key, l.Name, i)
+					}
+					known[l.Name] = append(known[l.Name], want[k])
+				}
 			}
 		}
-		common := 0
-		for _, l := range alone[i].Lines {
-			switch k := slices.IndexFunc(second, func(o chart.Line) bool { return o.Name == l.Name }); {
-			case k >= 0 && !samePoints(second[k].Runs, l.Runs):
-				t.Errorf("%s: %q of the second setup is another line", c.Key, l.Name)
-			case k < 0 && l.Name == "100 % anti-squat":
-				common++
-			case k < 0:
-				t.Errorf("%s: the second setup has no %q", c.Key, l.Name)
-			}
-		}
-		if want := map[chart.Key]int{"instant-center": 1}[c.Key]; common != want {
-			t.Errorf("%s: %d lines in common, want %d", c.Key, common, want)
+	}
+	// The line of 100 % is that of the car.
+	list := setups(t, names...)
+	for _, l := range chartOf(list, CenterPathKey).Lines {
+		if (l.Runs == nil) != (l.Name == "100 % anti-squat" && l.Setup > 0) {
+			t.Errorf("%q of setup %d: %d runs", l.Name, l.Setup, len(l.Runs))
 		}
 	}
 }
@@ -136,7 +126,7 @@ func looksOf(t *testing.T, c *chart.Chart, width, height int) [][]look {
 				}
 			}
 		}
-		if len(seen) < 2 && l.Name != "100 % anti-squat" {
+		if l.Runs != nil && len(seen) < 2 && l.Name != "100 % anti-squat" {
 			t.Errorf("%s: %d points of %q are in sight", c.Key, len(seen), l.Name)
 		}
 		passed := map[look]map[vg.Point]bool{}
@@ -172,21 +162,76 @@ func looksOf(t *testing.T, c *chart.Chart, width, height int) [][]look {
 	return list
 }
 
-// Every curve of both setups is drawn through all its points, in its color, and
-// the second one's looks different from the first one's.
-func TestBothSetupsReachTheCanvas(t *testing.T) {
-	for _, c := range twoSetups(t, "baseline", "more bite").charts() {
-		list := looksOf(t, c, 700, 400)
-		for i, a := range c.Lines {
-			of := slices.DeleteFunc(slices.Clone(list[i]), func(l look) bool { return l.color != color.Color(a.Ink(&palette.Light)) })
-			if len(of) == 0 && a.Name != "100 % anti-squat" {
-				t.Errorf("%s: nothing is drawn through %q of setup %d", c.Key, a.Name, a.Setup)
-			}
-			for k, b := range c.Lines[:i] {
-				if a.Name == b.Name && a.Setup != b.Setup && !differ(of, list[k]) {
-					t.Errorf("%s: %q of both setups looks like %v", c.Key, a.Name, of)
+// Every curve of all setups is drawn through all its points, in its color or a
+// paler one, and looks different for each.
+func TestAllSetupsReachTheCanvas(t *testing.T) {
+	for n := 2; n <= 3; n++ {
+		for _, c := range compared(setups(t, names[:n]...)) {
+			list := looksOf(t, c, 700, 400)
+			for i, a := range c.Lines {
+				if a.Name == "100 % anti-squat" || a.Runs == nil {
+					continue
+				}
+				of := slices.DeleteFunc(slices.Clone(list[i]), func(l look) bool { return !pale(l.color, a.Ink(&palette.Light)) })
+				if len(of) == 0 {
+					t.Errorf("%s: nothing is drawn through %q of setup %d", c.Key, a.Name, a.Setup)
+				}
+				for k, b := range c.Lines[:i] {
+					if a.Name == b.Name && b.Runs != nil && !differ(of, list[k]) {
+						t.Errorf("%s: %q of setups %d and %d looks like %v", c.Key, a.Name, a.Setup, b.Setup, of)
+					}
 				}
 			}
+		}
+	}
+}
+
+// pale reports whether a color is another one or lies between it and white, not
+// far from it.
+func pale(c color.Color, of color.RGBA) bool {
+	got, ok := c.(color.RGBA)
+	return ok && charttest.Like(got, of, 200) && got.R >= of.R && got.G >= of.G && got.B >= of.B
+}
+
+// Of three or four setups each looks different on both screens, and none fades
+// away: the palest keeps a third of the contrast of the first.
+func TestSetupsOnBothScreens(t *testing.T) {
+	list := setups(t, names...)
+	list = append(list, Setup{"fourth", list[1].Result, list[1].Launch})
+	list[3].Result = copied(list[3].Result)
+	for i := range list[3].Result.Travel {
+		list[3].Result.Travel[i].AntiSquat *= 1.3
+	}
+	c := AntiSquat(list[0], list[1:]...)
+	for _, s := range []chart.Style{charttest.Light, {Palette: palette.Dark}} {
+		spy := charttest.NewSpy(700, 400)
+		spy.DrawStyle(c, s)
+		far := func(c color.Color) float64 {
+			got, _ := c.(color.RGBA)
+			b := s.Palette.Background
+			return math.Hypot(math.Hypot(float64(got.R)-float64(b.R), float64(got.G)-float64(b.G)), float64(got.B)-float64(b.B))
+		}
+		full, seen := far(s.Palette.Center), map[look]bool{}
+		var now look
+		for _, a := range spy.Actions {
+			switch a := a.(type) {
+			case *recorder.SetColor:
+				now.color = a.Color
+			case *recorder.SetLineWidth:
+				now.width = a.Width
+			case *recorder.SetLineDash:
+				now.dashes = fmt.Sprint(a.Dashes)
+			case *recorder.Stroke:
+				if len(a.Path) > 20 { // a curve
+					seen[now] = true
+					if far(now.color) < full/3 {
+						t.Errorf("%v is hardly to be seen", now)
+					}
+				}
+			}
+		}
+		if len(seen) != 4 {
+			t.Errorf("%d looks of 4 setups: %v", len(seen), seen)
 		}
 	}
 }
@@ -205,11 +250,12 @@ func differ(a, b []look) bool {
 
 // The second setup's color is on the picture where its values are.
 func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
-	x := twoSetups(t, "baseline", "more bite")
-	img, l := charttest.Draw(t, Charts(x.r, x.other)[0], 700, 400, charttest.Light, chart.Mark(0.01))
+	list := setups(t, names[:2]...)
+	other := list[1].Result
+	img, l := charttest.Draw(t, BarForce(list[0], list[1]), 700, 400, charttest.Light, chart.Mark(0.01))
 	found, places := 0, 0
-	for i := 2; i < len(x.other.Travel)-2; i++ {
-		s := &x.other.Travel[i]
+	for i := 2; i < len(other.Travel)-2; i++ {
+		s := &other.Travel[i]
 		px, py := l.ToPixel(s.Pose.Travel, s.Loads.Hit.Upper.Tension)
 		places++
 		dot := false
@@ -225,7 +271,7 @@ func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 	if found < places*9/10 {
 		t.Errorf("%d of %d places have the second setup's color", found, places)
 	}
-	s, err := x.other.At(0.01, 0)
+	s, err := other.At(0.01, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -247,39 +293,42 @@ func wantLegend(t *testing.T, c *chart.Chart, want ...string) {
 	t.Errorf("%s: the legend is to be %q, written is %q", c.Key, want, all)
 }
 
-func TestLegendNamesBothSetups(t *testing.T) {
-	x := twoSetups(t, "baseline", "more bite")
-	for key, want := range map[chart.Key][]string{
-		"bar-force":       {"baseline", "more bite", "upper hit", "upper hooked", "lower hit", "lower hooked"},
-		"anti-squat":      {"baseline", "more bite", "anti-squat", "target 100 to 160 %"},
-		"instant-center":  {"baseline", "more bite", "path", "100 % anti-squat", "ride height", "target"},
-		"bow":             {"baseline", "more bite", "upper", "lower", "first yield", "worst push"},
-		"launch-attitude": {"baseline", "more bite", "rear left", "rear right", "front", "pitch"},
-		"launch-tires":    {"baseline", "more bite", "rear left", "rear right", "front left", "front right"},
-	} {
-		wantLegend(t, x.chart(t, key), want...)
+func TestLegendNamesAllSetups(t *testing.T) {
+	for n := 2; n <= 3; n++ {
+		list := setups(t, names[:n]...)
+		for key, want := range map[chart.Key][]string{
+			BarForceKey:       {"upper hit", "upper hooked", "lower hit", "lower hooked"},
+			AntiSquatKey:      {"anti-squat", "target 100 to 160 %"},
+			CenterPathKey:     {"path", "100 % anti-squat", "ride height", "target"},
+			BowKey:            {"upper", "lower", "first yield", "worst push"},
+			LaunchAttitudeKey: {"rear left", "rear right", "front", "pitch"},
+			LaunchTiresKey:    {"rear left", "rear right", "front left", "front right"},
+		} {
+			wantLegend(t, chartOf(list, key), append(slices.Clone(names[:n]), want...)...)
+		}
+		var shares []string
+		for _, s := range list {
+			p := launchBarsOf(s).peaks(launch.LowerRight)[0]
+			shares = append(shares, units.Share(p.force/s.Result.Limit(car.Lower, p.way).Allowable))
+		}
+		wantLegend(t, chartOf(list, LaunchBarsKey), "lower right "+strings.Join(shares, " vs "))
 	}
-	share := func(l *launch.Result, r *analysis.Result) string {
-		p := launchBars{overTime{l}, r}.peaks(launch.LowerRight)[0]
-		return units.Share(math.Max(p.force/r.Limit(car.Lower, p.way).Allowable, 0))
-	}
-	want := "lower right " + share(x.l, x.r) + " vs " + share(x.otherLaunch, x.other)
-	wantLegend(t, x.chart(t, "launch-bars"), want)
 }
 
-func TestTitlesNameBothSetups(t *testing.T) {
-	want := []string{
-		"Bar force over travel: baseline vs more bite", "Anti-squat over travel: baseline vs more bite",
-		"Instant center path: baseline vs more bite", "Bow over push: baseline vs more bite",
-		"Bar force over the launch: baseline vs more bite", "Pitch and travel: baseline vs more bite", "Tire loads: baseline vs more bite",
+func TestTitlesNameAllSetups(t *testing.T) {
+	headings := []string{
+		"Bar force over travel", "Anti-squat over travel", "Instant center path", "Bow over push",
+		"Bar force over the launch", "Pitch and travel", "Tire loads",
 	}
-	for i, c := range twoSetups(t, "baseline", "more bite").charts() {
-		if c.Title != want[i] || c.Subtitle != "Saltgrass No. 7 — baseline vs more bite" {
-			t.Errorf("%q, %q", c.Title, c.Subtitle)
+	for n := 2; n <= 3; n++ {
+		all := strings.Join(names[:n], " vs ")
+		for i, c := range compared(setups(t, names[:n]...)) {
+			if c.Title != headings[i]+": "+all || c.Subtitle != "Saltgrass No. 7 — "+all {
+				t.Errorf("%q, %q", c.Title, c.Subtitle)
+			}
 		}
 	}
-	long := twoSetups(t, "baseline as it left the shop in spring", "baseline as it came back in the fall")
-	for _, c := range long.charts() {
+	for _, c := range compared(setups(t, "baseline as it left the shop in spring", "baseline as it came back in the fall")) {
 		for _, width := range []float64{360, 430, 700} {
 			title := charttest.Texts(c, units.US, width, 300)[0]
 			if title.Outside(vg.Length(width)*0.75, 225) || !strings.Contains(title.Text, " vs ") || strings.Count(title.Text, "…") != 2 {
@@ -295,7 +344,7 @@ func TestTitlesNameBothSetups(t *testing.T) {
 
 // A limit that differs visibly has a line of its own, one that hardly differs
 // stands in the label, and one that reads the same is not told twice.
-func TestLimitsOfTwoSetups(t *testing.T) {
+func TestLimitsOfSeveralSetups(t *testing.T) {
 	r := analyze(t, saltgrass())
 	for by, want := range map[float64]struct {
 		label  string
@@ -308,7 +357,7 @@ func TestLimitsOfTwoSetups(t *testing.T) {
 		other := copied(r)
 		other.Car.Setups[0].Name = "more bite"
 		other.Bars[car.Lower].Push.Allowable *= by
-		c := Charts(r, other)[0]
+		c := overTravels(Of(r, nil), Of(other, nil))[0]
 		var own, second []chart.Rule
 		for _, x := range c.Rules {
 			switch {
@@ -325,16 +374,44 @@ func TestLimitsOfTwoSetups(t *testing.T) {
 			t.Errorf("%+v %q", second[0], second[0].Label(units.US))
 		}
 	}
-	if c := Bow(r); c.Points[len(c.Points)-1].Label(units.US) != "lower worst "+units.US.Format(units.Force, r.Worst[car.Lower][column.Push].Force) {
+	// Of three, those at one place share a label, which names them.
+	for _, x := range []struct {
+		second, third float64
+		want          []string
+	}{
+		{1, 1.001, []string{"lower push limit 10,257 lb"}},
+		{1, 1.01, []string{"lower push limit 10,257 lb vs 10,257 lb vs 10,360 lb"}},
+		{1, 1.1, []string{"lower push limit 10,257 lb (baseline, more bite)", "lower push limit 11,283 lb (tame)"}},
+		{1.1, 1.01, []string{"lower push limit 10,257 lb vs 10,360 lb (baseline vs tame)", "lower push limit 11,283 lb (more bite)"}},
+		{1.1, 1.11, []string{"lower push limit 10,257 lb", "lower push limit 11,283 lb vs 11,385 lb (more bite vs tame)"}},
+	} {
+		list := []Setup{Of(r, nil)}
+		for i, by := range []float64{x.second, x.third} {
+			other := copied(r)
+			other.Car.Setups[0].Name = names[i+1]
+			other.Bars[car.Lower].Push.Allowable *= by
+			list = append(list, Of(other, nil))
+		}
+		var got []string
+		for _, rule := range chartOf(list, BarForceKey).Rules {
+			if label := rule.Label(units.US); strings.HasPrefix(label, "lower push") {
+				got = append(got, label)
+			}
+		}
+		if !slices.Equal(got, x.want) {
+			t.Errorf("%g, %g: %q, want %q", x.second, x.third, got, x.want)
+		}
+	}
+	if c := Bow(Of(r, nil)); c.Points[len(c.Points)-1].Label(units.US) != "lower worst "+units.US.Format(units.Force, r.Worst[car.Lower][column.Push].Force) {
 		t.Error(c.Points)
 	}
 }
 
 // The axes hold what each setup would have in sight alone, and stay while that
 // fits.
-func TestAxesTakeInBothSetups(t *testing.T) {
-	x := twoSetups(t, "baseline", "more bite")
-	for _, c := range x.charts() {
+func TestAxesTakeInAllSetups(t *testing.T) {
+	list := setups(t, names...)
+	for _, c := range append(compared(list[:2]), compared(list)...) {
 		f := c.Frame(&chart.Style{})
 		for _, l := range c.Lines {
 			if l.Name == "100 % anti-squat" {
@@ -348,24 +425,25 @@ func TestAxesTakeInBothSetups(t *testing.T) {
 				}
 			}
 		}
-		// The second setup goes away and comes back: the axes need not move.
+		// The other setups go away and come back: the axes need not move.
 		if again := c.Frame(&chart.Style{Frame: f}); again != f {
 			t.Errorf("%s: %v became %v", c.Key, f, again)
 		}
 	}
 	// Dragged a little, nothing jumps.
-	moved := copied(x.r)
+	moved := copied(list[0].Result)
 	for i := range moved.Travel {
 		moved.Travel[i].AntiSquat *= 1.02
 	}
-	old := Charts(x.r, x.other)[1].Frame(&chart.Style{})
-	if got := Charts(moved, x.other)[1].Frame(&chart.Style{Frame: old}); got != old {
+	old := AntiSquat(list[0], list[1]).Frame(&chart.Style{})
+	if got := AntiSquat(Of(moved, nil), list[1]).Frame(&chart.Style{Frame: old}); got != old {
 		t.Errorf("%v became %v", old, got)
 	}
 }
 
-func TestExportsNameBothSetups(t *testing.T) {
-	for _, c := range twoSetups(t, "baseline", "more bite").charts() {
+func TestExportsNameAllSetups(t *testing.T) {
+	list := setups(t, names...)
+	for _, c := range append(compared(list[:2]), compared(list)...) {
 		for _, f := range chart.Formats {
 			if data := exported(t, f, c, chart.Style{}, chart.Sheet{}); len(data) < 100 {
 				t.Errorf("%s as %s: %d bytes", c.Key, f, len(data))

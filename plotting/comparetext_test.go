@@ -14,24 +14,24 @@ import (
 	"pgregory.net/rapid"
 )
 
-// comparedSizes are panels with two setups [px].
+// comparedSizes are panels with several setups [px].
 var comparedSizes = [][2]float64{{360, 220}, {430, 230}, {700, 400}}
 
 // No text is cut off at the edge, none of the words around the data runs into
 // another.
 func TestTextOfComparisonsHasRoom(t *testing.T) {
-	for _, x := range []two{twoSetups(t, "baseline", "more bite"), twoSetups(t, "baseline as it left the shop in spring", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")} {
-		for _, chart := range x.charts() {
+	for _, list := range [][]Setup{setups(t, names[:2]...), setups(t, names...), setups(t, "baseline as it left the shop in spring", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")} {
+		for _, c := range compared(list) {
 			for _, size := range comparedSizes {
 				for _, s := range []units.System{units.US, units.SI} {
-					list := charttest.Texts(chart, s, size[0], size[1])
-					for i, a := range list {
+					words := charttest.Texts(c, s, size[0], size[1])
+					for i, a := range words {
 						if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
-							t.Errorf("%s %v %v: %q is cut off", chart.Key, s, size, a.Text)
+							t.Errorf("%s %v %v: %q is cut off", c.Key, s, size, a.Text)
 						}
-						for _, b := range list[:i] {
+						for _, b := range words[:i] {
 							if a.Over(b) {
-								t.Errorf("%s %v %v: %q runs into %q", chart.Key, s, size, a.Text, b.Text)
+								t.Errorf("%s %v %v: %q runs into %q", c.Key, s, size, a.Text, b.Text)
 							}
 						}
 					}
@@ -41,15 +41,19 @@ func TestTextOfComparisonsHasRoom(t *testing.T) {
 	}
 }
 
-// Any two cars: everything is finite, nothing is cut off.
-func TestAnyTwoSetupsCompare(t *testing.T) {
+// Any two or three cars: everything is finite, nothing is cut off.
+func TestAnySetupsCompare(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r, other := results.Draw(t, "first").Result, copied(results.Draw(t, "second").Result)
-		other.Car.Setups[0].Name = "more bite"
+		var list []Setup
+		for _, name := range names[:rapid.IntRange(2, 3).Draw(t, "setups")] {
+			r := copied(results.Draw(t, name).Result)
+			r.Car.Setups[0].Name = name
+			list = append(list, Of(r, randomLaunch(t)))
+		}
 		size := rapid.SampledFrom(comparedSizes).Draw(t, "size")
 		s := units.System(rapid.IntRange(0, 1).Draw(t, "units"))
 		at := rapid.Float64Range(-0.3, 0.3).Draw(t, "at")
-		for _, c := range append(Charts(r, other), LaunchCharts(randomLaunch(t), r, randomLaunch(t), other)...) {
+		for _, c := range compared(list) {
 			f := c.Frame(&chart.Style{Units: s})
 			if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 				t.Fatalf("%s: frame %v", c.Key, f)

@@ -2,6 +2,7 @@ package plotting
 
 import (
 	"math"
+	"slices"
 
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -18,19 +19,20 @@ var pairNames = [...]string{car.Upper: "upper", car.Lower: "lower"}
 // pairInks color the pairs.
 var pairInks = [...]chart.Ink{car.Upper: upperInk, car.Lower: lowerInk}
 
-// BarForceKey is the key of [Forces].
+// BarForceKey is the key of [BarForce].
 const BarForceKey chart.Key = "bar-force"
 
-// Forces charts the force of one bar of each pair over rear travel, in both
+// BarForce charts the force of one bar of each pair over rear travel, in both
 // load cases, pull upward and push downward, with the allowable loads. The
 // curves break at travels where bars and spring cannot hold the axle.
-func Forces(r *analysis.Result) *chart.Chart { return forcesBeside(r, nil) }
+func BarForce(first Setup, others ...Setup) *chart.Chart { return compare(first, others, barForce) }
 
-// forcesBeside is the chart as one of two; it shows every limit that some force
-// of either comes up against.
-func forcesBeside(r, other *analysis.Result) *chart.Chart {
+// barForce is the chart of one setup; it shows every limit that some force of it
+// or of those beside it comes up against.
+func barForce(setup Setup, beside []Setup) *chart.Chart {
+	r := setup.Result
 	about := forces{overTravel{r}}
-	c := newChart(r, BarForceKey, "Bar force over travel", about)
+	c := newChart(setup, BarForceKey, "Bar force over travel", about)
 	c.Aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
 	c.X = travelAxis(r)
 	c.Y = forceAxis()
@@ -46,7 +48,7 @@ func forcesBeside(r, other *analysis.Result) *chart.Chart {
 		}
 	}
 	holdAgainst(c, limits{r, func(p car.Pair, d column.Direction) bool {
-		return r.Worst[p][d].Force > 0 || other != nil && other.Worst[p][d].Force > 0
+		return slices.ContainsFunc(append(beside, setup), func(s Setup) bool { return s.Result.Worst[p][d].Force > 0 })
 	}})
 	about.notes(c)
 	return c

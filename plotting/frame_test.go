@@ -9,7 +9,7 @@ import (
 
 func TestFrameHoldsStill(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Forces(r)
+	c := BarForce(Of(r, nil))
 	old := c.Frame(&chart.Style{})
 	half := (old.Y.Max - old.Y.Min) / 2
 	for _, x := range []struct {
@@ -24,7 +24,7 @@ func TestFrameHoldsStill(t *testing.T) {
 		{"beyond the top", chart.Between(old.Y.Min*0.9, old.Y.Max*1.01), false},
 		{"beyond the bottom", chart.Between(old.Y.Min*1.01, old.Y.Max*0.9), false},
 	} {
-		moved := Forces(r)
+		moved := BarForce(Of(r, nil))
 		moved.Y.Sight = x.sight
 		got := moved.Frame(&chart.Style{Frame: old})
 		if (got.Y == old.Y) != x.stays || got.X != old.X {

@@ -3,34 +3,12 @@ package plotting
 import (
 	"sort"
 
-	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 
 	"gonum.org/v1/plot/plotter"
 )
-
-// LaunchCharts returns the charts of a launch over its time, in the order they
-// are shown; r is the analysis of the same car and setup. Without a launch
-// there are none. Where there was nothing to start from, each says why. With
-// another launch, that of a second setup, and its analysis, each shows both; nil
-// for one of them is none.
-func LaunchCharts(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) []*chart.Chart {
-	switch {
-	case l == nil:
-		return nil
-	case otherLaunch == nil || other == nil:
-		return []*chart.Chart{LaunchBars(l, r), LaunchAttitude(l, r), LaunchTires(l, r)}
-	}
-	a, b := launchBars{overTime{l}, r}, launchBars{overTime{otherLaunch}, other}
-	apart := rearsApart(l) || rearsApart(otherLaunch)
-	return []*chart.Chart{
-		chart.Compare(a.chart(&b), b.chart(&a)),
-		chart.Compare(launchAttitudeOf(l, r, apart), launchAttitudeOf(otherLaunch, other, apart)),
-		compareTires(l, r, otherLaunch, other),
-	}
-}
 
 // drawnBins is into how many parts a history is cut that has more than twice
 // as many steps; two points of each are drawn.
@@ -39,10 +17,12 @@ const drawnBins = 300
 // overTime is what charts over a launch have in common.
 type overTime struct{ l *launch.Result }
 
-// newLaunchChart starts a chart over a launch.
-func newLaunchChart(l *launch.Result, r *analysis.Result, key chart.Key, title string, about chart.Subject) *chart.Chart {
+// newLaunchChart starts a chart over a launch; where there was nothing to start
+// from it says why.
+func newLaunchChart(s Setup, key chart.Key, title string, about chart.Subject) *chart.Chart {
+	l := s.Launch
 	o := overTime{l}
-	c := newChart(r, key, title, about)
+	c := newChart(s, key, title, about)
 	c.X = chart.Axis{Label: "Time", Quantity: units.Time, Tight: true, Sight: chart.Between(0, o.end()), Least: 1e-3}
 	if o.empty() {
 		c.AddNote(func(chart.Frame) string { return o.none() })

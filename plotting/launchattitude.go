@@ -2,9 +2,9 @@ package plotting
 
 import (
 	"math"
+	"slices"
 	"strings"
 
-	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/chart"
@@ -29,14 +29,16 @@ const LaunchAttitudeKey chart.Key = "launch-attitude"
 // of the wheels in the chassis, bump upward on the left axis, over a launch. The
 // two axes have their zero and their ticks in common. Rear wheels that rise
 // alike are drawn as one, and so are both front wheels.
-func LaunchAttitude(l *launch.Result, r *analysis.Result) *chart.Chart {
-	return launchAttitudeOf(l, r, rearsApart(l))
+func LaunchAttitude(first Setup, others ...Setup) *chart.Chart {
+	return compare(first, others, attitudeOverTime)
 }
 
-// launchAttitudeOf is the chart with each rear wheel for itself or both as one.
-func launchAttitudeOf(l *launch.Result, r *analysis.Result, apart bool) *chart.Chart {
-	about := newLaunchAttitude(l, apart)
-	c := newLaunchChart(l, r, LaunchAttitudeKey, "Pitch and travel", about)
+// attitudeOverTime is the chart of one setup, with each rear wheel for itself if
+// they rise apart in it or in one beside it.
+func attitudeOverTime(setup Setup, beside []Setup) *chart.Chart {
+	l := setup.Launch
+	about := newLaunchAttitude(l, slices.ContainsFunc(append(beside, setup), func(s Setup) bool { return rearsApart(s.Launch) }))
+	c := newLaunchChart(setup, LaunchAttitudeKey, "Pitch and travel", about)
 	c.Aside = func(s units.System) string {
 		return "travel [" + s.Symbol(units.Length) + "] left, pitch [" + s.Symbol(units.Angle) + "] right"
 	}

@@ -38,15 +38,16 @@ const LaunchBarsKey chart.Key = "launch-bars"
 // LaunchBars charts the force of all four bars over a launch, pull upward and
 // push downward, with the allowable loads and the peaks, each with its share of
 // what the bar may carry.
-func LaunchBars(l *launch.Result, r *analysis.Result) *chart.Chart {
-	return launchBars{overTime{l}, r}.chart(nil)
+func LaunchBars(first Setup, others ...Setup) *chart.Chart {
+	return compare(first, others, barsOverTime)
 }
 
-// chart draws the bars, alone or as one of two; then it shows every limit that
-// some bar of either comes up against.
-func (about launchBars) chart(other *launchBars) *chart.Chart {
-	l := about.l
-	c := newLaunchChart(l, about.r, LaunchBarsKey, "Bar force over the launch", about)
+// barsOverTime is the chart of one setup; it shows every limit that some bar of
+// it or of those beside it comes up against.
+func barsOverTime(setup Setup, beside []Setup) *chart.Chart {
+	l := setup.Launch
+	about := launchBarsOf(setup)
+	c := newLaunchChart(setup, LaunchBarsKey, "Bar force over the launch", about)
 	c.Aside = func(s units.System) string { return s.Symbol(units.Force) + " on one bar" }
 	c.Y = forceAxis()
 	var forces []float64
@@ -64,7 +65,7 @@ func (about launchBars) chart(other *launchBars) *chart.Chart {
 		}
 	}
 	holdAgainst(c, limits{about.r, func(p car.Pair, d column.Direction) bool {
-		return about.loaded(p, d) || other != nil && other.loaded(p, d)
+		return slices.ContainsFunc(append(beside, setup), func(s Setup) bool { return launchBarsOf(s).loaded(p, d) })
 	}}, forces...)
 	about.notes(c)
 	return c
@@ -74,6 +75,8 @@ type launchBars struct {
 	overTime
 	r *analysis.Result
 }
+
+func launchBarsOf(s Setup) launchBars { return launchBars{overTime{s.Launch}, s.Result} }
 
 // peak is the largest force on a bar in one direction.
 type peak struct {

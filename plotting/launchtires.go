@@ -1,7 +1,8 @@
 package plotting
 
 import (
-	"bowline/model/analysis"
+	"strings"
+
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/chart"
@@ -13,33 +14,43 @@ import (
 const LaunchTiresKey chart.Key = "launch-tires"
 
 // LaunchTires charts the load on each tire over a launch, and shades the times
-// at which neither front tire carries anything.
-func LaunchTires(l *launch.Result, r *analysis.Result) *chart.Chart {
-	c := launchTires{overTime{l}}.chart(r)
-	c.AddNote(func(shown chart.Frame) string { return launchTires{overTime{l}}.lift(shown.Units) })
-	return c
-}
-
-// compareTires is the chart of two setups; the shades are those of the first.
-func compareTires(l *launch.Result, r *analysis.Result, otherLaunch *launch.Result, other *analysis.Result) *chart.Chart {
-	a, b := launchTires{overTime{l}}, launchTires{overTime{otherLaunch}}
-	c := chart.Compare(a.chart(r), b.chart(other))
+// at which neither front tire of the first setup carries anything.
+func LaunchTires(first Setup, others ...Setup) *chart.Chart {
+	c := compare(first, others, tiresOverTime)
 	c.AddNote(func(shown chart.Frame) string {
-		if l.Lift.Height == 0 && otherLaunch.Lift.Height == 0 {
-			return ""
+		if len(others) == 0 {
+			return launchTires{overTime{first.Launch}}.lift(shown.Units)
 		}
-		first := a.lifted(shown.Units)
-		if l.Lift.Duration > 0 {
-			first += " (shaded)"
-		}
-		return "Front wheels off the ground " + first + " vs " + b.lifted(shown.Units) + "."
+		return liftOfAll(shown.Units, first, others)
 	})
 	return c
 }
 
-// chart draws the loads without a remark on how the front wheels lift.
-func (t launchTires) chart(r *analysis.Result) *chart.Chart {
-	c := newLaunchChart(t.l, r, LaunchTiresKey, "Tire loads", t)
+// liftOfAll says how the front wheels of several setups leave the ground; nothing
+// where none does.
+func liftOfAll(s units.System, first Setup, others []Setup) string {
+	any := false
+	var parts []string
+	for i, setup := range append([]Setup{first}, others...) {
+		l := setup.Launch
+		any = any || l.Lift.Height != 0
+		text := launchTires{overTime{l}}.lifted(s)
+		if i == 0 && l.Lift.Duration > 0 {
+			text += " (shaded)"
+		}
+		parts = append(parts, text)
+	}
+	if !any {
+		return ""
+	}
+	return "Front wheels off the ground " + strings.Join(parts, " vs ") + "."
+}
+
+// tiresOverTime is the chart of one setup without a note on how the front wheels
+// lift.
+func tiresOverTime(setup Setup, _ []Setup) *chart.Chart {
+	t := launchTires{overTime{setup.Launch}}
+	c := newLaunchChart(setup, LaunchTiresKey, "Tire loads", t)
 	c.Y = chart.Axis{Label: "Load on one tire", Quantity: units.Force, Least: 1}
 	for _, tire := range t.tires() {
 		c.Lines = append(c.Lines, chart.Line{Name: tire.name, Ink: tire.ink, Dash: tire.dash, Runs: t.curve(tire.values)})

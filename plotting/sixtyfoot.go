@@ -42,7 +42,7 @@ func SixtyFoot(c *car.Car, current int) *chart.Chart {
 	about := newSixtyFoot(c)
 	chart := &chart.Chart{
 		Key: SixtyFootKey, Title: "60-ft time over anti-squat", Heading: "60-ft time over anti-squat",
-		Subtitle: c.Body.Name + " — run log", Subject: about,
+		Subtitle: c.Body.Name + " — run log", Subject: about, Blank: !timed(c),
 		X: chart.Axis{Label: "Anti-squat at ride height", Quantity: units.Percent, Least: leastSquat},
 		Y: chart.Axis{Label: "60-ft time", Quantity: units.Time, Least: leastTime},
 	}
@@ -93,8 +93,8 @@ func newSixtyFoot(c *car.Car) sixtyFoot {
 	return s
 }
 
-// Timed tells whether any run in a car's log has a 60-ft time.
-func Timed(c *car.Car) bool {
+// timed reports whether any run in a car's log has a 60-ft time.
+func timed(c *car.Car) bool {
 	return slices.ContainsFunc(c.Setups, func(s car.Setup) bool {
 		return slices.ContainsFunc(s.Runs, func(r car.Run) bool { return r.SixtyFoot != 0 })
 	})

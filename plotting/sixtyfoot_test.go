@@ -80,12 +80,12 @@ func TestEveryRunIsAMark(t *testing.T) {
 	}
 }
 
-func TestTimed(t *testing.T) {
+func TestALogWithoutTimesIsBlank(t *testing.T) {
 	for _, c := range []struct {
 		runs []car.Run
 		want bool
 	}{{nil, false}, {[]car.Run{{Date: "2031-05-17", AntiSquat: 1.2}}, false}, {[]car.Run{{}, {SixtyFoot: 1.4}}, true}} {
-		if got := Timed(withRuns(nil, c.runs)); got != c.want {
+		if got := SixtyFoot(withRuns(nil, c.runs), 0).Blank; got == c.want {
 			t.Errorf("%v: %v", c.runs, got)
 		}
 	}

@@ -86,7 +86,7 @@ func TestTextIsNeverCutOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.SampledFrom(panels).Draw(t, "size")
 		r := results.Draw(t, "result").Result
-		for _, drawn := range append(Charts(r, nil), LaunchCharts(randomLaunch(t), r, nil, nil)...) {
+		for _, drawn := range append(overTravels(Of(r, nil)), overLaunch(Of(r, randomLaunch(t)))...) {
 			for _, a := range charttest.Texts(drawn, units.SI, size[0], size[1]) {
 				if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
 					t.Fatalf("%s %v: %q is cut off at %v", drawn.Key, size, a.Text, a.Box)
@@ -98,7 +98,7 @@ func TestTextIsNeverCutOff(t *testing.T) {
 
 // Where there is room for some numbers only, the others are left out.
 func TestCrowdedNumbersAreLeftOut(t *testing.T) {
-	c := Bow(analyze(t, saltgrass()))
+	c := Bow(Of(analyze(t, saltgrass()), nil))
 	c.X.Sight, c.Y.Sight = chart.Between(0, 3.3e6), chart.Between(0, 0.033)
 	numbers := func(width, height float64) []charttest.Text {
 		var list []charttest.Text
@@ -124,7 +124,7 @@ func TestCrowdedNumbersAreLeftOut(t *testing.T) {
 
 func TestForceChartSaysPushAndPull(t *testing.T) {
 	var all []string
-	for _, x := range charttest.Texts(Forces(analyze(t, saltgrass())), units.US, 460, 300) {
+	for _, x := range charttest.Texts(BarForce(Of(analyze(t, saltgrass()), nil)), units.US, 460, 300) {
 		all = append(all, x.Text)
 	}
 	for _, want := range []string{
@@ -146,7 +146,7 @@ func TestForceChartSaysPushAndPull(t *testing.T) {
 // Labels of marks that stand in one place do not run into each other; those
 // that find no room are left out.
 func TestCrowdedLabelsAreLeftOut(t *testing.T) {
-	c := Forces(analyze(t, saltgrass()))
+	c := BarForce(Of(analyze(t, saltgrass()), nil))
 	for range 40 {
 		c.Points = append(c.Points, chart.Point{Ink: chart.PlainInk, Shape: chart.Disc, Caption: chart.Caption{Head: "here"}})
 	}
@@ -168,7 +168,7 @@ func TestCrowdedLabelsAreLeftOut(t *testing.T) {
 
 // Where remarks are cut short, the dots stay within the chart.
 func TestCutRemarksKeepToTheirWidth(t *testing.T) {
-	c := Forces(analyze(t, saltgrass()))
+	c := BarForce(Of(analyze(t, saltgrass()), nil))
 	for length := range 60 {
 		c.Notes = []chart.Note{func(chart.Frame) string {
 			return strings.Repeat("word ", 18) + strings.Repeat("w", length) + " and more of it than there is room for here"

@@ -74,17 +74,13 @@ func (d *desk) present() {
 	if size == (image.Point{}) {
 		d.t.Fatal("no picture is wanted")
 	}
-	for _, c := range plotting.Charts(d.result, nil) {
-		if c.Key != d.view.Key() {
-			continue
-		}
-		img := image.NewRGBA(image.Rectangle{Max: size})
-		layout, err := d.renderer.Draw(img, dpi, c, chart.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, chart.Mark(d.travel))
-		if err != nil {
-			d.t.Fatal(err)
-		}
-		d.view.Present(Picture{Image: img, Chart: c, Layout: layout})
+	c := plotting.New(d.view.Key(), plotting.Of(d.result, nil))
+	img := image.NewRGBA(image.Rectangle{Max: size})
+	layout, err := d.renderer.Draw(img, dpi, c, chart.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, chart.Mark(d.travel))
+	if err != nil {
+		d.t.Fatal(err)
 	}
+	d.view.Present(Picture{Image: img, Chart: c, Layout: layout})
 }
 
 // over is a mouse event at an x of the chart [SI], in the middle of its height.

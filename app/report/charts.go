@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -15,14 +17,9 @@ import (
 // chartHeight lets two charts stand on a page [pt].
 const chartHeight = 312
 
-// charts returns all charts of a car and its launch, and that of its run log
-// when a 60-ft time is in it.
+// charts returns all charts of a car and its launch that have something to show.
 func charts(r *analysis.Result, l *launch.Result) []*chart.Chart {
-	list := append(plotting.Charts(r, nil), plotting.LaunchCharts(l, r, nil, nil)...)
-	if plotting.Timed(r.Car) {
-		list = append(list, plotting.SixtyFoot(r.Car, r.Options.Setup))
-	}
-	return list
+	return slices.DeleteFunc(plotting.All(plotting.Of(r, l)), func(c *chart.Chart) bool { return c.Blank })
 }
 
 // charts adds charts as wide as the text, two to a page.

@@ -7,14 +7,13 @@ import (
 	"image"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"bowline/app/chartview"
 	"bowline/app/look"
 	"bowline/app/runner"
-	"bowline/model/analysis"
 	"bowline/model/carfile"
-	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -44,17 +43,18 @@ type chartJob struct {
 // drawn is what charts are made of. Results never change, so equal ones have
 // the same charts.
 type drawn struct {
-	result, other *analysis.Result // other: of the setup held against; nil for none
-	launch        *launch.Result   // nil for none
-	otherLaunch   *launch.Result
+	first  plotting.Setup
+	others []plotting.Setup // that the first one is compared with
 }
+
+func (d drawn) equal(o drawn) bool { return d.first == o.first && slices.Equal(d.others, o.others) }
 
 // drawn returns what is looked at now.
 func (c *charts) drawn() drawn {
 	s := c.window.study
-	d := drawn{result: s.Result(), launch: s.Launch()}
-	if other := otherOf(s); other != nil {
-		d.other, d.otherLaunch = other.Result, other.Launch
+	d := drawn{first: plotting.Of(s.Result(), s.Launch())}
+	for _, o := range s.Others() {
+		d.others = append(d.others, plotting.Setup{Name: o.Name, Result: o.Result, Launch: o.Launch})
 	}
 	return d
 }
@@ -87,13 +87,12 @@ func newCharts(w *Window) *charts {
 		At: w.study.Travel, SetAt: w.study.SetTravel, Units: w.study.Units,
 		Resized: c.submit, Export: c.export,
 	}
-	for _, drawn := range (drawn{result: w.study.Result()}).all() {
-		c.views[drawn.Key] = chartview.New(drawn.Key, host)
-	}
-	// Charts of the launch stand at a time rather than a travel.
-	host.At, host.SetAt = w.study.Time, w.study.SetTime
-	for _, key := range launchCharts {
-		c.views[key] = chartview.New(key, host)
+	for _, kind := range plotting.Kinds() {
+		at := host
+		if kind.Over == plotting.AtTime {
+			at.At, at.SetAt = w.study.Time, w.study.SetTime
+		}
+		c.views[kind.Key] = chartview.New(kind.Key, at)
 	}
 	return c
 }
@@ -115,17 +114,17 @@ func (c *charts) submit() {
 
 // draw makes the pictures of a job; it runs on the worker.
 func (p *pen) draw(_ context.Context, job chartJob) map[chart.Key]chartview.Picture {
-	if p.drawn != job.drawn {
+	if !p.drawn.equal(job.drawn) {
 		p.drawn, p.charts = job.drawn, map[chart.Key]*chart.Chart{}
-		for _, c := range job.all() {
-			p.charts[c.Key] = c
-		}
 	}
 	pictures := map[chart.Key]chartview.Picture{}
 	for key, s := range job.sheets {
 		drawn := p.charts[key]
 		if drawn == nil {
-			continue // the first launch is not there yet
+			if drawn = plotting.New(key, job.first, job.others...); drawn == nil {
+				continue // the first launch is not there yet
+			}
+			p.charts[key] = drawn
 		}
 		if p.renderers[key] == nil {
 			p.renderers[key], p.images[key] = new(chart.Renderer), new([2]*image.RGBA)
@@ -146,13 +145,6 @@ func (p *pen) draw(_ context.Context, job chartJob) map[chart.Key]chartview.Pict
 	return pictures
 }
 
-// all returns the charts of one or two setups, of the car's run log and of
-// the launch, if there is one.
-func (d drawn) all() []*chart.Chart {
-	list := append(plotting.Charts(d.result, d.other), plotting.SixtyFoot(d.result.Car, d.result.Options.Setup))
-	return append(list, plotting.LaunchCharts(d.launch, d.result, d.otherLaunch, d.other)...)
-}
-
 // apply shows pictures.
 func (c *charts) apply(pictures map[chart.Key]chartview.Picture) {
 	for key, p := range pictures {
@@ -163,24 +155,21 @@ func (c *charts) apply(pictures map[chart.Key]chartview.Picture) {
 // close ends the worker.
 func (c *charts) close() { c.worker.Close() }
 
-// current returns the charts of what is looked at; those of the launch only
-// when there is one of this car.
-func (c *charts) current() []*chart.Chart {
+// current returns what is looked at, with launches only when there is one of this
+// car.
+func (c *charts) current() drawn {
 	d := c.drawn()
 	if c.window.currentLaunch() == nil {
-		d.launch, d.otherLaunch = nil, nil
+		d.first.Launch = nil
 	}
-	return d.all()
+	return d
 }
 
-// chart returns the chart of the current result.
+// chart returns the chart of the current result; nil where it is over a launch
+// that is not there.
 func (c *charts) chart(key chart.Key) *chart.Chart {
-	for _, drawn := range c.current() {
-		if drawn.Key == key {
-			return drawn
-		}
-	}
-	return nil
+	d := c.current()
+	return plotting.New(key, d.first, d.others...)
 }
 
 // export asks for a file and writes one chart; the ending of the name chooses
@@ -236,9 +225,10 @@ func (w *Window) exportAll() {
 func (w *Window) exportTo(folder string) {
 	files := map[string]*chart.Chart{}
 	taken := 0
-	for _, drawn := range w.charts.current() {
-		if drawn.Key == plotting.SixtyFootKey && !plotting.Timed(w.study.Result().Car) {
-			continue // an empty log
+	current := w.charts.current()
+	for _, drawn := range plotting.All(current.first, current.others...) {
+		if drawn.Blank {
+			continue
 		}
 		for _, format := range chart.Formats {
 			path := filepath.Join(folder, w.fileName()+"-"+string(drawn.Key)+"."+string(format))

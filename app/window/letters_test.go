@@ -6,6 +6,7 @@ import (
 	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/model/units"
+	"bowline/plotting"
 
 	"fyne.io/fyne/v2"
 	"golang.org/x/image/font/opentype"
@@ -86,7 +87,8 @@ func TestTheFontHasEveryLetterOfThePanels(t *testing.T) {
 			check(cells(setups.log.list, row, 8))
 		}
 	}
-	for _, c := range d.charts.current() {
+	drawn := d.charts.current()
+	for _, c := range plotting.All(drawn.first, drawn.others...) {
 		for _, line := range c.Readout(0.1, units.SI) {
 			check(line)
 		}

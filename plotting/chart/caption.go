@@ -4,12 +4,12 @@ import "bowline/model/units"
 
 // Caption is the text beside a mark or a rule; the zero value is none.
 type Caption struct {
-	// Of is what the caption tells of. In a comparison those of both setups
+	// Of is what the caption tells of. In a comparison those of all setups
 	// that tell of the same stand as one; empty keeps them apart.
 	Of     string
 	Head   string // the text, or what comes before the amount
 	Amount Words  // nil for the head alone
-	Brief  Words  // the amount where two stand together; nil for all of it
+	Brief  Words  // the amount where several stand together; nil for all of it
 	Alone  bool   // left out of a comparison, whose legend says as much
 }
 
@@ -28,31 +28,15 @@ func (c Caption) Label(s units.System) string {
 	return joined(c.Head, c.Amount(s))
 }
 
-// versus returns the caption of two amounts, "lower limit 10,257 lb vs 9,980 lb",
-// or of one where both read the same.
-func (c Caption) versus(other Caption) Caption {
-	short := func(c Caption, s units.System) string {
-		switch {
-		case c.Brief != nil:
-			return c.Brief(s)
-		case c.Amount != nil:
-			return c.Amount(s)
-		}
-		return ""
+// short is the amount where several stand together.
+func (c Caption) short(s units.System) string {
+	switch {
+	case c.Brief != nil:
+		return c.Brief(s)
+	case c.Amount != nil:
+		return c.Amount(s)
 	}
-	both := c
-	both.Amount = func(s units.System) string {
-		a, b := short(c, s), short(other, s)
-		switch {
-		case c.Head != other.Head:
-			return a + " vs " + joined(other.Head, b)
-		case a == b:
-			return a
-		}
-		return a + " vs " + b
-	}
-	both.Brief = nil
-	return both
+	return ""
 }
 
 // by returns the caption with the setup that it is of.

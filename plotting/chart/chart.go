@@ -23,14 +23,17 @@ import (
 // values of it.
 type Key string
 
-// Chart is one chart, of one setup, of two or of a run log. Once made it never
+// Chart is one chart, of one setup, of several or of a run log. Once made it never
 // changes; share it freely.
 type Chart struct {
 	Key      Key
-	Title    string // of two setups as in "Tire loads: baseline vs more bite"
+	Title    string // of several setups as in "Tire loads: baseline vs more bite"
 	Subtitle string // car and setup
+	// Blank says that there is nothing to draw yet but a note that says so; where
+	// all charts are printed or exported it is left out.
+	Blank bool
 
-	Setups  []string // names of the one or two setups drawn; empty for a chart of no certain one
+	Setups  []string // names of the setups drawn; empty for a chart of no certain one
 	Heading string   // the title without setups
 	Aside   Words    // behind the title: what is counted, in which unit; nil for nothing
 	X, Y    Axis
@@ -70,8 +73,8 @@ func (s *Style) size() vg.Length {
 func (c *Chart) Table(s units.System) Table { return c.Subject.Table(s, "") }
 
 // Readout writes the values at a position, one line each, the position first:
-// "lower hit 4,310 lb push — 71 %". It is a rear travel [m], or for a chart of
-// LaunchCharts a time [s]. Of two setups it gives both values: "lower hit 4,310
+// "lower hit 4,310 lb push — 71 %". It is a rear travel [m], or for a chart over
+// the launch a time [s]. Of several setups it gives all values: "lower hit 4,310
 // lb push — 71 % vs 4,120 lb push — 68 %".
 func (c *Chart) Readout(at float64, s units.System) []string {
 	return written(c.Subject.Readout(at, s))
@@ -125,7 +128,7 @@ type (
 	Line struct {
 		Name  string // in the legend
 		Most  Words  // behind it, how far the curve goes; nil for nothing
-		Brief Words  // the same where two setups stand together
+		Brief Words  // the same where several setups stand together
 		Ink   Ink
 		Dash  Dash
 		Runs  []plotter.XYs
@@ -165,6 +168,7 @@ type (
 		Drop    bool // a thin line runs down to the x axis
 		Apart   bool // the label names it well enough to stand away from it
 		Right   bool // At is a point of the right axis
+		Setup   int  // whose it is, as in Line
 	}
 )
 

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"slices"
+	"strings"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -123,7 +124,7 @@ func (p *picture) swatchWidth(e *entry) vg.Length {
 	return (swatch + gap) * p.scale
 }
 
-// fitTitle returns the title; one of two setups with their names cut as short as
+// fitTitle returns the title; one of several setups with their names cut as short as
 // the width asks for, or without them where there is no room at all.
 func (p *picture) fitTitle() string {
 	room := p.style.Width - 2*edge*p.scale
@@ -167,7 +168,7 @@ func (p *picture) legend() []entry {
 			list = append(list, entry{text: name, draw: f})
 		}
 	}
-	if len(p.Setups) == 2 {
+	if len(p.Setups) > 1 {
 		list = p.comparedLines()
 	} else {
 		for i := range p.Lines {
@@ -188,7 +189,7 @@ func (p *picture) legend() []entry {
 			if m.Colored {
 				in = m.Ink
 			}
-			p.glyph(v, m, in, vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
+			p.glyph(v, m, p.ink(in), vg.Point{X: (from.X + to.X) / 2, Y: from.Y})
 		})
 	}
 	for i := range p.Regions {
@@ -204,49 +205,53 @@ func (p *picture) legend() []entry {
 	return list
 }
 
-// comparedLines lists the two setups, told apart by how their lines look, and
-// then each quantity with the look of both.
+// comparedLines lists the setups, told apart by how their lines look, and then
+// each quantity with the looks of all.
 func (p *picture) comparedLines() []entry {
-	names := ShortNames(p.Setups, NameLength)
 	var list []entry
-	for i, name := range names {
+	for i, name := range ShortNames(p.Setups, NameLength) {
 		list = append(list, entry{text: name, draw: func(v *view, from, to vg.Point) {
 			v.StrokeLine2(p.strokeOf(PlainInk, Solid, lineWidth, i), from.X, from.Y, to.X, to.Y)
 		}})
 	}
-	apart := 0.2 * p.body.size
 	for i := range p.Lines {
-		first, second := &p.Lines[i], (*Line)(nil)
-		if k := slices.IndexFunc(p.Lines, func(o Line) bool { return o.Name == first.Name }); k < i {
-			continue // listed with the first setup's
+		if slices.ContainsFunc(p.Lines[:i], func(o Line) bool { return o.Name == p.Lines[i].Name }) {
+			continue // listed with the first of the name
 		}
-		for k := range p.Lines[i+1:] {
-			if o := &p.Lines[i+1+k]; o.Name == first.Name {
-				second = o
+		var all, drawn []*Line
+		for k := range p.Lines[i:] {
+			if l := &p.Lines[i+k]; l.Name == p.Lines[i].Name {
+				all = append(all, l)
+				if k == 0 || len(l.Runs) > 0 {
+					drawn = append(drawn, l)
+				}
 			}
 		}
-		list = append(list, entry{text: p.comparedName(first, second), draw: func(v *view, from, to vg.Point) {
-			if second == nil {
-				v.StrokeLine2(p.strokeOf(first.Ink, first.Dash, lineWidth, first.Setup), from.X, from.Y, to.X, to.Y)
-				return
+		list = append(list, entry{text: p.comparedName(all, len(drawn) > 1), draw: func(v *view, from, to vg.Point) {
+			for k, l := range drawn {
+				// One above the other.
+				n := vg.Length(len(drawn))
+				lift := min(0.4, 0.8/(n-1)) * p.body.size * ((n-1)/2 - vg.Length(k))
+				v.StrokeLine2(p.strokeOf(l.Ink, l.Dash, lineWidth, l.Setup), from.X, from.Y+lift, to.X, to.Y+lift)
 			}
-			v.StrokeLine2(p.strokeOf(first.Ink, first.Dash, lineWidth, 0), from.X, from.Y+apart, to.X, to.Y+apart)
-			v.StrokeLine2(p.strokeOf(second.Ink, second.Dash, lineWidth, 1), from.X, from.Y-apart, to.X, to.Y-apart)
 		}})
 	}
 	return list
 }
 
-// comparedName names a quantity of both setups, with how far each goes.
-func (p *picture) comparedName(first, second *Line) string {
-	if first.Brief == nil {
-		return first.Name
+// comparedName names a quantity of several setups, with how far each goes.
+func (p *picture) comparedName(all []*Line, differ bool) string {
+	if all[0].Brief == nil {
+		return all[0].Name
 	}
-	name := first.Name + " " + first.Brief(p.style.Units)
-	if second != nil {
-		name += " vs " + second.Brief(p.style.Units)
+	if !differ {
+		all = all[:1]
 	}
-	return name
+	var parts []string
+	for _, l := range all {
+		parts = append(parts, l.Brief(p.style.Units))
+	}
+	return all[0].Name + " " + strings.Join(parts, " vs ")
 }
 
 // drawHeader draws title, legend and notes above the data area.

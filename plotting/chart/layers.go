@@ -252,11 +252,11 @@ func (p *picture) drawMark(v *view, m *Point) {
 	if m.Drop {
 		v.StrokeLine2(p.stroke(m.Ink, Fine, hairWidth), at.X, v.Min.Y, at.X, at.Y)
 	}
-	p.glyph(v, m, m.Ink, at)
+	p.glyph(v, m, p.inkOf(m.Ink, m.Setup), at)
 }
 
 // glyph draws a mark's shape in a color.
-func (p *picture) glyph(v *view, m *Point, i Ink, at vg.Point) {
+func (p *picture) glyph(v *view, m *Point, ink color.Color, at vg.Point) {
 	size := m.Size
 	if size == 0 {
 		size = 1
@@ -264,18 +264,18 @@ func (p *picture) glyph(v *view, m *Point, i Ink, at vg.Point) {
 	r := dotRadius * p.scale * vg.Length(size)
 	switch m.Shape {
 	case Disc:
-		p.dot(v.Canvas, p.ink(i), at, size)
+		p.dot(v.Canvas, ink, at, size)
 	case Square, Diamond, Triangle:
 		v.SetColor(p.style.Palette.Background)
 		v.Fill(polygon(m.Shape, at, r+0.9*p.scale))
-		v.SetColor(p.ink(i))
+		v.SetColor(ink)
 		v.Fill(polygon(m.Shape, at, r))
 	case Ring:
 		v.DrawGlyphNoClip(draw.GlyphStyle{Color: p.style.Palette.Background, Radius: 1.2 * r, Shape: draw.CircleGlyph{}}, at)
-		v.SetLineStyle(draw.LineStyle{Color: p.ink(i), Width: 1.2 * p.scale})
+		v.SetLineStyle(draw.LineStyle{Color: ink, Width: 1.2 * p.scale})
 		v.Stroke(Circle(at, 1.2*r))
 	case Cross:
-		style := draw.LineStyle{Color: p.ink(i), Width: lineWidth * p.scale}
+		style := draw.LineStyle{Color: ink, Width: lineWidth * p.scale}
 		v.StrokeLine2(style, at.X-r, at.Y-r, at.X+r, at.Y+r)
 		v.StrokeLine2(style, at.X-r, at.Y+r, at.X+r, at.Y-r)
 	}

@@ -179,9 +179,9 @@ func (r *Renderer) drawMarker(m Marker) {
 		if up := p.frame.onLeft(d.At.Y, d.Right); p.frame.X.Contains(d.At.X) && p.frame.Y.Contains(up) {
 			size := 1.0
 			if d.Setup > 0 {
-				size = secondSize
+				size = furtherSize
 			}
-			p.dot(c, p.ink(d.Ink), vg.Point{X: x(d.At.X), Y: y(up)}, size)
+			p.dot(c, p.inkOf(d.Ink, d.Setup), vg.Point{X: x(d.At.X), Y: y(up)}, size)
 		}
 	}
 }

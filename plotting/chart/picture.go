@@ -174,33 +174,50 @@ func targetFill(p *palette.Palette) color.RGBA {
 	return color.RGBA{R: mix(t.R, b.R, t.A), G: mix(t.G, b.G, t.A), B: mix(t.B, b.B, t.A), A: 255}
 }
 
-// patterns are the dashes of each line style at scale 1 [pt].
+// patterns are the dashes of each line of the first setup at scale 1 [pt].
 var patterns = [...][]vg.Length{Solid: nil, Dashed: {4, 2.5}, Long: {10, 4}, Fine: {1.5, 2.5}}
 
-// secondPatterns are those of the second setup's lines, which no line of the
-// first has.
-var secondPatterns = [...][]vg.Length{Solid: {1.8, 1.8}, Dashed: {5, 2, 1.2, 2}, Long: {9, 2, 1.2, 2, 1.2, 2}, Fine: {1, 4}}
+// furtherPatterns are those of a further setup's lines, which no line of the first
+// has.
+var furtherPatterns = [...][]vg.Length{Solid: {1.8, 1.8}, Dashed: {5, 2, 1.2, 2}, Long: {9, 2, 1.2, 2, 1.2, 2}, Fine: {1, 4}}
 
-// secondWidth is the width of the second setup's lines over the first one's.
-const secondWidth = 0.68
+const (
+	// furtherWidth is the width of further setups' lines over the first one's.
+	furtherWidth = 0.68
+	// ghost is how much of its color a line of the third setup keeps over the
+	// background; each two setups on it is as much again.
+	ghost = 0.55
+)
 
-// stroke returns the look of a line.
+// stroke returns the look of a line of the first setup.
 func (p *picture) stroke(i Ink, d Dash, width float64) draw.LineStyle {
-	return p.dashes(i, patterns[d], width)
+	return p.strokeOf(i, d, width, 0)
 }
 
-// strokeOf returns the look of a line of the first or the second setup.
+// strokeOf returns the look of a line of a setup. Further setups' lines are thin;
+// dash and strength tell them apart: the second one's are dotted, the third one's
+// drawn like the first one's but pale, the fourth one's dotted and pale.
 func (p *picture) strokeOf(i Ink, d Dash, width float64, setup int) draw.LineStyle {
-	if setup > 0 {
-		return p.dashes(i, secondPatterns[d], secondWidth*width)
+	lengths := patterns[d]
+	if setup%2 == 1 {
+		lengths = furtherPatterns[d]
 	}
-	return p.stroke(i, d, width)
-}
-
-func (p *picture) dashes(i Ink, lengths []vg.Length, width float64) draw.LineStyle {
+	if setup > 0 {
+		width *= furtherWidth
+	}
 	pattern := make([]vg.Length, len(lengths))
 	for j, x := range lengths {
 		pattern[j] = x * p.scale
 	}
-	return draw.LineStyle{Color: p.ink(i), Width: vg.Length(width) * p.scale, Dashes: pattern}
+	return draw.LineStyle{Color: p.inkOf(i, setup), Width: vg.Length(width) * p.scale, Dashes: pattern}
+}
+
+// inkOf returns a color for a setup's lines and points.
+func (p *picture) inkOf(i Ink, setup int) color.Color {
+	c, b := i(&p.style.Palette), p.style.Palette.Background
+	keep := math.Pow(ghost, float64(setup/2))
+	mix := func(over, under uint8) uint8 {
+		return uint8(math.Round(keep*float64(over) + (1-keep)*float64(under)))
+	}
+	return color.RGBA{R: mix(c.R, b.R), G: mix(c.G, b.G), B: mix(c.B, b.B), A: 255}
 }

@@ -21,18 +21,34 @@ func (r Reading) String() string {
 	return joined(r.Name, r.Value, r.After)
 }
 
-// versus writes a reading and that of another setup: "lower hit 4,310 lb push —
-// 71 % vs 4,120 lb push — 68 %". It returns false for readings of two kinds.
-func (r Reading) versus(other Reading) (string, bool) {
-	switch {
-	case r.Name != other.Name:
-		return "", false
-	case r == other:
-		return r.String(), true
-	case r.After == other.After:
-		return joined(r.Name, r.short(), "vs", other.short(), r.After), true
+// versusReadings writes the readings of several setups as one: "lower hit 4,310
+// lb push — 71 % vs 4,120 lb push — 68 %". It returns false for readings of
+// different things.
+func versusReadings(list []Reading) (string, bool) {
+	first := list[0]
+	same, after := true, true
+	for _, r := range list[1:] {
+		if r.Name != first.Name {
+			return "", false
+		}
+		same, after = same && r == first, after && r.After == first.After
 	}
-	return joined(r.Name, r.short(), r.After, "vs", other.short(), other.After), true
+	if same {
+		return first.String(), true
+	}
+	var parts []string
+	for _, r := range list {
+		if text := r.short(); after {
+			parts = append(parts, text)
+		} else {
+			parts = append(parts, joined(text, r.After))
+		}
+	}
+	text := joined(first.Name, strings.Join(parts, " vs "))
+	if after {
+		text = joined(text, first.After)
+	}
+	return text, true
 }
 
 func (r Reading) short() string {

@@ -6,7 +6,7 @@ import (
 )
 
 func TestReadingsOfTwoKinds(t *testing.T) {
-	p := pair{shorts: [2]string{"a", "b"}}
+	p := several{shorts: []string{"a", "b"}}
 	force := func(text string) []Reading {
 		return []Reading{Plain("here"), {Name: "lower hit", Value: text}}
 	}
@@ -23,7 +23,7 @@ func TestReadingsOfTwoKinds(t *testing.T) {
 		{[]Reading{Plain("not held")}, force("5 lb"), []string{"a: not held", "b: here", "b: lower hit 5 lb"}},
 		{nil, force("5 lb"), []string{"here", "lower hit 5 lb"}},
 	} {
-		if got := written(p.join(c.a, c.b)); !slices.Equal(got, c.want) {
+		if got := written(p.join([][]Reading{c.a, c.b})); !slices.Equal(got, c.want) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

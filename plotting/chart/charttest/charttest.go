@@ -97,9 +97,15 @@ func NewSpy(width, height float64) *Spy {
 	return s
 }
 
-// Draw draws a chart over a whole spy.
+// Draw draws a chart over a whole spy, light.
 func (s *Spy) Draw(c *chart.Chart, u units.System) {
-	c.Plot(chart.Style{Palette: palette.Light, Units: u, Width: s.Width, Height: s.Height}).Draw(draw.NewCanvas(s, s.Width, s.Height))
+	s.DrawStyle(c, chart.Style{Palette: palette.Light, Units: u})
+}
+
+// DrawStyle draws a chart over a whole spy.
+func (s *Spy) DrawStyle(c *chart.Chart, style chart.Style) {
+	style.Width, style.Height = s.Width, s.Height
+	c.Plot(style).Draw(draw.NewCanvas(s, s.Width, s.Height))
 }
 
 // Texts draws a chart of a size in pixels at 96 dpi and returns its texts, in the
