@@ -226,4 +226,6 @@ func TestTheLaunchOfAnotherSetupIsComputedToo(t *testing.T) {
 }
 
 // launched tells whether the pen draws two launches.
-func (p *pen) launched() bool { return p.first.Launch != nil && len(p.others) > 0 && p.others[0].Launch != nil }
+func (p *pen) launched() bool {
+	return p.first.Launch != nil && len(p.others) > 0 && p.others[0].Launch != nil
+}
