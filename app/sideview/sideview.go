@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 
-	"bowline/app/document"
 	"bowline/app/look"
 	"bowline/app/runner"
 	"bowline/app/scene"
@@ -78,12 +77,8 @@ func New(s *study.Study, colors func() *palette.Palette) *SideView {
 	v.telling = runner.NewSoon(fyne.Do, v.point)
 	v.raster = look.NewPicture(v.draw)
 	v.ExtendBaseWidget(v)
-	s.Document().Listen(v.follow)
 	v.gather(study.Ranking)
-	s.Listen(func(c study.Change) {
-		v.gather(c)
-		v.Redraw()
-	})
+	s.Listen(v.follow)
 	return v
 }
 
@@ -93,11 +88,19 @@ func (v *SideView) CreateRenderer() fyne.WidgetRenderer { return look.PictureRen
 // MinSize implements fyne.CanvasObject.
 func (v *SideView) MinSize() fyne.Size { return fyne.NewSize(280, 240) }
 
-// follow lets go of a car that is gone and shows the one in its place.
-func (v *SideView) follow(e document.Event) {
-	if !e.Has(document.Loaded) {
-		return
+// follow shows what has changed.
+func (v *SideView) follow(c study.Change) {
+	if c.Has(study.Loaded) {
+		v.letGo()
 	}
+	v.gather(c)
+	if c&^(study.File|study.History|study.Progress) != 0 {
+		v.Redraw()
+	}
+}
+
+// letGo lets go of a car that has gone, to show the one in its place.
+func (v *SideView) letGo() {
 	v.soon.Drop()
 	v.drag, v.refit = drag{}, true
 	if v.fit == Free {

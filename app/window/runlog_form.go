@@ -5,7 +5,6 @@ import (
 	"math"
 	"time"
 
-	"bowline/app/document"
 	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/model/analysis"
@@ -70,8 +69,8 @@ func newRunForm(s *study.Study, on *page) *runForm {
 	box.Add(container.NewHBox(f.button, f.cancel, layout.NewSpacer()))
 	f.object = box
 	f.fill(nil)
-	s.Document().Listen(func(e document.Event) {
-		if e.Has(document.Loaded) {
+	s.Listen(func(c study.Change) {
+		if c.Has(study.Loaded) {
 			f.editing, f.draft, f.lost, f.track = nil, nil, false, ""
 			f.fill(nil)
 		}

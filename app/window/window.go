@@ -50,6 +50,7 @@ type Window struct {
 	holes  *holesPanel
 	shown  int          // index of the panel on show
 	soon   *runner.Soon // refreshes the panel on show
+	choose func()       // shows what belongs to the tab and to travel or launch
 	inputs *inputs.Panel
 	view   *sideview.SideView
 	charts *charts
@@ -104,7 +105,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 	}
 	w.study = study.New(w.doc, study.Options{Library: o.Library, Post: w.post})
 	w.build(o)
-	w.doc.Listen(w.follow)
+	w.study.Listen(w.follow)
 	w.window.SetCloseIntercept(func() {
 		if !w.asking() {
 			w.quit()
@@ -164,8 +165,7 @@ func (w *Window) build(o Options) {
 	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", steady(loads)))
 	travel := newTravelBar(w.study).object
 	w.clock = newTimeBar(w.study, w.post)
-	// choose shows what belongs to the tab and to travel or launch.
-	choose := func() {
+	w.choose = func() {
 		launching := w.study.Launching()
 		switch {
 		case w.tabs.SelectedIndex() == 0:
@@ -184,31 +184,16 @@ func (w *Window) build(o Options) {
 			w.clock.pause()
 		}
 	}
-	// want declares what the panel on show wants.
-	want := func() { w.study.Want(w.panels[w.shown].wants()) }
 	turned = func() {
-		choose()
-		want()
+		w.choose()
+		w.want()
 		w.refresh()
 	}
 	w.tabs.OnSelected = func(*container.TabItem) { turned() }
 	w.tabs.SelectIndex(1)
-	choose()
-	want()
+	w.choose()
+	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	w.study.Listen(func(c study.Change) {
-		if c.Has(study.Choice) {
-			choose()
-			w.study.Then(want)
-		}
-		if c.Has(study.LaunchFailed) {
-			err := w.study.LaunchError()
-			w.study.Then(func() { w.fail(err) })
-		}
-		if c&^(study.File|study.History) != 0 {
-			w.soon.Ask()
-		}
-	})
 	middle := newMiddle(newToolbar(w.study, w.view), w.view, below)
 	caution := readout.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.tabs))
@@ -272,15 +257,29 @@ func (w *Window) ShowAndRun() {
 // Content returns the window's canvas, for tests.
 func (w *Window) Content() fyne.Canvas { return w.window.Canvas() }
 
-// follow keeps title and menu up to date.
-func (w *Window) follow(e document.Event) {
-	if e.Has(document.FileChanged | document.Loaded | document.Changed) {
+// want declares what the panel on show wants computed.
+func (w *Window) want() { w.study.Want(w.panels[w.shown].wants()) }
+
+// follow keeps the panel on show, title and menu up to date.
+func (w *Window) follow(c study.Change) {
+	if c.Has(study.Choice) {
+		w.choose()
+		w.study.Then(w.want)
+	}
+	if c.Has(study.LaunchFailed) {
+		err := w.study.LaunchError()
+		w.study.Then(func() { w.fail(err) })
+	}
+	if c&^(study.File|study.History) != 0 {
+		w.soon.Ask()
+	}
+	if c.Has(study.File | study.Car) {
 		w.retitle()
 	}
-	if e.Has(document.HistoryChanged | document.Loaded | document.UnitsChanged) {
+	if c.Has(study.History | study.Loaded | study.Units) {
 		w.menu.refresh(w)
 	}
-	if e.Has(document.Changed | document.Loaded | document.SetupSelected) {
+	if c.Has(study.Car | study.Setup) {
 		w.say("")
 	}
 }
