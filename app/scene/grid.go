@@ -29,31 +29,38 @@ func spacing(v View, u units.System) float64 {
 	return u.ToSI(units.Length, steps[len(steps)-1])
 }
 
-// grid draws lines at round distances from the rear contact.
+// grid draws lines at round distances from the rear contact, in a view along an
+// axis of the car.
 func (r *Renderer) grid(v View, u units.System, colors *palette.Palette) {
+	if !v.Plane.measured() {
+		return
+	}
 	step := spacing(v, u)
-	low, high := v.World(r2.Vec{Y: v.Height}), v.World(r2.Vec{X: v.Width})
+	low, high := v.onPlane(r2.Vec{Y: v.Height}), v.onPlane(r2.Vec{X: v.Width})
 	for i := math.Ceil(low.X / step); i*step <= high.X; i++ {
-		r.plate(math.Round(v.Screen(r2.Vec{X: i * step}).X), 0, 1, v.Height, colors.Grid)
+		r.plate(math.Round(v.screen(r2.Vec{X: i * step}).X), 0, 1, v.Height, colors.Grid)
 	}
 	for i := math.Ceil(low.Y / step); i*step <= high.Y; i++ {
-		r.plate(0, math.Round(v.Screen(r2.Vec{Y: i * step}).Y), v.Width, 1, colors.Grid)
+		r.plate(0, math.Round(v.screen(r2.Vec{Y: i * step}).Y), v.Width, 1, colors.Grid)
 	}
 }
 
 // gridNumbers labels every second line of the grid along the left and the
 // bottom edge.
 func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) {
+	if !v.Plane.measured() {
+		return
+	}
 	step := spacing(v, u)
-	low, high := v.World(r2.Vec{Y: v.Height}), v.World(r2.Vec{X: v.Width})
+	low, high := v.onPlane(r2.Vec{Y: v.Height}), v.onPlane(r2.Vec{X: v.Width})
 	for i := math.Ceil(low.X / (2 * step)); i*2*step <= high.X; i++ {
 		x := i * 2 * step
-		at := v.Screen(r2.Vec{X: x})
+		at := v.screen(r2.Vec{X: x})
 		r.number(r2.Vec{X: at.X, Y: v.Height - edge}, gridText(u, x), r2.Vec{X: 0.5}, colors)
 	}
 	for i := math.Ceil(low.Y / (2 * step)); i*2*step <= high.Y; i++ {
 		y := i * 2 * step
-		at := v.Screen(r2.Vec{Y: y})
+		at := v.screen(r2.Vec{Y: y})
 		if at.Y > v.Height-3*small {
 			continue
 		}

@@ -1,9 +1,10 @@
 // Package scene describes a view of the car as data: what is drawn, where, and
 // what stands under the pointer.
 //
-// A view, such as that of scene/side, lists items in meters in the ground's frame
-// (origin at the rear contact point, X forward, Y up). Picture.Project turns them
-// into pixels, ready to draw and to pick from; both read the same list.
+// A Viewpoint, such as that of scene/side, lists items in meters in the ground's
+// frame: axes of ISO 8855, x forward, y left, z up, with the origin at the rear
+// contact point midway between the tires. Picture.Project turns them into pixels
+// of a View, ready to draw and to pick from; both read the same list.
 package scene
 
 import (
@@ -13,6 +14,7 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Kind is what an item stands for.
@@ -30,7 +32,7 @@ const (
 	Pivot // the end of a bar, in the hole it uses
 	UpperBar
 	LowerBar
-	BarLine
+	BarLine // Index is a car.Pair
 	Spring
 	Driveshaft
 	WheelieBar
@@ -42,24 +44,31 @@ const (
 	TargetBox   // Index says which part of it
 	TargetRay   // Index 0 is of the least anti-squat aimed at, 1 of the greatest
 	Combination // a dot of a combination of holes; Index is that of the combination
-	OtherBar    // of the setup held against; Index is a car.Pair
-	OtherBarLine
-	OtherHole
-	OtherCenter
-	RideHeight
-	ScaleBar
+	RideHeight  // bars, center of gravity and instant center as they stand at ride height
+)
+
+// Side is the side of the car that an item is on.
+type Side int
+
+// The sides.
+const (
+	Both  Side = iota // alike on both sides, of which the right-hand one is listed, or in the middle or across the car
+	Left              // y above zero
+	Right             // y below zero
 )
 
 // ID names one item. Row and Index say which hole or pivot.
 type ID struct {
 	Kind  Kind
+	Side  Side
 	Row   car.Row
 	Index int
+	Ghost int // 0 of the car shown, else of one held against it, counted from 1
 }
 
 // Pair returns the bars that a bar or bar line belongs to.
 func (id ID) Pair() car.Pair {
-	if id.Kind == LowerBar || id.Index == int(car.Lower) {
+	if id.Kind == LowerBar || id.Kind == BarLine && id.Index == int(car.Lower) {
 		return car.Lower
 	}
 	return car.Upper
@@ -127,7 +136,7 @@ const (
 type Item struct {
 	ID     ID
 	Shape  Shape
-	Points []r2.Vec // ground frame [m]
+	Points []r3.Vec // ground's frame [m]
 	Radius float64  // of a Disc, a Quarter or the dots of a Swarm [m]; 0 takes Pixels
 	Pixels float64  // radius on screen of what stands at a point [px]
 	Stroke Color
@@ -143,4 +152,34 @@ type Item struct {
 	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond
 	Dots   *Dots   // of a Swarm: what its points stand for
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
+}
+
+// List is what is drawn, back to front. It keeps its memory from one filling to
+// the next; the zero value is empty.
+type List struct {
+	Items  []Item
+	points []r3.Vec
+}
+
+// Clear empties the list. What was listed is not to be used any more.
+func (l *List) Clear() { l.Items, l.points = l.Items[:0], l.points[:0] }
+
+// Add puts an item in front of those there.
+func (l *List) Add(i Item) { l.Items = append(l.Items, i) }
+
+// Points keeps points for an item.
+func (l *List) Points(p ...r3.Vec) []r3.Vec {
+	from := len(l.points)
+	l.points = append(l.points, p...)
+	return l.points[from:len(l.points):len(l.points)]
+}
+
+// Aside keeps points for an item that are y to the left of the car's middle [m]
+// and given in side view, X forward and Y up.
+func (l *List) Aside(y float64, p ...r2.Vec) []r3.Vec {
+	from := len(l.points)
+	for _, q := range p {
+		l.points = append(l.points, r3.Vec{X: q.X, Y: y, Z: q.Y})
+	}
+	return l.points[from:len(l.points):len(l.points)]
 }

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"bowline/model/car"
 
@@ -20,23 +21,25 @@ type Picture struct {
 	View   View
 	Drawn  []Drawn
 	Tags   []Tag
-	points []r2.Vec
+	points []r2.Vec // of all items, after one another [px]
 }
 
 // Project places the items in a view. It reuses the picture's memory and
 // refers to the items, which must outlive it.
 func (p *Picture) Project(items []Item, v View) {
 	p.View = v
-	p.Drawn, p.Tags, p.points = p.Drawn[:0], p.Tags[:0], p.points[:0]
-	for i := range items {
-		p.points = append(p.points, items[i].Points...)
-	}
+	p.Drawn, p.Tags = p.Drawn[:0], p.Tags[:0]
 	used := 0
+	for i := range items {
+		used += len(items[i].Points)
+	}
+	p.points = slices.Grow(p.points[:0], used)[:used]
+	used = 0
 	for i := range items {
 		item := &items[i]
 		points := p.points[used : used+len(item.Points)]
 		used += len(item.Points)
-		for j, q := range points {
+		for j, q := range item.Points {
 			points[j] = r2.Add(v.Screen(q), item.Shift)
 		}
 		radius := item.Pixels
@@ -50,7 +53,8 @@ func (p *Picture) Project(items []Item, v View) {
 // Pick returns what stands under a screen point: of the items within their
 // picking distance what can be dragged first, the target's edges after holes,
 // then dots, then the smallest kind of thing (points, then lines, then areas),
-// the nearest of those, and the topmost of equals. What belongs to the setup held against comes after all but areas.
+// the nearest of those, and the topmost of equals. Ghosts come after all but
+// areas.
 func (p *Picture) Pick(at r2.Vec) ID { return p.pick(at, true) }
 
 // PickBehind returns what stands under a screen point behind the dots.
@@ -88,7 +92,7 @@ const (
 	pointClass
 	barClass
 	lineClass
-	otherClass
+	ghostClass
 	areaClass
 )
 
@@ -96,9 +100,10 @@ const (
 // item's class.
 func (d *Drawn) distance(at r2.Vec) (float64, int) {
 	distance, class := d.reach(at)
+	if d.ID.Ghost > 0 {
+		return distance, ghostClass
+	}
 	switch d.ID.Kind {
-	case OtherBar, OtherBarLine, OtherHole, OtherCenter:
-		return distance, otherClass
 	case Pivot, Hole:
 		return distance, handleClass
 	case TargetBox:
@@ -174,7 +179,7 @@ func (p *Picture) Find(id ID) (r2.Vec, bool) {
 // Pivot returns where the pivot of a row stands on screen.
 func (p *Picture) Pivot(row car.Row) (r2.Vec, bool) {
 	for i := range p.Drawn {
-		if d := &p.Drawn[i]; d.ID.Kind == Pivot && d.ID.Row == row {
+		if d := &p.Drawn[i]; d.ID.Kind == Pivot && d.ID.Row == row && d.ID.Ghost == 0 {
 			return d.Points[0], true
 		}
 	}

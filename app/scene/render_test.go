@@ -1,171 +1,286 @@
-package scene
+package scene_test
 
 import (
 	"image"
 	"image/color"
 	"math"
-	"strings"
 	"testing"
 
+	"bowline/app/scene"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
-func TestTagStaysInsideThePicture(t *testing.T) {
-	renderer := NewRenderer()
-	img := image.NewRGBA(image.Rect(0, 0, 300, 200))
-	p := Picture{View: View{Width: 300, Height: 200, Scale: 100}}
-	p.Tag(r2.Vec{X: 295, Y: 195}, []string{"a few words", "and some more"})
-	renderer.Draw(img, 1, &p, units.US, &palette.Light)
-	raised := 0
-	for y := range 200 {
-		for x := range 300 {
-			if img.RGBAAt(x, y) == palette.Light.Raised {
-				raised++
+// in is a view of a width and height, without a grid, in which the origin is in
+// the middle and a meter is 100 px.
+func in(width, height float64) scene.View {
+	return scene.View{Plane: ungraded, Width: width, Height: height, Scale: 100}
+}
+
+// pixels places a point by its distance from the middle of such a view [px].
+func pixels(right, up float64) r3.Vec { return r3.Vec{X: right / 100, Z: up / 100} }
+
+// label is words at a place.
+func label(at r3.Vec, text string, c scene.Color) scene.Item {
+	return scene.Item{Shape: scene.Label, Points: []r3.Vec{at}, Text: text, Size: scene.Letter, Stroke: c}
+}
+
+// paint draws items.
+func paint(v scene.View, colors *palette.Palette, items ...scene.Item) *image.RGBA {
+	var p scene.Picture
+	p.Project(items, v)
+	return draw(&p, 1, colors)
+}
+
+// draw draws a picture.
+func draw(p *scene.Picture, scale int, colors *palette.Palette) *image.RGBA {
+	img := image.NewRGBA(image.Rect(0, 0, int(p.View.Width)*scale, int(p.View.Height)*scale))
+	scene.NewRenderer().Draw(img, float64(scale), p, units.US, colors)
+	return img
+}
+
+// where returns the box around all pixels of a color and how many there are.
+func where(img *image.RGBA, c color.RGBA) (box image.Rectangle, count int) {
+	return such(img, img.Rect, func(p color.RGBA) bool { return p == c })
+}
+
+// inked returns the box around all pixels of letters of a color, whose edges run
+// out into the background, and how many there are.
+func inked(img *image.RGBA, ink, background color.RGBA) (box image.Rectangle, count int) {
+	return such(img, img.Rect, func(p color.RGBA) bool { return inkOf(p, ink, background) })
+}
+
+// inkOf reports whether a color is a mixture of an ink and a background with some
+// of the ink in it.
+func inkOf(p, ink, background color.RGBA) bool {
+	from := func(c color.RGBA) r3.Vec {
+		return r3.Vec{X: float64(c.R) - float64(background.R), Y: float64(c.G) - float64(background.G), Z: float64(c.B) - float64(background.B)}
+	}
+	d, whole := from(p), from(ink)
+	part := r3.Dot(d, whole) / r3.Norm2(whole)
+	return part > 0.1 && r3.Norm(r3.Sub(d, r3.Scale(part, whole))) < 4
+}
+
+// such returns the box around the pixels within a rectangle that pass a test and
+// how many there are.
+func such(img *image.RGBA, in image.Rectangle, is func(color.RGBA) bool) (box image.Rectangle, count int) {
+	for y := in.Min.Y; y < in.Max.Y; y++ {
+		for x := in.Min.X; x < in.Max.X; x++ {
+			if is(img.RGBAAt(x, y)) {
+				box, count = box.Union(image.Rect(x, y, x+1, y+1)), count+1
 			}
 		}
 	}
-	if raised < 1500 {
-		t.Errorf("only %d pixels of the tag are in sight", raised)
+	return box, count
+}
+
+func TestATagStaysInsideThePicture(t *testing.T) {
+	want := image.Point{}
+	for _, at := range []r2.Vec{{X: 150, Y: 100}, {X: 295, Y: 195}, {X: 295, Y: 5}, {X: 5, Y: 195}} {
+		p := scene.Picture{View: in(300, 200)}
+		p.Tag(at, []string{"a few words", "and some more"})
+		box, n := where(draw(&p, 1, &palette.Light), palette.Light.Raised)
+		if want == (image.Point{}) {
+			want = box.Size()
+		}
+		if box.Size() != want || n < 1500 {
+			t.Errorf("at %v: %d pixels of the tag are in sight, in %v", at, n, box)
+		}
 	}
 }
 
-// Labels whose places overlap stand one above the other; one whose point is at
-// the very edge, where its sign is cut off, is left out.
+// Labels whose places overlap stand one above the other, so that every letter of
+// both is in sight; one whose point is at the very edge, where its sign is cut
+// off, is left out.
 func TestLabelsKeepClearOfEachOther(t *testing.T) {
-	renderer := NewRenderer()
-	img := image.NewRGBA(image.Rect(0, 0, 300, 200))
-	label := func(x, y float64, text string) Drawn {
-		return Drawn{Item: &Item{Shape: Label, Text: text, Size: Letter, Stroke: Ink}, Points: []r2.Vec{{X: x, Y: y}}}
+	v, colors := in(300, 200), &palette.Light
+	first, second := label(pixels(-50, 0), "the first of two", scene.Push), label(pixels(-40, -4), "the second", scene.Pull)
+	ink := func(c color.RGBA, items ...scene.Item) (image.Rectangle, int) {
+		return inked(paint(v, colors, items...), c, colors.Background)
 	}
-	p := Picture{View: View{Width: 300, Height: 200, Scale: 100}, Drawn: []Drawn{label(100, 100, "the first of two"), label(110, 104, "the second"), label(295, 50, "cut off")}}
-	renderer.Draw(img, 1, &p, units.US, &palette.Light)
-	// The grid's numbers are not among them.
-	if len(renderer.placed) != 2 {
-		t.Fatalf("%d labels are placed", len(renderer.placed))
+	_, alone := ink(colors.Push, first)
+	_, other := ink(colors.Pull, second)
+	both := []scene.Item{first, second, label(pixels(145, 50), "cut off", scene.Good)}
+	above, n := ink(colors.Push, both...)
+	below, m := ink(colors.Pull, both...)
+	if alone == 0 || other == 0 || n != alone || m != other {
+		t.Errorf("of the first label %d of %d pixels are in sight, of the second %d of %d", n, alone, m, other)
 	}
-	if a, b := renderer.placed[0], renderer.placed[1]; a.meets(b) || math.Abs(a.top-b.top) > 4*Letter {
-		t.Errorf("labels at %+v and %+v", a, b)
+	if above.Overlaps(below) || math.Abs(float64(above.Min.Y-below.Min.Y)) > 4*scene.Letter {
+		t.Errorf("labels at %v and %v", above, below)
+	}
+	if box, n := ink(colors.Good, both...); n > 0 {
+		t.Errorf("a label of what is cut off stands at %v", box)
+	}
+}
+
+// A label that stays stands at the edge where its point left the picture, with
+// an arrow to it.
+func TestALabelBeyondThePictureStaysAtItsEdge(t *testing.T) {
+	v, colors := in(800, 600), &palette.Light
+	shot := func(at r3.Vec, text string, stays bool) (*image.RGBA, image.Rectangle) {
+		item := label(at, text, scene.Push)
+		item.Stays = stays
+		img := paint(v, colors, item)
+		box, _ := inked(img, colors.Push, colors.Background)
+		return img, box
+	}
+	for at, want := range map[r3.Vec]struct {
+		text string
+		near r2.Vec // [px]
+	}{
+		pixels(0, 0):      {"here", r2.Vec{X: 400, Y: 300}},
+		pixels(500, 0):    {"here →", r2.Vec{X: 800, Y: 300}},
+		pixels(-450, 280): {"← here", r2.Vec{X: 0, Y: 20}},
+		pixels(0, 380):    {"↑ here", r2.Vec{X: 400, Y: 0}},
+		pixels(20, -1700): {"↓ here", r2.Vec{X: 420, Y: 600}},
+	} {
+		img, box := shot(at, "here", true)
+		if d := math.Hypot(float64(box.Min.X+box.Max.X)/2-want.near.X, float64(box.Min.Y+box.Max.Y)/2-want.near.Y); box.Empty() || d > 60 {
+			t.Errorf("%q stands at %v", want.text, box)
+		}
+		// As much ink in both halves as the same letters have elsewhere.
+		same, there := shot(pixels(7, 7), want.text, false)
+		for part := range 2 {
+			half := func(img *image.RGBA, box image.Rectangle) float64 {
+				box.Min.X += part * box.Dx() / 2
+				box.Max.X = box.Min.X + box.Dx()/(2-part)
+				_, n := such(img, box, func(c color.RGBA) bool { return c != colors.Background })
+				return float64(n)
+			}
+			if a, b := half(img, box), half(same, there); math.Abs(a-b) > 0.15*b {
+				t.Errorf("%q has %v pixels of ink in half %d, its letters have %v", want.text, a, part, b)
+			}
+		}
 	}
 }
 
 // What is written during a drag stands in a corner where it covers neither the
 // pointer nor the instant center.
 func TestWhatIsHeldIsNamedInAFreeCorner(t *testing.T) {
-	v := View{Width: 800, Height: 600, Scale: 400}
+	v := in(800, 600)
+	v.Plane = sidePlane
 	low, up, left := r2.Vec{X: 720, Y: 570}, r2.Vec{X: 60, Y: 30}, r2.Vec{X: 60, Y: 570}
-	for _, c := range []struct {
-		pointer, center r2.Vec
-		want            r2.Vec // upper left corner of a box of 200 × 60 px
-	}{
-		{r2.Vec{X: 400, Y: 300}, r2.Vec{X: 500, Y: 200}, r2.Vec{X: 594, Y: 534}},
-		{low, r2.Vec{X: 500, Y: 200}, r2.Vec{X: 6, Y: 6}},
-		{r2.Vec{X: 500, Y: 200}, low, r2.Vec{X: 6, Y: 6}},
-		{r2.Vec{X: 580, Y: 520}, up, r2.Vec{X: 6, Y: 534}}, // near counts too
-		{left, low, r2.Vec{X: 6, Y: 6}},
+	lowRight, upLeft, lowLeft := r2.Vec{X: 800, Y: 600}, r2.Vec{}, r2.Vec{Y: 600}
+	for _, c := range []struct{ pointer, center, want r2.Vec }{
+		{r2.Vec{X: 400, Y: 300}, r2.Vec{X: 500, Y: 200}, lowRight},
+		{low, r2.Vec{X: 500, Y: 200}, upLeft},
+		{r2.Vec{X: 500, Y: 200}, low, upLeft},
+		{r2.Vec{X: 655, Y: 545}, up, lowLeft}, // near counts too
+		{left, low, upLeft},
 	} {
-		p := Picture{View: v}
-		p.Held([]string{"a hole"}, c.pointer, units.US, c.center)
+		var p scene.Picture
+		p.Project([]scene.Item{{ID: scene.ID{Kind: scene.InstantCenter}, Shape: scene.Disc, Points: []r3.Vec{v.World(c.center)}, Pick: 5}}, v)
+		p.Held([]string{"a hole"}, c.pointer, units.US)
 		tag := p.Tags[0]
-		if got := tag.corner(200, 60, v); got != c.want || !tag.Fixed || len(tag.Lines) != 2 || !strings.HasPrefix(tag.Lines[1], "x ") {
-			t.Errorf("pointer %v, center %v: %q at %v, want %v", c.pointer, c.center, tag.Lines, got, c.want)
+		box, _ := where(draw(&p, 1, &palette.Light), palette.Light.Raised)
+		corner := r2.Vec{X: float64(box.Min.X), Y: float64(box.Min.Y)}
+		if c.want.X > 0 {
+			corner.X = float64(box.Max.X)
+		}
+		if c.want.Y > 0 {
+			corner.Y = float64(box.Max.Y)
+		}
+		if r2.Norm(r2.Sub(corner, c.want)) > 12 || len(tag.Lines) != 2 || tag.Lines[0] != "a hole" {
+			t.Errorf("pointer %v, center %v: %q at %v, want the corner %v", c.pointer, c.center, tag.Lines, box, c.want)
 		}
 	}
 	// Where the pointer is is written into the same corner all the time.
-	p := Picture{View: v}
+	p := scene.Picture{View: v}
 	p.Coordinates(low, units.US)
-	if got := p.Tags[0].corner(200, 60, v); got != (r2.Vec{X: 594, Y: 534}) {
-		t.Errorf("coordinates at %v", got)
+	if box, _ := where(draw(&p, 1, &palette.Light), palette.Light.Raised); box.Max.X < 790 || box.Max.Y < 590 {
+		t.Errorf("coordinates at %v", box)
 	}
 }
 
-func TestALabelBeyondThePictureStaysAtItsEdge(t *testing.T) {
-	for at, want := range map[r2.Vec]string{
-		{X: 400, Y: 300}: "here", {X: 900, Y: 300}: "here →", {X: -50, Y: 20}: "← here", {X: 400, Y: -80}: "↑ here", {X: 420, Y: 2000}: "↓ here",
-	} {
-		in, text := kept(at, "here", 800, 600)
-		if text != want || in.X < nearEdge || in.X > 800-nearEdge || in.Y < nearEdge || in.Y > 600-nearEdge {
-			t.Errorf("from %v: %q at %v", at, text, in)
+// Coordinates are those of the axes that the view shows squarely; at an angle
+// there are none, nor a grid.
+func TestCoordinatesAreOfTheViewsAxes(t *testing.T) {
+	top := scene.Plane{Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Across: "x", Upright: "y"}
+	for plane, want := range map[scene.Plane]string{sidePlane: "x 10.00 in   z −5.00 in", top: "x 10.00 in   y −5.00 in", slanted: ""} {
+		p := scene.Picture{View: scene.View{Plane: plane, Width: 300, Height: 200, Scale: 100}}
+		p.Coordinates(r2.Vec{X: 150 + 25.4, Y: 100 + 12.7}, units.US)
+		if len(p.Tags) != min(1, len(want)) || len(p.Tags) == 1 && p.Tags[0].Lines[0] != want {
+			t.Errorf("tags %+v, want %q", p.Tags, want)
+		}
+		p.Tags = nil
+		if _, n := where(draw(&p, 1, &palette.Light), palette.Light.Grid); (n > 0) != (want != "") {
+			t.Errorf("%q: %d pixels of a grid", want, n)
 		}
 	}
 }
 
-// crowd returns a picture of 800 × 600 with words in its middle and a hundred
-// dots at one place.
-func crowd(at r2.Vec) *Picture {
-	dots := &Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}}
-	items := []Item{
-		{Shape: Swarm, Radius: 0.05, Dots: dots},
-		{Shape: Label, Points: []r2.Vec{{}}, Text: "words", Size: Letter, Stroke: Ink},
+// crowd is dots side by side over a part of a view [px from its middle].
+func crowd(right, up float64) scene.Item {
+	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}}
+	item := scene.Item{Shape: scene.Swarm, Radius: 0.05, Dots: dots}
+	for x := -40.0; x <= 40; x += 2 {
+		for y := -40.0; y <= 40; y += 2 {
+			item.Points, dots.List = append(item.Points, pixels(right+x, up+y)), append(dots.List, scene.Dot{Value: 0.1, HasValue: true})
+		}
 	}
-	for range 100 {
-		items[0].Points, dots.List = append(items[0].Points, at), append(dots.List, Dot{Value: 0.3, HasValue: true})
-	}
-	p := new(Picture)
-	p.Project(items, View{Width: 800, Height: 600, Scale: 100})
-	return p
+	return item
 }
 
 // Among dots the plates behind words let nothing through; without dots lines show
 // through.
 func TestWordsAmongDotsStandOnOpaquePlates(t *testing.T) {
+	v := in(800, 600)
 	for theme, colors := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
-		renderer := NewRenderer()
-		img := image.NewRGBA(image.Rect(0, 0, 800, 600))
-		renderer.Draw(img, 1, crowd(r2.Vec{X: 2}), units.US, colors)
-		for _, c := range []color.RGBA{colors.Background, colors.Raised} {
-			if got := renderer.veil(c); got != color.Color(c) {
-				t.Errorf("%s: with dots a plate is %v", theme, got)
-			}
+		words := label(pixels(0, 0), "words", scene.Ink)
+		box, _ := inked(paint(v, colors, words), colors.Ink, colors.Background)
+		ground := func(img *image.RGBA) int {
+			_, n := such(img, box, func(c color.RGBA) bool { return c == colors.Background })
+			return n
 		}
-		// The corner of the words' plate, with all dots right there.
-		box := renderer.placed[len(renderer.placed)-1]
-		corner := r2.Vec{X: box.left + 2, Y: box.top + 2}
-		v := View{Width: 800, Height: 600, Scale: 100}
-		renderer.Draw(img, 1, crowd(v.World(corner)), units.US, colors)
-		if got := img.RGBAAt(int(corner.X), int(corner.Y)); got != colors.Background {
-			t.Errorf("%s: a dot shows through a label's plate as %v", theme, got)
+		bare := ground(paint(v, colors, crowd(200, 200), words))
+		among := paint(v, colors, crowd(0, 0), words)
+		if n := ground(among); n != bare || bare == 0 {
+			t.Errorf("%s: among dots %d pixels between the letters are of the ground, elsewhere %d", theme, n, bare)
 		}
-		renderer.Draw(img, 1, &Picture{View: v}, units.US, colors)
-		if _, _, _, a := renderer.veil(colors.Background).RGBA(); a == 0xffff {
-			t.Errorf("%s: without dots lines do not show through", theme)
+		if _, n := where(among, colors.Squat.Below[palette.Shades-1]); n < 1000 {
+			t.Errorf("%s: only %d pixels of dots around the words", theme, n)
+		}
+		line := scene.Item{Points: []r3.Vec{pixels(-100, 3), pixels(100, 3)}, Stroke: scene.Ink, Width: 30}
+		if n := ground(paint(v, colors, line, words)); n != 0 {
+			t.Errorf("%s: a line does not show through at %d pixels", theme, n)
 		}
 	}
 }
 
-// Dots have the color of their value, and so has the legend's bar, in both themes
-// and at both resolutions.
+// Dots have the color of their value, and so has the legend's bar, from low to
+// high, in both themes and at both resolutions.
 func TestDotsArePainted(t *testing.T) {
-	dots := &Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, List: make([]Dot, 1)}
-	items := []Item{{Shape: Swarm, Points: []r2.Vec{{X: 0.33, Y: 0.3}}, Radius: 0.05, Dots: dots}}
-	var p Picture
-	p.Project(items, View{Width: 800, Height: 600, Scale: 100})
+	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, List: make([]scene.Dot, 1), Title: "Anti-squat"}
+	var p scene.Picture
+	p.Project([]scene.Item{{Shape: scene.Swarm, Points: []r3.Vec{pixels(33, 30)}, Radius: 0.05, Dots: dots}}, in(800, 600))
 	for theme, colors := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
 		s := colors.Squat
 		for scale := 1; scale <= 2; scale++ {
-			img := image.NewRGBA(image.Rect(0, 0, 800*scale, 600*scale))
-			renderer := NewRenderer()
-			at := func(q r2.Vec) color.RGBA { return img.RGBAAt(int(float64(scale)*q.X), int(float64(scale)*q.Y)) }
-			for dot, want := range map[Dot]color.RGBA{
+			for dot, want := range map[scene.Dot]color.RGBA{
 				{Value: 0.1, HasValue: true}: s.Below[palette.Shades-1], {Value: 1.2, HasValue: true}: s.Inside,
 				{Value: 3, HasValue: true}: s.Above[palette.Shades-1], {}: colors.Slack,
 			} {
 				for _, faint := range []bool{false, true} {
 					dot.Faint = faint
 					dots.List[0] = dot
-					renderer.Draw(img, float64(scale), &p, units.US, colors)
-					if got := at(p.Drawn[0].Points[0]); (got == want) == faint || got == colors.Background {
+					img := draw(&p, scale, colors)
+					at := r2.Scale(float64(scale), p.Drawn[0].Points[0])
+					if got := img.RGBAAt(int(at.X), int(at.Y)); (got == want) == faint || got == colors.Background {
 						t.Errorf("%s %d×: the dot %+v is %v, want %v", theme, scale, dot, got, want)
 					}
 				}
 			}
-			frame := legendBox(p.View)
-			for part, want := range map[float64]color.RGBA{0.004: s.Below[palette.Shades-1], 0.5: s.Inside, 0.99: s.Above[palette.Shades-1]} {
-				if got := at(r2.Vec{X: frame.left + legendPad + part*(legendWidth-2*legendPad), Y: frame.top + 23 + legendBar/2}); got != want {
-					t.Errorf("%s %d×: the legend's bar at %v is %v, want %v", theme, scale, part, got, want)
-				}
+			dots.List[0] = scene.Dot{}
+			img := draw(&p, scale, colors)
+			low, _ := where(img, s.Below[palette.Shades-1])
+			inside, _ := where(img, s.Inside)
+			high, _ := where(img, s.Above[palette.Shades-1])
+			if low.Empty() || inside.Empty() || high.Empty() || low.Max.X > inside.Min.X || inside.Max.X > high.Min.X || low.Min.Y != high.Min.Y || low.Min.X < img.Rect.Dx()/2 || low.Max.Y > img.Rect.Dy()/4 {
+				t.Errorf("%s %d×: the legend's bar begins at %v, has the target at %v and ends at %v", theme, scale, low, inside, high)
 			}
 		}
 	}

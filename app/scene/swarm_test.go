@@ -9,6 +9,7 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // swarm returns an item with n dots in rows over a picture of 1280 × 800 that
@@ -20,10 +21,11 @@ func swarm(n int) (Item, View) {
 	for i := range n {
 		part := float64(i) / float64(n)
 		x, y := float64(i%across)/float64(across), float64(i/across)*1.6/float64(across)
-		item.Points = append(item.Points, r2.Vec{X: 1.5 * x, Y: 0.95 * y})
+		item.Points = append(item.Points, r3.Vec{X: 1.5 * x, Z: 0.95 * y})
 		dots.List = append(dots.List, Dot{Index: 3 * i, Value: 2.5 * part, HasValue: i%50 != 0, Faint: i%3 == 0})
 	}
-	return item, View{Width: 1280, Height: 800, Scale: 800, Middle: r2.Vec{X: 0.8, Y: 0.5}}
+	plane := Plane{Right: r3.Vec{X: 1}, Up: r3.Vec{Z: 1}, Across: "x", Upright: "z"}
+	return item, View{Plane: plane, Width: 1280, Height: 800, Scale: 800, Middle: r2.Vec{X: 0.8, Y: 0.5}}
 }
 
 // Once every place in a pixel has been seen, dots take no memory.

@@ -27,22 +27,31 @@ func (p *Picture) Tag(pointer r2.Vec, lines []string) {
 }
 
 // Coordinates writes where the pointer is, from the rear contact, into the
-// lower right corner.
+// lower right corner of a view along an axis of the car.
 func (p *Picture) Coordinates(pointer r2.Vec, u units.System) {
-	p.Tags = append(p.Tags, Tag{Lines: []string{p.coordinates(pointer, u)}, Fixed: true})
+	if lines := p.coordinates(nil, pointer, u); lines != nil {
+		p.Tags = append(p.Tags, Tag{Lines: lines, Fixed: true})
+	}
 }
 
 // Held writes into a corner what is dragged and where the pointer is, from the
-// rear contact. The corner is one away from the pointer and from clear [px].
-func (p *Picture) Held(lines []string, pointer r2.Vec, u units.System, clear ...r2.Vec) {
-	lines = append(lines, p.coordinates(pointer, u))
-	p.Tags = append(p.Tags, Tag{Lines: lines, Fixed: true, Clear: append(clear, pointer)})
+// rear contact. The corner is one away from the pointer and the instant center.
+func (p *Picture) Held(lines []string, pointer r2.Vec, u units.System) {
+	tag := Tag{Lines: p.coordinates(lines, pointer, u), Fixed: true, Clear: []r2.Vec{pointer}}
+	if at, ok := p.Find(ID{Kind: InstantCenter}); ok {
+		tag.Clear = append(tag.Clear, at)
+	}
+	p.Tags = append(p.Tags, tag)
 }
 
-// coordinates writes where a screen point is.
-func (p *Picture) coordinates(at r2.Vec, u units.System) string {
-	w := p.View.World(at)
-	return "x " + u.Format(units.Length, w.X) + "   z " + u.Format(units.Length, w.Y)
+// coordinates adds to lines where a screen point is.
+func (p *Picture) coordinates(lines []string, at r2.Vec, u units.System) []string {
+	plane := &p.View.Plane
+	if !plane.measured() {
+		return lines
+	}
+	w := p.View.onPlane(at)
+	return append(lines, plane.Across+" "+u.Format(units.Length, w.X)+"   "+plane.Upright+" "+u.Format(units.Length, w.Y))
 }
 
 // Sizes of a tag [px].

@@ -4,14 +4,29 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
+
+// Plane is the plane that a view projects onto, at right angles to it. Its
+// points have the distances to the right and up from the rear contact point [m].
+type Plane struct {
+	Right, Up       r3.Vec // unit vectors of the ground's frame, at right angles to each other
+	Across, Upright string // names of the axes that they lie along; empty in a view at an angle, which has no grid and no coordinates
+}
+
+// of returns where a point of the ground's frame falls on the plane [m].
+func (p Plane) of(q r3.Vec) r2.Vec { return r2.Vec{X: r3.Dot(p.Right, q), Y: r3.Dot(p.Up, q)} }
+
+// measured reports whether distances along both axes have names.
+func (p Plane) measured() bool { return p.Across != "" && p.Upright != "" }
 
 // View maps the ground's frame to the screen. Screen points have X to the
 // right and Y down from the top left corner [px].
 type View struct {
+	Plane         Plane
 	Width, Height float64 // of the picture [px]
 	Scale         float64 // pixels per meter
-	Middle        r2.Vec  // point of the ground's frame in the picture's middle [m]
+	Middle        r2.Vec  // point of the plane in the picture's middle [m]
 }
 
 // Limits of the zoom [px/m].
@@ -21,21 +36,37 @@ const (
 )
 
 // Screen turns a point of the ground's frame into pixels.
-func (v View) Screen(p r2.Vec) r2.Vec {
+func (v View) Screen(p r3.Vec) r2.Vec { return v.screen(v.Plane.of(p)) }
+
+// World turns pixels into a point of the ground's frame [m]: of those that are
+// drawn there, the one on the plane through the rear contact point.
+func (v View) World(p r2.Vec) r3.Vec {
+	q := v.onPlane(p)
+	return r3.Add(r3.Scale(q.X, v.Plane.Right), r3.Scale(q.Y, v.Plane.Up))
+}
+
+// screen turns a point of the plane into pixels.
+func (v View) screen(p r2.Vec) r2.Vec {
 	return r2.Vec{X: v.Width/2 + (p.X-v.Middle.X)*v.Scale, Y: v.Height/2 - (p.Y-v.Middle.Y)*v.Scale}
 }
 
-// World turns pixels into a point of the ground's frame [m].
-func (v View) World(p r2.Vec) r2.Vec {
+// onPlane turns pixels into a point of the plane [m].
+func (v View) onPlane(p r2.Vec) r2.Vec {
 	return r2.Vec{X: v.Middle.X + (p.X-v.Width/2)/v.Scale, Y: v.Middle.Y - (p.Y-v.Height/2)/v.Scale}
+}
+
+// Shows reports whether a point of the ground's frame is in the picture.
+func (v View) Shows(p r3.Vec) bool {
+	at := v.Screen(p)
+	return at.X >= 0 && at.X <= v.Width && at.Y >= 0 && at.Y <= v.Height
 }
 
 // Zoomed returns the view magnified by a factor about a point on screen, which
 // stays where it is.
 func (v View) Zoomed(factor float64, about r2.Vec) View {
-	fixed := v.World(about)
+	fixed := v.onPlane(about)
 	v.Scale = math.Max(leastScale, math.Min(greatestScale, v.Scale*factor))
-	v.Middle = r2.Add(v.Middle, r2.Sub(fixed, v.World(about)))
+	v.Middle = r2.Add(v.Middle, r2.Sub(fixed, v.onPlane(about)))
 	return v
 }
 
@@ -60,9 +91,10 @@ const margin = 34
 // with room to spare above and below: that part of the height from the top.
 const centerDown = 0.6
 
-// Fitted returns a view of the given size that shows the box.
-func Fitted(width, height float64, low, high r2.Vec) View {
-	v := View{Width: width, Height: height, Middle: r2.Scale(0.5, r2.Add(low, high))}
+// Fitted returns a view of the given size that shows the box between two
+// corners on a plane [m].
+func Fitted(plane Plane, width, height float64, low, high r2.Vec) View {
+	v := View{Plane: plane, Width: width, Height: height, Middle: r2.Scale(0.5, r2.Add(low, high))}
 	across := math.Max(width-2*margin, 1) / math.Max(high.X-low.X, 0.01)
 	upright := math.Max(height-2*margin, 1) / math.Max(high.Y-low.Y, 0.01)
 	v.Scale = math.Max(leastScale, math.Min(greatestScale, math.Min(across, upright)))

@@ -5,7 +5,7 @@ import (
 
 	"bowline/app/inputs"
 	"bowline/app/look"
-	"bowline/app/sideview"
+	"bowline/app/scene/side"
 	"bowline/assets"
 	"bowline/model/units"
 
@@ -109,9 +109,9 @@ func (w *Window) remake() {
 		w.item("Check", key(fyne.Key4), func() { w.show(panelCheck) }),
 		w.item("Launch", key(fyne.Key5), func() { w.show(panelLaunch) }),
 		fyne.NewMenuItemSeparator(),
-		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(sideview.FitLink) }),
-		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(sideview.FitCar) }),
-		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(panelHoles); w.view.SetFit(sideview.FitCloud) }),
+		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(side.FitBars) }),
+		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(side.FitCar) }),
+		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(panelHoles); w.view.SetFit(side.FitCenters) }),
 		w.item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
 		w.item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
 		w.item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),

@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
-	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // leastWindow is how narrow the window can be made at most [px].
@@ -128,9 +128,8 @@ func TestFitICs(t *testing.T) {
 	d.frame()
 	shown := func() bool {
 		k := d.doc.Car().Check
-		at := d.view.Picture().View.Screen(r2.Vec{X: k.TargetICX[1], Y: k.TargetICZ[1]})
 		_, in := d.view.Picture().Pivot(car.ChassisLower)
-		return in && at.X > 0 && at.Y > 0 && at.X < d.view.Picture().View.Width && at.Y < d.view.Picture().View.Height
+		return in && d.view.Picture().View.Shows(r3.Vec{X: k.TargetICX[1], Z: k.TargetICZ[1]})
 	}
 	if shown() {
 		t.Fatal("zoomed in the target is in the picture: the test proves nothing")

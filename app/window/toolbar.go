@@ -1,7 +1,8 @@
 package window
 
 import (
-	"bowline/app/sideview"
+	"bowline/app/scene/side"
+	"bowline/app/stage"
 	"bowline/app/study"
 	"bowline/model/analysis"
 
@@ -29,7 +30,7 @@ var caseWords = map[analysis.Case]string{analysis.Hit: "Hit", analysis.Hooked: "
 const launchWord = "Launch"
 
 // newToolbar returns the bar over a side view.
-func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
+func newToolbar(s *study.Study, v *stage.Stage) *toolbar {
 	b := &toolbar{study: s}
 	b.setup = widget.NewSelect(nil, func(string) {
 		if i := b.setup.SelectedIndex(); i >= 0 && i != s.Document().Setup() {
@@ -46,10 +47,10 @@ func newToolbar(s *study.Study, v *sideview.SideView) *toolbar {
 	})
 	b.load.Horizontal, b.load.Required = true, true
 	b.moving = widget.NewCheck("Move holes", s.SetMoving)
-	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(sideview.FitCloud) })
+	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(side.FitCenters) })
 	b.fits = container.NewHBox(
-		widget.NewButton("Fit bars", func() { v.SetFit(sideview.FitLink) }),
-		widget.NewButton("Fit car", func() { v.SetFit(sideview.FitCar) }),
+		widget.NewButton("Fit bars", func() { v.SetFit(side.FitBars) }),
+		widget.NewButton("Fit car", func() { v.SetFit(side.FitCar) }),
 		b.cloud,
 	)
 	s.Listen(func(c study.Change) {

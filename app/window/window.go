@@ -10,7 +10,8 @@ import (
 	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/app/runner"
-	"bowline/app/sideview"
+	"bowline/app/scene/side"
+	"bowline/app/stage"
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/stock"
@@ -52,7 +53,7 @@ type Window struct {
 	soon   *runner.Soon // refreshes the panel on show
 	choose func()       // shows what belongs to the tab and to travel or launch
 	inputs *inputs.Panel
-	view   *sideview.SideView
+	view   *stage.Stage
 	charts *charts
 	clock  *timeBar
 	status *widget.Label
@@ -146,7 +147,7 @@ func (w *Window) build(o Options) {
 	w.inputs = inputs.New(w.doc, o.Library)
 	w.inputs.Later = w.later
 	w.inputs.SetOpenSections(w.app.Preferences().StringListWithFallback(prefOpen, []string{inputs.TitleSetup}))
-	w.view = sideview.New(w.study, look.Current)
+	w.view = stage.New(w.study, side.New(w.study), look.Current)
 	w.view.Refused = w.refused
 	w.charts = newCharts(w)
 	w.status = widget.NewLabel(hint)

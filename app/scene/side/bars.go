@@ -10,39 +10,44 @@ import (
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // barLines draws the bars' lines on to the instant center.
 func (b *builder) barLines() {
 	s := b.station
-	p := &s.Pose
 	for _, pair := range car.Pairs {
-		housing, chassis := b.ends(pair)
+		housing, chassis := b.seen(pair)
 		end := r2.Add(chassis, r2.Scale(lineReach, r2.Unit(r2.Sub(chassis, housing))))
 		from := chassis
-		if s.HasInstantCenter && r2.Norm(r2.Sub(s.InstantCenter, b.place(p.Axle))) < farCenter {
+		if s.HasInstantCenter && r2.Norm(r2.Sub(s.InstantCenter, b.place(s.Pose.Axle))) < farCenter {
 			end = s.InstantCenter
-			// Behind the axle the line starts at the housing.
-			if r2.Norm(r2.Sub(end, housing)) < r2.Norm(r2.Sub(end, chassis)) {
-				from = housing
-			}
+			from = nearer(end, housing, chassis)
 		}
-		b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair)}, Points: []r2.Vec{from, end}, Stroke: scene.Center, Width: thin, Dashed: true, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair)}, Points: b.middle(from, end), Stroke: scene.Center, Width: thin, Dashed: true, Pick: closePick})
 	}
 }
 
-// ends returns a pair's pivots in the ground's frame.
-func (b *builder) ends(pair car.Pair) (housing, chassis r2.Vec) {
-	rows := map[car.Pair][2]car.Row{car.Upper: {car.HousingUpper, car.ChassisUpper}, car.Lower: {car.HousingLower, car.ChassisLower}}[pair]
-	at := func(row car.Row) r2.Vec { return b.hole(row, row.Hole(b.result.Car, b.result.Options.Setup)) }
-	return at(rows[0]), at(rows[1])
+// nearer returns the end of a bar that its line to the instant center starts at:
+// behind the axle the housing's.
+func nearer(center, housing, chassis r2.Vec) r2.Vec {
+	if r2.Norm(r2.Sub(center, housing)) < r2.Norm(r2.Sub(center, chassis)) {
+		return housing
+	}
+	return chassis
+}
+
+// seen returns the ends of a pair's bars in side view [m].
+func (b *builder) seen(pair car.Pair) (housing, chassis r2.Vec) {
+	h, c := b.ends(pair)
+	return flat(h), flat(c)
 }
 
 // bars draws the bars, colored and widened by what they carry.
 func (b *builder) bars() {
 	for _, pair := range car.Pairs {
 		housing, chassis := b.ends(pair)
-		item := scene.Item{ID: scene.ID{Kind: [...]scene.Kind{scene.UpperBar, scene.LowerBar}[pair]}, Points: []r2.Vec{housing, chassis}, Pick: closePick}
+		item := scene.Item{ID: barID(pair, 0), Points: b.list.Points(housing, chassis), Pick: closePick}
 		text, color := "", scene.Slack
 		if b.options.Launch != nil {
 			text, color = b.bothSides(item, pair)
@@ -50,7 +55,7 @@ func (b *builder) bars() {
 			text, color = b.oneSide(item, pair)
 		}
 		// Words stand on the side where the bar runs away from them.
-		falls := chassis.Y < housing.Y
+		falls := chassis.Z < housing.Z
 		anchor, offset := r2.Vec{}, r2.Vec{Y: 11}
 		if pair == car.Lower {
 			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -15}
@@ -58,8 +63,13 @@ func (b *builder) bars() {
 		if !falls {
 			anchor.X = 1 - anchor.X
 		}
-		b.label(item.ID, r2.Scale(0.5, r2.Add(housing, chassis)), text, color, anchor, offset)
+		b.label(item.ID, r3.Scale(0.5, r3.Add(housing, chassis)), text, color, anchor, offset)
 	}
+}
+
+// barID names the bars of a pair, of the car shown or of a ghost.
+func barID(pair car.Pair, ghost int) scene.ID {
+	return scene.ID{Kind: [...]scene.Kind{scene.UpperBar, scene.LowerBar}[pair], Ghost: ghost}
 }
 
 // oneSide draws a bar that stands for left and right, and words its force.
@@ -82,6 +92,11 @@ var far = r2.Vec{X: -7, Y: -7}
 func (b *builder) bothSides(item scene.Item, pair car.Pair) (text string, color scene.Color) {
 	tension := b.options.Launch.Tension[pair]
 	left := item
+	left.ID.Side, item.ID.Side = scene.Left, scene.Right
+	left.Points = b.list.Points(left.Points...)
+	for i := range left.Points {
+		left.Points[i].Y *= -1
+	}
 	left.Shift, left.Pick = far, 0
 	leftText, _ := b.loaded(left, pair, tension[0])
 	rightText, color := b.loaded(item, pair, tension[1])

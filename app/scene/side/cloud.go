@@ -12,6 +12,7 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Cloud is where the instant centers of combinations of holes are at ride
@@ -20,7 +21,7 @@ type Cloud struct {
 	Present, Pointed, Picked int  // indices of combinations, below zero none
 	Outdated                 bool // they belong to the car as it was before an edit
 
-	points []r2.Vec       // ground frame at ride height, back to front [m]
+	points []r3.Vec       // ground frame at ride height, back to front [m]
 	places []*holes.Place // of the points
 	dots   scene.Dots     // likewise; those filtered out, breaking a wish or of an older car are faint
 	faint  int            // how many of them are
@@ -46,7 +47,7 @@ func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [
 			if !k.Usable() || !k.HasInstantCenter || (outdated || p.Unmet != 0 || !listed(p.Index)) != faint {
 				continue
 			}
-			c.points = append(c.points, k.InstantCenter)
+			c.points = append(c.points, across(k.InstantCenter, 0))
 			c.places = append(c.places, p)
 			c.dots.List = append(c.dots.List, scene.Dot{Index: p.Index, Value: k.AntiSquat, HasValue: k.HasAntiSquat, Faint: faint})
 		}
@@ -109,12 +110,12 @@ func (c *Cloud) bounds(least, greatest r2.Vec) (low, high r2.Vec, ok bool) {
 }
 
 // extentOf returns the box around most of the points that are within another.
-func extentOf(points []r2.Vec, within [2]r2.Vec) *extent {
+func extentOf(points []r3.Vec, within [2]r2.Vec) *extent {
 	e := &extent{within: within}
 	var side [2][]float64
 	for _, p := range points {
-		if p.X >= within[0].X && p.X <= within[1].X && p.Y >= within[0].Y && p.Y <= within[1].Y {
-			side[0], side[1] = append(side[0], p.X), append(side[1], p.Y)
+		if p.X >= within[0].X && p.X <= within[1].X && p.Z >= within[0].Y && p.Z <= within[1].Y {
+			side[0], side[1] = append(side[0], p.X), append(side[1], p.Z)
 		}
 	}
 	n := len(side[0])
@@ -184,7 +185,7 @@ func (b *builder) cloudMarks() {
 
 // stay has the label added last stay at the picture's edge.
 func (b *builder) stay() {
-	if last := &b.items[len(b.items)-1]; last.Shape == scene.Label {
+	if last := &b.list.Items[len(b.list.Items)-1]; last.Shape == scene.Label {
 		last.Stays = true
 	}
 }

@@ -16,6 +16,12 @@ import (
 
 // Describe says in a few words, a line each, what an item is and its numbers.
 func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) []string {
+	if id.Ghost > 0 {
+		if id.Ghost > len(o.Ghosts) {
+			return nil
+		}
+		return o.Ghosts[id.Ghost-1].describe(id, o)
+	}
 	length := func(x float64) string { return o.Units.Format(units.Length, x) }
 	switch id.Kind {
 	case scene.UpperBar, scene.LowerBar:
@@ -69,8 +75,6 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 		return lines
 	case scene.Combination:
 		return o.Cloud.describe(id.Index, s, o)
-	case scene.OtherBar, scene.OtherBarLine, scene.OtherHole, scene.OtherCenter:
-		return o.Other.describe(id, o)
 	case scene.Ground:
 		return []string{"Ground"}
 	}

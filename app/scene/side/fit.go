@@ -19,23 +19,23 @@ const centerReach = 45 * units.Inch
 // [m].
 const nearCG = 6 * units.Inch
 
-// FitLink returns the view that shows rear tire, brackets and, where it is not
+// ViewOfBars returns the view that shows rear tire, brackets and, where it is not
 // far off, the instant center.
-func FitLink(width, height float64, r *analysis.Result) scene.View {
+func ViewOfBars(width, height float64, r *analysis.Result) scene.View {
 	low, high := linkCorners(r)
-	return scene.Fitted(width, height, low, high)
+	return scene.Fitted(Plane, width, height, low, high)
 }
 
-// FitTarget returns the view that shows, besides what FitLink does, the target
+// ViewOfTarget returns the view that shows, besides what ViewOfBars does, the target
 // for the instant center. What is far off does not make the car small: the part
 // shown is at most three times as wide and high.
-func FitTarget(width, height float64, r *analysis.Result) scene.View {
-	return FitCloud(width, height, r, nil)
+func ViewOfTarget(width, height float64, r *analysis.Result) scene.View {
+	return ViewOfCloud(width, height, r, nil)
 }
 
-// FitCloud returns the view that shows, besides what FitTarget does, most of the
+// ViewOfCloud returns the view that shows, besides what ViewOfTarget does, most of the
 // dots of a cloud that are no farther off than that.
-func FitCloud(width, height float64, r *analysis.Result, c *Cloud) scene.View {
+func ViewOfCloud(width, height float64, r *analysis.Result, c *Cloud) scene.View {
 	low, high := linkCorners(r)
 	size := r2.Sub(high, low)
 	least := r2.Sub(low, r2.Vec{X: 0.5 * size.X, Y: 0.25 * size.Y}) // below the ground there is little to see
@@ -51,7 +51,7 @@ func FitCloud(width, height float64, r *analysis.Result, c *Cloud) scene.View {
 		grow(from)
 		grow(to)
 	}
-	return scene.Fitted(width, height, low, high)
+	return scene.Fitted(Plane, width, height, low, high)
 }
 
 // grown returns the corners of a box that takes in a point.
@@ -59,7 +59,7 @@ func grown(low, high, p r2.Vec) (r2.Vec, r2.Vec) {
 	return r2.Vec{X: math.Min(low.X, p.X), Y: math.Min(low.Y, p.Y)}, r2.Vec{X: math.Max(high.X, p.X), Y: math.Max(high.Y, p.Y)}
 }
 
-// linkCorners returns the corners of the box that FitLink shows.
+// linkCorners returns the corners of the box that ViewOfBars shows.
 func linkCorners(r *analysis.Result) (low, high r2.Vec) {
 	s := &r.Ride
 	radius := r.Car.Tires.RearRadius
@@ -84,11 +84,11 @@ func linkCorners(r *analysis.Result) (low, high r2.Vec) {
 	return low, high
 }
 
-// FitCar returns the view that shows both tires.
-func FitCar(width, height float64, r *analysis.Result) scene.View {
+// ViewOfCar returns the view that shows both tires.
+func ViewOfCar(width, height float64, r *analysis.Result) scene.View {
 	t := r.Car.Tires
 	ground := r.Ride.Pose.Ground
-	return scene.Fitted(width, height,
+	return scene.Fitted(Plane, width, height,
 		r2.Vec{X: -math.Max(t.RearRadius, r.Car.Launch.WheelieBar.Reach+wheelieWheel), Y: -2 * units.Inch},
 		r2.Vec{X: ground.Wheelbase + t.FrontRadius, Y: math.Max(2*t.RearRadius, r.Ride.CG.Y)})
 }

@@ -2,35 +2,39 @@ package side
 
 import (
 	"bowline/app/scene"
+	"bowline/model/car"
 
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// wheels draws both tires.
+// wheels draws the tires.
 func (b *builder) wheels() {
-	p, t := &b.station.Pose, b.result.Car.Tires
+	p, c := &b.station.Pose, b.result.Car
 	for _, w := range []struct {
 		kind   scene.Kind
 		center r2.Vec
 		radius float64
-	}{{scene.RearTire, p.Axle, t.RearRadius}, {scene.FrontTire, p.FrontWheel, t.FrontRadius}} {
-		center := []r2.Vec{b.place(w.center)}
-		b.add(scene.Item{ID: scene.ID{Kind: w.kind}, Shape: scene.Disc, Points: center, Radius: w.radius, Fill: scene.Tire, Stroke: scene.Rim, Width: line, Pick: closePick})
-		b.add(scene.Item{ID: scene.ID{Kind: w.kind}, Shape: scene.Disc, Points: center, Radius: w.radius * rimShare, Stroke: scene.Rim, Width: thin})
+		track  float64
+	}{{scene.RearTire, p.Axle, c.Tires.RearRadius, c.Body.TrackRear}, {scene.FrontTire, p.FrontWheel, c.Tires.FrontRadius, c.Body.TrackFront}} {
+		id, center := scene.ID{Kind: w.kind}, b.place(w.center)
+		at := b.right(w.track/2, center)
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: at, Radius: w.radius, Fill: scene.Tire, Stroke: scene.Rim, Width: line, Pick: closePick})
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: at, Radius: w.radius * rimShare, Stroke: scene.Rim, Width: thin})
 		if l := b.options.Launch; l != nil && w.kind == scene.RearTire {
-			b.spokes(center[0], w.radius*rimShare, l.Spin)
+			b.spokes(center, w.radius*rimShare, l.Spin)
 		}
 	}
 }
 
-// spokes shows how far a wheel has turned forward.
+// spokes shows how far the rear wheels have turned forward.
 func (b *builder) spokes(center r2.Vec, radius, spin float64) {
 	for i := range spokeCount {
 		sin, cos := math.Sincos(2*math.Pi*float64(i)/spokeCount - spin)
 		out := r2.Vec{X: cos, Y: sin}
-		b.add(scene.Item{ID: scene.ID{Kind: scene.RearTire}, Points: []r2.Vec{r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out))}, Stroke: scene.Rim, Width: line})
+		spoke := b.right(b.result.Car.Body.TrackRear/2, r2.Add(center, r2.Scale(0.55*radius, out)), r2.Add(center, r2.Scale(radius, out)))
+		b.add(scene.Item{ID: scene.ID{Kind: scene.RearTire}, Points: spoke, Stroke: scene.Rim, Width: line})
 	}
 }
 
@@ -39,57 +43,45 @@ func (b *builder) spring() {
 	k := b.result.Car.Springs
 	low, high := b.onHousing(k.RearAxleMount), b.place(k.RearChassisMount)
 	d := r2.Sub(high, low)
-	along, across := r2.Unit(d), r2.Vec{}
-	across = r2.Vec{X: -along.Y, Y: along.X}
-	points := []r2.Vec{low}
+	along := r2.Unit(d)
+	aside := r2.Vec{X: -along.Y, Y: along.X}
+	var points [2*coilTurns + 3]r2.Vec
+	points[0], points[len(points)-1] = low, high
 	for i := 0; i <= 2*coilTurns; i++ {
 		side := coilRadius
 		if i%2 == 1 {
 			side = -coilRadius
 		}
 		part := 0.15 + 0.7*float64(i)/(2*coilTurns)
-		points = append(points, r2.Add(low, r2.Add(r2.Scale(part, d), r2.Scale(side, across))))
+		points[i+1] = r2.Add(low, r2.Add(r2.Scale(part, d), r2.Scale(side, aside)))
 	}
-	b.add(scene.Item{ID: scene.ID{Kind: scene.Spring}, Points: append(points, high), Stroke: scene.SpringColor, Width: line, Pick: closePick})
+	spread := b.result.Car.Launch.Suspension.RearSpread
+	b.add(scene.Item{ID: scene.ID{Kind: scene.Spring}, Points: b.right(spread/2, points[:]...), Stroke: scene.SpringColor, Width: line, Pick: closePick})
 }
 
 // chassis draws the chassis bracket plate.
 func (b *builder) chassis() {
-	c := b.result.Car
-	var holes []r2.Vec
-	for _, h := range c.Chassis.Upper {
-		holes = append(holes, b.place(h))
-	}
-	for _, h := range c.Chassis.Lower {
-		holes = append(holes, b.place(h))
-	}
-	b.add(scene.Item{ID: scene.ID{Kind: scene.ChassisBody}, Shape: scene.Area, Points: plate(holes), Fill: scene.Raised, Stroke: scene.Chassis, Width: line, Pick: 1})
+	b.add(scene.Item{ID: scene.ID{Kind: scene.ChassisBody}, Shape: scene.Area, Points: b.plate(car.ChassisUpper, car.ChassisLower), Fill: scene.Raised, Stroke: scene.Chassis, Width: line, Pick: 1})
 }
 
 // housing draws bracket plate, axle tube, gear case and pinion.
 func (b *builder) housing() {
 	c := b.result.Car
 	id := scene.ID{Kind: scene.HousingBody}
-	var holes []r2.Vec
-	for _, row := range [][]r2.Vec{c.Housing.Upper, c.Housing.Lower} {
-		for _, h := range row {
-			holes = append(holes, b.onHousing(h))
-		}
-	}
-	axle := b.place(b.station.Pose.Axle)
+	axle := b.middle(b.place(b.station.Pose.Axle))
 	yoke := r2.Vec{X: pinionReach}
 	if c.Driveline.Given {
 		yoke = c.Driveline.PinionJoint
 	}
-	snout := []r2.Vec{
+	snout := b.middle(
 		b.onHousing(r2.Vec{X: 0, Y: caseRadius * 0.8}), b.onHousing(r2.Add(yoke, r2.Vec{Y: pinionRadius})),
 		b.onHousing(r2.Sub(yoke, r2.Vec{Y: pinionRadius})), b.onHousing(r2.Vec{X: 0, Y: -caseRadius * 0.8}),
-	}
+	)
 	b.add(scene.Item{ID: id, Shape: scene.Area, Points: snout, Fill: scene.Raised, Stroke: scene.Muted, Width: thin, Pick: 1})
-	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Radius: caseRadius, Fill: scene.Raised, Stroke: scene.Muted, Width: thin, Pick: 1})
-	b.add(scene.Item{ID: id, Shape: scene.Area, Points: plate(holes), Fill: scene.Raised, Stroke: scene.Housing, Width: line, Pick: 1})
-	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Radius: tubeRadius, Fill: scene.Background, Stroke: scene.Housing, Width: line, Pick: 1})
-	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{axle}, Pixels: 1.5, Fill: scene.Housing})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: axle, Radius: caseRadius, Fill: scene.Raised, Stroke: scene.Muted, Width: thin, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: b.plate(car.HousingUpper, car.HousingLower), Fill: scene.Raised, Stroke: scene.Housing, Width: line, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: axle, Radius: tubeRadius, Fill: scene.Background, Stroke: scene.Housing, Width: line, Pick: 1})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: axle, Pixels: 1.5, Fill: scene.Housing})
 }
 
 // driveshaft draws the shaft where the car file gives its joints.
@@ -98,10 +90,10 @@ func (b *builder) driveshaft() {
 	if !d.Given {
 		return
 	}
-	ends := []r2.Vec{b.onHousing(d.PinionJoint), b.place(d.TransmissionJoint)}
+	ends := b.middle(b.onHousing(d.PinionJoint), b.place(d.TransmissionJoint))
 	b.add(scene.Item{ID: scene.ID{Kind: scene.Driveshaft}, Points: ends, Stroke: scene.Shaft, Width: 5, Pick: closePick})
-	for _, e := range ends {
-		b.add(scene.Item{ID: scene.ID{Kind: scene.Driveshaft}, Shape: scene.Disc, Points: []r2.Vec{e}, Pixels: 4, Fill: scene.Shaft, Stroke: scene.Muted, Width: thin})
+	for i := range ends {
+		b.add(scene.Item{ID: scene.ID{Kind: scene.Driveshaft}, Shape: scene.Disc, Points: ends[i : i+1], Pixels: 4, Fill: scene.Shaft, Stroke: scene.Muted, Width: thin})
 	}
 }
 
@@ -114,6 +106,6 @@ func (b *builder) wheelieBar() {
 	hub := r2.Vec{X: -w.Reach, Y: w.Height + wheelieWheel}
 	root := r2.Vec{X: -caseRadius, Y: b.result.Car.Tires.RearRadius - caseRadius}
 	id := scene.ID{Kind: scene.WheelieBar}
-	b.add(scene.Item{ID: id, Points: []r2.Vec{b.place(root), b.place(hub)}, Stroke: scene.Chassis, Width: line, Pick: closePick})
-	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: []r2.Vec{b.place(hub)}, Radius: wheelieWheel, Fill: scene.Tire, Stroke: scene.Rim, Width: thin, Pick: closePick})
+	b.add(scene.Item{ID: id, Points: b.middle(b.place(root), b.place(hub)), Stroke: scene.Chassis, Width: line, Pick: closePick})
+	b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.middle(b.place(hub)), Radius: wheelieWheel, Fill: scene.Tire, Stroke: scene.Rim, Width: thin, Pick: closePick})
 }

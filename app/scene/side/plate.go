@@ -1,45 +1,44 @@
 package side
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r2"
+	"bowline/model/car"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// plate returns the outline of a bracket plate around holes: their convex hull
-// grown by bracketEdge, with an octagon around each hole.
-func plate(holes []r2.Vec) []r2.Vec {
-	grown := make([]r2.Vec, 0, 8*len(holes))
-	for _, h := range holes {
-		for i := range 8 {
-			sin, cos := math.Sincos(math.Pi/8 + float64(i)*math.Pi/4)
-			grown = append(grown, r2.Vec{X: h.X + bracketEdge*cos, Y: h.Y + bracketEdge*sin})
+// plate returns the outline of the right-hand bracket plate around the holes of
+// two rows: in side view their convex hull grown by bracketEdge, with an octagon
+// around each hole.
+func (b *builder) plate(rows ...car.Row) []r3.Vec {
+	var corners []r3.Vec
+	for _, row := range rows {
+		for _, h := range *row.In(b.result.Car) {
+			at := b.hole(row, h)
+			for i := range 8 {
+				sin, cos := math.Sincos(math.Pi/8 + float64(i)*math.Pi/4)
+				corners = append(corners, r3.Vec{X: at.X + bracketEdge*cos, Y: at.Y, Z: at.Z + bracketEdge*sin})
+			}
 		}
 	}
-	return hull(grown)
+	return hull(corners)
 }
 
-// hull returns the convex hull of points, counterclockwise (Andrew's monotone
-// chain). It reorders points.
-func hull(points []r2.Vec) []r2.Vec {
+// hull returns the convex hull of points in side view, counterclockwise (Andrew's
+// monotone chain). It reorders points.
+func hull(points []r3.Vec) []r3.Vec {
 	if len(points) < 3 {
 		return points
 	}
-	slices.SortFunc(points, func(a, b r2.Vec) int {
-		switch {
-		case a.X != b.X && a.X < b.X, a.X == b.X && a.Y < b.Y:
-			return -1
-		case a == b:
-			return 0
-		}
-		return 1
-	})
-	var out []r2.Vec
-	chain := func(points []r2.Vec) {
+	slices.SortFunc(points, func(a, b r3.Vec) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Z, b.Z)) })
+	var out []r3.Vec
+	chain := func(points []r3.Vec) {
 		start := len(out)
 		for _, p := range points {
-			for len(out) >= start+2 && r2.Cross(r2.Sub(out[len(out)-1], out[len(out)-2]), r2.Sub(p, out[len(out)-1])) <= 0 {
+			for len(out) >= start+2 && !left(out[len(out)-2], out[len(out)-1], p) {
 				out = out[:len(out)-1]
 			}
 			out = append(out, p)
@@ -51,3 +50,6 @@ func hull(points []r2.Vec) []r2.Vec {
 	chain(points)
 	return out
 }
+
+// left reports whether the way from a over b to c turns left in side view.
+func left(a, b, c r3.Vec) bool { return (b.X-a.X)*(c.Z-b.Z)-(b.Z-a.Z)*(c.X-b.X) > 0 }

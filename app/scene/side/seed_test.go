@@ -1,3 +1,3 @@
-package side
+package side_test
 
 import _ "bowline/model/sameseed" // of the property tests

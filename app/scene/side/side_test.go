@@ -1,4 +1,4 @@
-package side
+package side_test
 
 import (
 	"context"
@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bowline/app/scene"
+	"bowline/app/scene/side"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
@@ -16,15 +17,26 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
 
 const inch = 0.0254
 
-// reference analyzes the reference car.
+// reference analyzes the car that expected values are taken from: axle centerline
+// 16 in above the ground, and in its first setup the pivots
+//
+//	upper chassis (22.5, 17.0)   lower chassis (25.5, 11.5)
+//	upper housing ( 2.5, 22.5)   lower housing ( 2.5, 11.0)   [in]
 func reference(t testing.TB) *analysis.Result {
 	t.Helper()
 	return analyzed(t, "../../../testdata/reference.toml")
+}
+
+// demo analyzes the car with the most combinations among the examples.
+func demo(t testing.TB) *analysis.Result {
+	t.Helper()
+	return analyzed(t, "../../../assets/cars/saltgrass-7.toml")
 }
 
 // analyzed analyzes the car of a file.
@@ -34,64 +46,156 @@ func analyzed(t testing.TB, path string) *analysis.Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := analysis.Run(context.Background(), f.Car, carfile.Stock(), analysis.Options{})
+	return run(t, f.Car, 0)
+}
+
+// run analyzes a setup of a car.
+func run(t testing.TB, c *car.Car, setup int) *analysis.Result {
+	t.Helper()
+	r, err := analysis.Run(context.Background(), c, carfile.Stock(), analysis.Options{Setup: setup})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return r
 }
 
-func options() Options { return Options{Case: analysis.Hit, Labels: true, Selected: car.ChassisLower} }
-
-// picture builds and projects a station into a view of the whole link.
-func picture(t testing.TB, r *analysis.Result, s *analysis.Station) *scene.Picture {
+// edited analyzes a car after a change.
+func edited(t testing.TB, r *analysis.Result, change func(*car.Car)) *analysis.Result {
 	t.Helper()
+	c := r.Car.Clone()
+	change(c)
+	return run(t, c, 0)
+}
+
+func options() side.Options {
+	return side.Options{Case: analysis.Hit, Labels: true, Selected: car.ChassisLower}
+}
+
+// picture shows a station of a result, fitted to the bars.
+func picture(r *analysis.Result, s *analysis.Station, o side.Options) *scene.Picture {
+	return project(r, s, o, side.ViewOfBars(800, 600, r))
+}
+
+// project shows a station of a result in a view.
+func project(r *analysis.Result, s *analysis.Station, o side.Options, v scene.View) *scene.Picture {
+	var l scene.List
+	side.Build(&l, r, s, o)
 	p := new(scene.Picture)
-	p.Project(Build(nil, r, s, options()), FitLink(800, 600, r))
+	p.Project(l.Items, v)
 	return p
 }
 
-// find returns the drawn items of a kind.
-func find(p *scene.Picture, kind scene.Kind) []scene.Drawn {
+// find returns what is drawn of a kind, but for words: of the car itself, not of
+// its ghosts.
+func find(p *scene.Picture, kind scene.Kind) []scene.Drawn { return findGhost(p, kind, 0) }
+
+// findGhost returns what is drawn of a kind of a ghost.
+func findGhost(p *scene.Picture, kind scene.Kind, ghost int) []scene.Drawn {
 	var found []scene.Drawn
 	for _, d := range p.Drawn {
-		if d.ID.Kind == kind && d.Shape != scene.Label {
+		if d.ID.Kind == kind && d.ID.Ghost == ghost && d.Shape != scene.Label {
 			found = append(found, d)
 		}
 	}
 	return found
 }
 
-// Pivots stand where the file's holes are, to scale.
-func TestPivotsAreDrawnToScale(t *testing.T) {
-	r := reference(t)
-	p := picture(t, r, &r.Ride)
-	at := func(row car.Row) r2.Vec {
-		q, ok := p.Pivot(row)
-		if !ok {
-			t.Fatalf("no pivot in the %s row", row)
+// labels returns the words at items of a kind.
+func labels(p *scene.Picture, kind scene.Kind) []string {
+	var words []string
+	for _, d := range p.Drawn {
+		if d.ID.Kind == kind && d.Shape == scene.Label {
+			words = append(words, d.Text)
 		}
-		return q
 	}
-	scale := p.View.Scale
-	for _, c := range []struct {
-		a, b   car.Row
-		dx, dz float64 // from a to b [in]
-	}{
-		{car.HousingUpper, car.ChassisUpper, 20, -5.5},
-		{car.HousingLower, car.ChassisLower, 23, 0.5},
-		{car.HousingLower, car.HousingUpper, 0, 11.5},
+	return words
+}
+
+// at returns a place of the side view given in inches.
+func at(x, z float64) r3.Vec { return r3.Vec{X: x * inch, Z: z * inch} }
+
+// seen turns a point of the side view into the ground's frame.
+func seen(p r2.Vec) r3.Vec { return r3.Vec{X: p.X, Z: p.Y} }
+
+// apart returns how far two places are from each other as they are seen [m].
+func apart(a, b r3.Vec) float64 { return math.Hypot(a.X-b.X, a.Z-b.Z) }
+
+// say joins the lines that name an item.
+func say(id scene.ID, r *analysis.Result, s *analysis.Station, o side.Options) string {
+	return strings.Join(side.Describe(id, r, s, o), "; ")
+}
+
+// Forward is to the right and up is up; how far left something is cannot be seen.
+func TestPlane(t *testing.T) {
+	v := scene.View{Plane: side.Plane, Width: 100, Height: 100, Scale: 10}
+	for _, y := range []float64{0, -0.7, 0.7} {
+		if p := v.Screen(r3.Vec{X: 1, Y: y, Z: 1}); p != (r2.Vec{X: 60, Y: 40}) {
+			t.Errorf("one meter ahead and up, %v m to the left, is drawn at %v", y, p)
+		}
+	}
+}
+
+// Pivots are where the file's holes are, and as far to the right of the middle as
+// half of what the file says the bars are apart.
+func TestPivotsAreWhereTheFileSays(t *testing.T) {
+	r := reference(t)
+	p := picture(r, &r.Ride, options())
+	for row, want := range map[car.Row]r3.Vec{
+		car.ChassisUpper: {X: 22.5 * inch, Y: -r.Car.Chassis.SpreadUpper / 2, Z: 17 * inch},
+		car.ChassisLower: {X: 25.5 * inch, Y: -r.Car.Chassis.SpreadLower / 2, Z: 11.5 * inch},
+		car.HousingUpper: {X: 2.5 * inch, Y: -r.Car.Housing.SpreadUpper / 2, Z: 22.5 * inch},
+		car.HousingLower: {X: 2.5 * inch, Y: -r.Car.Housing.SpreadLower / 2, Z: 11 * inch},
 	} {
-		d := r2.Sub(at(c.b), at(c.a))
-		if math.Abs(d.X-c.dx*inch*scale) > 1e-6 || math.Abs(d.Y+c.dz*inch*scale) > 1e-6 {
-			t.Errorf("%s to %s: %v px", c.a, c.b, d)
+		n := 0
+		for _, d := range find(p, scene.Pivot) {
+			if d.ID.Row != row {
+				continue
+			}
+			n++
+			if got := d.Item.Points[0]; r3.Norm(r3.Sub(got, want)) > 1e-9 || d.ID.Side != scene.Both {
+				t.Errorf("%s: at %v on side %v, want %v", row, got, d.ID.Side, want)
+			}
+			if drawn, ok := p.Pivot(row); !ok || r2.Norm(r2.Sub(drawn, p.View.Screen(want))) > 1e-6 {
+				t.Errorf("%s: drawn at %v, want %v", row, drawn, p.View.Screen(want))
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d pivots", row, n)
+		}
+	}
+}
+
+// Tires, springs and bars are as far from the middle as the car file says; what
+// the side view's geometry consists of is in the middle.
+func TestDepth(t *testing.T) {
+	r := demo(t)
+	c := r.Car
+	p := picture(r, &r.Ride, options())
+	for kind, y := range map[scene.Kind][]float64{
+		scene.RearTire:      {-c.Body.TrackRear / 2},
+		scene.FrontTire:     {-c.Body.TrackFront / 2},
+		scene.Spring:        {-c.Launch.Suspension.RearSpread / 2},
+		scene.UpperBar:      {-c.Housing.SpreadUpper / 2, -c.Chassis.SpreadUpper / 2},
+		scene.LowerBar:      {-c.Housing.SpreadLower / 2, -c.Chassis.SpreadLower / 2},
+		scene.InstantCenter: {0}, scene.CG: {0}, scene.ActionLine: {0}, scene.BarLine: {0}, scene.TargetBox: {0}, scene.Ground: {0},
+	} {
+		found := find(p, kind)
+		if len(found) == 0 {
+			t.Errorf("nothing of kind %v is drawn", kind)
+		}
+		for _, d := range found {
+			for i, q := range d.Item.Points {
+				if want := y[min(i, len(y)-1)]; math.Abs(q.Y-want) > 1e-12 {
+					t.Errorf("kind %v: point %d of %d is %v to the left, want %v", kind, i, len(d.Item.Points), q.Y, want)
+				}
+			}
 		}
 	}
 }
 
 func TestBarsTellPushFromPull(t *testing.T) {
 	r := reference(t)
-	p := picture(t, r, &r.Ride)
+	p := picture(r, &r.Ride, options())
 	upper, lower := find(p, scene.UpperBar), find(p, scene.LowerBar)
 	u, l := upper[len(upper)-1], lower[len(lower)-1]
 	if u.Stroke != scene.Pull || u.Arrows != -1 || l.Stroke != scene.Push || l.Arrows != 1 {
@@ -100,66 +204,76 @@ func TestBarsTellPushFromPull(t *testing.T) {
 	if !(l.Width > u.Width) {
 		t.Error("the bar nearer to its limit is not drawn wider")
 	}
-	over := r.Car.Clone()
-	over.Check.Factor = 10
-	q, err := analysis.Run(context.Background(), over, carfile.Stock(), analysis.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if lower := find(picture(t, q, &q.Ride), scene.LowerBar); len(lower) != 2 || lower[0].Stroke != scene.Bad {
+	q := edited(t, r, func(c *car.Car) { c.Check.Factor = 10 })
+	if lower := find(picture(q, &q.Ride, options()), scene.LowerBar); len(lower) != 2 || lower[0].Stroke != scene.Bad {
 		t.Error("a bar beyond its limit is not marked")
 	}
 }
 
+// Bar lines end in the instant center, the line of action goes through it, and
+// the 100 % line ends at the height of the center of gravity above the front
+// contact: 19.5 in and 105 in.
 func TestLinesMeetInTheInstantCenter(t *testing.T) {
 	r := reference(t)
-	p := picture(t, r, &r.Ride)
-	ic := find(p, scene.InstantCenter)[0].Points[0]
+	p := picture(r, &r.Ride, options())
+	ic := find(p, scene.InstantCenter)[0].Item.Points[0]
+	if d := apart(ic, at(41.25, 11.84)); d > 0.01*inch {
+		t.Errorf("the instant center is %v m from where it is to be", d)
+	}
 	for _, l := range find(p, scene.BarLine) {
-		if end := l.Points[1]; r2.Norm(r2.Sub(end, ic)) > 1e-6 {
+		if end := l.Item.Points[1]; apart(end, ic) > 1e-9 {
 			t.Errorf("bar line ends at %v, instant center is at %v", end, ic)
 		}
 	}
-	action := find(p, scene.ActionLine)[0].Points
-	along := r2.Unit(r2.Sub(action[1], action[0]))
-	if d := math.Abs(r2.Cross(along, r2.Sub(ic, action[0]))); d > 1e-6 {
-		t.Errorf("the line of action misses the instant center by %v px", d)
+	action := find(p, scene.ActionLine)[0].Item.Points
+	if d := r3.Norm(r3.Cross(r3.Unit(r3.Sub(action[1], action[0])), r3.Sub(ic, action[0]))); d > 1e-9 {
+		t.Errorf("the line of action misses the instant center by %v m", d)
 	}
-	whole := find(p, scene.WholeLine)[0].Points
-	if want := p.View.Screen(r2.Vec{X: 105 * inch, Y: 19.5 * inch}); r2.Norm(r2.Sub(whole[1], want)) > 1e-6 {
-		t.Errorf("the 100 %% line ends at %v, want %v", whole[1], want)
+	if whole := find(p, scene.WholeLine)[0].Item.Points; apart(whole[1], at(105, 19.5)) > 1e-9 {
+		t.Errorf("the 100 %% line ends at %v", whole[1])
 	}
 }
 
-func TestGhostShowsOnlyAwayFromRideHeight(t *testing.T) {
+// Away from ride height the bars stand as a ghost where they were there.
+func TestRideHeightShowsOnlyAwayFromIt(t *testing.T) {
 	r := reference(t)
-	if n := len(find(picture(t, r, &r.Ride), scene.RideHeight)); n != 0 {
+	if n := len(find(picture(r, &r.Ride, options()), scene.RideHeight)); n != 0 {
 		t.Errorf("%d ghost items at ride height", n)
 	}
-	if n := len(find(picture(t, r, &r.Travel[0]), scene.RideHeight)); n == 0 {
-		t.Error("no ghost at full droop")
+	found := find(picture(r, &r.Travel[0], options()), scene.RideHeight)
+	bars := 0
+	for _, d := range found {
+		if len(d.Points) == 2 {
+			want := [][2]r3.Vec{{at(2.5, 22.5), at(22.5, 17)}, {at(2.5, 11), at(25.5, 11.5)}}[bars]
+			if bars++; apart(d.Item.Points[0], want[0]) > 1e-9 || apart(d.Item.Points[1], want[1]) > 1e-9 {
+				t.Errorf("a bar is from %v to %v, want %v", d.Item.Points[0], d.Item.Points[1], want)
+			}
+		}
+	}
+	if bars != 2 {
+		t.Errorf("%d bars at full droop", bars)
 	}
 }
 
 func TestPicking(t *testing.T) {
 	r := reference(t)
-	p := picture(t, r, &r.Ride)
-	world := func(x, z float64) r2.Vec { return p.View.Screen(r2.Vec{X: x * inch, Y: z * inch}) }
+	p := picture(r, &r.Ride, options())
+	on := func(x, z float64) r2.Vec { return p.View.Screen(at(x, z)) }
 	for _, c := range []struct {
 		what string
 		at   r2.Vec
 		want scene.ID
 	}{
-		{"pivot", world(25.5, 11.5), scene.ID{Kind: scene.Pivot, Row: car.ChassisLower, Index: 1}},
-		{"pivot from the side", r2.Add(world(22.5, 17), r2.Vec{X: 7}), scene.ID{Kind: scene.Pivot, Row: car.ChassisUpper, Index: 2}},
-		{"free hole", world(22.5, 18.5), scene.ID{Kind: scene.Hole, Row: car.ChassisUpper, Index: 0}},
-		{"housing hole", world(2.5, 10.25), scene.ID{Kind: scene.Hole, Row: car.HousingLower, Index: 1}},
-		{"upper bar", world(12.5, 19.75), scene.ID{Kind: scene.UpperBar}},
-		{"lower bar", world(14, 11.25), scene.ID{Kind: scene.LowerBar}},
-		{"instant center", world(41.25, 11.84), scene.ID{Kind: scene.InstantCenter}},
-		{"tire", world(-14, 16), scene.ID{Kind: scene.RearTire}},
-		{"chassis plate", world(24.2, 14.5), scene.ID{Kind: scene.ChassisBody}},
-		{"nothing", world(33, 33), scene.ID{}},
+		{"pivot", on(25.5, 11.5), scene.ID{Kind: scene.Pivot, Row: car.ChassisLower, Index: 1}},
+		{"pivot from the side", r2.Add(on(22.5, 17), r2.Vec{X: 7}), scene.ID{Kind: scene.Pivot, Row: car.ChassisUpper, Index: 2}},
+		{"free hole", on(22.5, 18.5), scene.ID{Kind: scene.Hole, Row: car.ChassisUpper, Index: 0}},
+		{"housing hole", on(2.5, 10.25), scene.ID{Kind: scene.Hole, Row: car.HousingLower, Index: 1}},
+		{"upper bar", on(12.5, 19.75), scene.ID{Kind: scene.UpperBar}},
+		{"lower bar", on(14, 11.25), scene.ID{Kind: scene.LowerBar}},
+		{"instant center", on(41.25, 11.84), scene.ID{Kind: scene.InstantCenter}},
+		{"tire", on(-14, 16), scene.ID{Kind: scene.RearTire}},
+		{"chassis plate", on(24.2, 14.5), scene.ID{Kind: scene.ChassisBody}},
+		{"nothing", on(33, 33), scene.ID{}},
 	} {
 		if got := p.Pick(c.at); got != c.want {
 			t.Errorf("%s at %.0f: picked %+v, want %+v", c.what, c.at, got, c.want)
@@ -167,36 +281,26 @@ func TestPicking(t *testing.T) {
 	}
 }
 
-// Whatever can be picked has a name.
-func TestEverythingNamesItself(t *testing.T) {
+// A list is filled anew in the memory of the one before, with the same items.
+func TestAListKeepsItsMemory(t *testing.T) {
 	r := reference(t)
-	p := picture(t, r, &r.Ride)
-	for _, d := range p.Drawn {
-		if d.Pick > 0 && len(Describe(d.ID, r, &r.Ride, options())) == 0 {
-			t.Errorf("%+v has no name", d.ID)
-		}
+	var l scene.List
+	side.Build(&l, r, &r.Ride, options())
+	want := picture(r, &r.Ride, options())
+	side.Build(&l, r, &r.Travel[0], options())
+	side.Build(&l, r, &r.Ride, options())
+	if len(l.Items) != len(want.Drawn) {
+		t.Fatalf("%d items, at first %d", len(l.Items), len(want.Drawn))
 	}
-	words := strings.Join(Describe(scene.ID{Kind: scene.LowerBar}, r, &r.Ride, options()), "; ")
-	if !strings.Contains(words, "23.01 in pin to pin") || !strings.Contains(words, "push 9,475 lb each (hit)") {
-		t.Error(words)
-	}
-}
-
-func TestHolesTellTheirPlaceInWords(t *testing.T) {
-	r := reference(t)
-	for id, want := range map[scene.ID]string{
-		{Kind: scene.Pivot, Row: car.HousingLower, Index: 0}: "2.5 in forward, 5 in below the axle",
-		{Kind: scene.Hole, Row: car.HousingUpper, Index: 1}:  "2.5 in forward, 5.75 in above the axle",
-		{Kind: scene.Hole, Row: car.ChassisUpper, Index: 0}:  "22.5 in forward, 18.5 in above the ground",
-	} {
-		if got := Describe(id, r, &r.Ride, options()); got[1] != want {
-			t.Errorf("%+v: %q, want %q", id, got[1], want)
+	for i := range l.Items {
+		if a, b := l.Items[i], want.Drawn[i]; a.ID != b.ID || a.Shape != b.Shape || len(a.Points) != len(b.Points) || r3.Norm(r3.Sub(a.Points[0], b.Item.Points[0])) > 1e-12 {
+			t.Errorf("item %d is %+v, at first %+v", i, a, *b.Item)
 		}
 	}
 }
 
 // Crossing, parallel and upright bars, odd travels and views draw without a
-// panic or a coordinate that is no number.
+// panic or a coordinate that is no number, and bracket plates hold their holes.
 func TestOddCarsDraw(t *testing.T) {
 	r := reference(t)
 	renderer := scene.NewRenderer()
@@ -218,56 +322,65 @@ func TestOddCarsDraw(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := &q.Travel[rapid.IntRange(0, len(q.Travel)-1).Draw(t, "travel")]
-		var p scene.Picture
-		p.Project(Build(nil, q, s, options()), FitLink(200, 150, q))
+		p := project(q, s, options(), side.ViewOfBars(200, 150, q))
+		var holes []scene.Drawn
 		for _, d := range p.Drawn {
 			for _, at := range d.Points {
 				if math.IsNaN(at.X+at.Y) || math.IsInf(at.X+at.Y, 0) {
 					t.Fatalf("%+v is drawn at %v", d.ID, at)
 				}
 			}
+			if d.ID.Kind == scene.Hole || d.ID.Kind == scene.Pivot {
+				holes = append(holes, d)
+			}
 		}
-		renderer.Draw(img, 1, &p, units.SI, &palette.Dark)
+		for kind, stroke := range map[scene.Kind]scene.Color{scene.ChassisBody: scene.Chassis, scene.HousingBody: scene.Housing} {
+			for _, d := range find(p, kind) {
+				if d.Shape == scene.Area && d.Stroke == stroke {
+					for _, h := range holes {
+						if h.ID.Row.OnChassis() == (kind == scene.ChassisBody) {
+							holds(t, d.Item.Points, h.Item.Points[0])
+						}
+					}
+				}
+			}
+		}
+		renderer.Draw(img, 1, p, units.SI, &palette.Dark)
 	})
+}
+
+// holds checks that a plate turns left all around and that a hole in it keeps half
+// an inch to its edge.
+func holds(t *rapid.T, plate []r3.Vec, hole r3.Vec) {
+	for i, a := range plate {
+		edge := r3.Unit(r3.Sub(plate[(i+1)%len(plate)], a))
+		edge.Y = 0
+		to := r3.Sub(hole, a)
+		if inward := edge.X*to.Z - edge.Z*to.X; inward < 0.5*inch*math.Hypot(edge.X, edge.Z) {
+			t.Fatalf("the hole at %v is %v m inside the plate's edge", hole, inward)
+		}
+	}
 }
 
 // The pixels of a bar have its color and the background its own.
 func TestRendererPaintsThePicture(t *testing.T) {
 	r := reference(t)
-	p := picture(t, r, &r.Ride)
+	p := picture(r, &r.Ride, options())
 	img := image.NewRGBA(image.Rect(0, 0, 1600, 1200))
 	scene.NewRenderer().Draw(img, 2, p, units.US, &palette.Light)
-	at := func(x, z float64) color.RGBA {
-		q := p.View.Screen(r2.Vec{X: x * inch, Y: z * inch})
+	pixel := func(x, z float64) color.RGBA {
+		q := p.View.Screen(at(x, z))
 		return img.RGBAAt(int(2*q.X), int(2*q.Y))
 	}
-	if got := at(14, 11.25); got != palette.Light.Push {
+	if got := pixel(14, 11.25); got != palette.Light.Push {
 		t.Errorf("the lower bar is painted %v", got)
 	}
-	if got := at(12.5, 19.75); got != palette.Light.Pull {
+	if got := pixel(12.5, 19.75); got != palette.Light.Pull {
 		t.Errorf("the upper bar is painted %v", got)
 	}
-	if got := at(-6, 27); got != palette.Light.Tire {
+	if got := pixel(-6, 27); got != palette.Light.Tire {
 		t.Errorf("the tire is painted %v", got)
 	}
-}
-
-func TestHullIsConvexAndHoldsAll(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		var points []r2.Vec
-		for range rapid.IntRange(3, 30).Draw(t, "points") {
-			points = append(points, r2.Vec{X: rapid.Float64Range(-1, 1).Draw(t, "x"), Y: rapid.Float64Range(-1, 1).Draw(t, "y")})
-		}
-		h := hull(append([]r2.Vec(nil), points...))
-		for i := range h {
-			a, b := h[i], h[(i+1)%len(h)]
-			for _, p := range points {
-				if r2.Cross(r2.Sub(b, a), r2.Sub(p, a)) < -1e-9 {
-					t.Fatalf("%v lies outside of the edge %v to %v", p, a, b)
-				}
-			}
-		}
-	})
 }
 
 // A pivot's move, all of it: analysis, scene and drawing at the size that the
@@ -277,7 +390,7 @@ func BenchmarkDragFrame(b *testing.B) {
 	lib := carfile.Stock()
 	renderer := scene.NewRenderer()
 	img := image.NewRGBA(image.Rect(0, 0, 1280, 800))
-	var items []scene.Item
+	var l scene.List
 	var p scene.Picture
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
@@ -287,8 +400,21 @@ func BenchmarkDragFrame(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		items = Build(items, q, &q.Ride, options())
-		p.Project(items, FitLink(1280, 800, q))
+		side.Build(&l, q, &q.Ride, options())
+		p.Project(l.Items, side.ViewOfBars(1280, 800, q))
 		renderer.Draw(img, 1, &p, units.US, &palette.Light)
+	}
+}
+
+// BenchmarkBuild lists what is drawn of a car and places it.
+func BenchmarkBuild(b *testing.B) {
+	r := demo(b)
+	var l scene.List
+	var p scene.Picture
+	v := side.ViewOfBars(1280, 800, r)
+	b.ReportAllocs()
+	for b.Loop() {
+		side.Build(&l, r, &r.Ride, options())
+		p.Project(l.Items, v)
 	}
 }

@@ -24,9 +24,9 @@ const (
 	AllEdges = RearEdge | FrontEdge | LowerEdge | UpperEdge
 )
 
-// Corners returns how far the rear lower and the front upper corner go when the
+// corners returns how far the rear lower and the front upper corner go when the
 // edges are dragged by d.
-func (e Edges) Corners(d r2.Vec) (low, high r2.Vec) {
+func (e Edges) corners(d r2.Vec) (low, high r2.Vec) {
 	if e&RearEdge != 0 {
 		low.X = d.X
 	}
@@ -42,6 +42,19 @@ func (e Edges) Corners(d r2.Vec) (low, high r2.Vec) {
 	return low, high
 }
 
+// cursor shows which way the edges can be dragged.
+func (e Edges) cursor() scene.Cursor {
+	switch e {
+	case RearEdge, FrontEdge:
+		return scene.Across
+	case LowerEdge, UpperEdge:
+		return scene.Upright
+	case 0: // the target cannot be dragged
+		return scene.Arrow
+	}
+	return scene.Cross
+}
+
 // Sizes of the target's handles [px].
 const (
 	gripSize = 4.0
@@ -52,10 +65,10 @@ const (
 // target fills the box where the instant center should be.
 func (b *builder) target() {
 	box := targetCorners(b.result.Car)
-	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox}, Shape: scene.Area, Points: box, Fill: scene.Target, Pick: 1}
+	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox}, Shape: scene.Area, Points: b.middle(box[:]...), Fill: scene.Target, Pick: 1}
 	if !b.options.Tuning {
 		b.add(item)
-		b.label(scene.ID{Kind: scene.TargetBox}, box[0], targetWord, scene.Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+		b.label(scene.ID{Kind: scene.TargetBox}, across(box[0], 0), targetWord, scene.Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
 		return
 	}
 	item.ID.Index = int(AllEdges)
@@ -73,12 +86,12 @@ func (b *builder) targetOutline() {
 	}
 	box := targetCorners(b.result.Car)
 	id := scene.ID{Kind: scene.TargetBox, Index: int(AllEdges)}
-	b.add(scene.Item{ID: id, Shape: scene.Area, Points: box, Stroke: scene.Background, Width: 4.5})
-	b.add(scene.Item{ID: id, Shape: scene.Area, Points: box, Stroke: scene.Good, Width: line})
-	b.label(id, box[3], targetWord, scene.Good, r2.Vec{}, r2.Vec{Y: 8})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: b.middle(box[:]...), Stroke: scene.Background, Width: 4.5})
+	b.add(scene.Item{ID: id, Shape: scene.Area, Points: b.middle(box[:]...), Stroke: scene.Good, Width: line})
+	b.label(id, across(box[3], 0), targetWord, scene.Good, r2.Vec{}, r2.Vec{Y: 8})
 	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
 		id := scene.ID{Kind: scene.TargetBox, Index: int(e)}
-		item := scene.Item{ID: id, Points: []r2.Vec{box[i], box[(i+1)%4]}, Pick: edgePick}
+		item := scene.Item{ID: id, Points: b.middle(box[i], box[(i+1)%4]), Pick: edgePick}
 		if b.options.Hot == id {
 			item.Stroke, item.Width = scene.Good, 3
 		}
@@ -88,9 +101,9 @@ func (b *builder) targetOutline() {
 
 // targetCorners returns the corners of the target for the instant center, the
 // rear lower one first, then ahead.
-func targetCorners(c *car.Car) []r2.Vec {
+func targetCorners(c *car.Car) [4]r2.Vec {
 	x, z := c.Check.TargetICX, c.Check.TargetICZ
-	return []r2.Vec{{X: x[0], Y: z[0]}, {X: x[1], Y: z[0]}, {X: x[1], Y: z[1]}, {X: x[0], Y: z[1]}}
+	return [4]r2.Vec{{X: x[0], Y: z[0]}, {X: x[1], Y: z[0]}, {X: x[1], Y: z[1]}, {X: x[0], Y: z[1]}}
 }
 
 // targetHandles draws what the target is resized by while it is under the
@@ -110,7 +123,7 @@ func (b *builder) targetHandles() {
 
 // handle draws a handle of the target, or has it there unseen.
 func (b *builder) handle(at r2.Vec, e Edges) {
-	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox, Index: int(e)}, Shape: scene.Disc, Points: []r2.Vec{at}, Pixels: gripSize, Pick: gripPick}
+	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox, Index: int(e)}, Shape: scene.Disc, Points: b.middle(at), Pixels: gripSize, Pick: gripPick}
 	if b.options.Hot.Kind == scene.TargetBox {
 		item.Fill, item.Stroke, item.Width = scene.Background, scene.Good, line
 		if b.options.Hot == item.ID {
@@ -129,7 +142,7 @@ func (b *builder) targetRays() {
 		return
 	}
 	for i := range b.result.Car.Check.TargetAntiSquat {
-		b.add(scene.Item{ID: scene.ID{Kind: scene.TargetRay, Index: i}, Points: []r2.Vec{{}, b.onRay(i, lineReach)}, Stroke: scene.Good, Width: thin, Pick: closePick})
+		b.add(scene.Item{ID: scene.ID{Kind: scene.TargetRay, Index: i}, Points: b.middle(r2.Vec{}, b.onRay(i, lineReach)), Stroke: scene.Good, Width: thin, Pick: closePick})
 	}
 }
 
@@ -154,7 +167,7 @@ func (b *builder) rayLabels() {
 			anchor, offset = r2.Vec{X: 1}, r2.Vec{X: -6, Y: 4}
 		}
 		place := b.onRay(i, rayLabel*b.result.Ride.Pose.Ground.Wheelbase)
-		b.label(scene.ID{Kind: scene.TargetRay, Index: i}, place, "target "+b.options.Units.FormatExact(units.Percent, squat)+at, scene.Good, anchor, offset)
+		b.label(scene.ID{Kind: scene.TargetRay, Index: i}, across(place, 0), "target "+b.options.Units.FormatExact(units.Percent, squat)+at, scene.Good, anchor, offset)
 	}
 }
 

@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"testing"
@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // click gives the view the focus.
@@ -45,8 +46,8 @@ func TestArrowsNudgeTheSelectedHole(t *testing.T) {
 func TestNumbersSelectPivots(t *testing.T) {
 	h := newHand(t, 900, 600)
 	for key, row := range map[string]car.Row{"1": car.ChassisUpper, "2": car.ChassisLower, "3": car.HousingUpper, "4": car.HousingLower} {
-		if h.typed(key); h.view.study.Pivot() != row {
-			t.Errorf("%s selects the %s pivot", key, h.view.study.Pivot())
+		if h.typed(key); h.study.Pivot() != row {
+			t.Errorf("%s selects the %s pivot", key, h.study.Pivot())
 		}
 	}
 }
@@ -54,7 +55,7 @@ func TestNumbersSelectPivots(t *testing.T) {
 func TestLetters(t *testing.T) {
 	h := newHand(t, 900, 600)
 	for _, want := range []bool{true, false} {
-		if h.typed("m"); h.view.study.Moving() != want {
+		if h.typed("m"); h.study.Moving() != want {
 			t.Errorf("after M, holes move: %v", !want)
 		}
 	}
@@ -62,7 +63,7 @@ func TestLetters(t *testing.T) {
 	middle := r2.Vec{X: 450, Y: 300}
 	place := h.view.Picture().View.World(middle)
 	h.typed("+")
-	if v := h.view.Picture().View; v.Scale <= scale || r2.Norm(r2.Sub(v.World(middle), place)) > 1e-9 {
+	if v := h.view.Picture().View; v.Scale <= scale || r3.Norm(r3.Sub(v.World(middle), place)) > 1e-9 {
 		t.Errorf("after + the scale is %v, before %v; the middle went from %v to %v", v.Scale, scale, place, v.World(middle))
 	}
 	h.typed("-")
@@ -112,7 +113,7 @@ func TestARefusedNudgeIsTold(t *testing.T) {
 	for range 60 {
 		before := h.doc.Car()
 		h.key(fyne.KeyLeft)
-		if last := h.refusals[len(h.refusals)-1]; len(last) > 0 {
+		if len(h.refusals) > 0 {
 			if h.doc.Car() != before {
 				t.Error("the car has changed")
 			}

@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"testing"
@@ -12,8 +12,7 @@ import (
 // targetShown tells whether all of the target is in the picture.
 func (h *hand) targetShown() bool {
 	k := h.doc.Car().Check
-	v := h.view.Picture().View
-	return h.visible(v.Screen(r2.Vec{X: k.TargetICX[0], Y: k.TargetICZ[0]})) && h.visible(v.Screen(r2.Vec{X: k.TargetICX[1], Y: k.TargetICZ[1]}))
+	return h.visible(h.screen(r2.Vec{X: k.TargetICX[0], Y: k.TargetICZ[0]})) && h.visible(h.screen(r2.Vec{X: k.TargetICX[1], Y: k.TargetICZ[1]}))
 }
 
 // The page of the combinations shows the target, and the view is as before when
@@ -33,12 +32,12 @@ func TestThePageOfHolesShowsTheTarget(t *testing.T) {
 			if h.targetShown() {
 				t.Fatal("the bars alone show the target: the test proves nothing")
 			}
-			h.view.study.Want(study.WantsSearch)
+			h.study.Want(study.WantsSearch)
 			h.frame()
 			if !h.targetShown() || h.view.Picture().View.Scale < link.Scale/3.1 {
 				t.Errorf("the target is not shown: view %+v, of the link %+v", h.view.Picture().View, link)
 			}
-			h.view.study.Want(0)
+			h.study.Want(0)
 			h.frame()
 			if !sameView(h.view.Picture().View, link) {
 				t.Errorf("left the view is %+v, before %+v", h.view.Picture().View, link)
@@ -54,7 +53,7 @@ func TestThePageLeavesAChosenViewAlone(t *testing.T) {
 		h.typed(keys)
 		before := h.view.Picture().View
 		for _, on := range []bool{true, false} {
-			h.view.study.Want(map[bool]study.Wants{true: study.WantsSearch}[on])
+			h.study.Want(map[bool]study.Wants{true: study.WantsSearch}[on])
 			h.frame()
 			if !sameView(h.view.Picture().View, before) {
 				t.Errorf("after %q, searching %v: the view goes from %+v to %+v", keys, on, before, h.view.Picture().View)
@@ -67,7 +66,7 @@ func TestThePageLeavesAChosenViewAlone(t *testing.T) {
 // it is dragged.
 func TestTheViewFollowsTheTarget(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.study.Want(study.WantsSearch)
+	h.study.Want(study.WantsSearch)
 	h.frame()
 	before := h.view.Picture().View
 	h.press(h.at(60, 12.2))
@@ -90,7 +89,7 @@ func TestTheViewFollowsTheTarget(t *testing.T) {
 // All instant centers asked for before they are found are fitted when they are.
 func TestAFitToTheCloudWaitsForIt(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.study.Want(study.WantsSearch)
+	h.study.Want(study.WantsSearch)
 	h.typed("h")
 	target := h.view.Picture().View
 	h.search()

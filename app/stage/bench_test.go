@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"testing"
@@ -10,7 +10,7 @@ import (
 // drawing at the size that the view has in a large window.
 func BenchmarkDraggedEvent(b *testing.B) {
 	h := newHand(b, 1280, 800)
-	h.view.study.SetMoving(true)
+	h.study.SetMoving(true)
 	h.frame()
 	from := h.at(25.5, 11.5)
 	h.press(from)

@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"image/color"
@@ -8,12 +8,16 @@ import (
 	"testing"
 
 	"bowline/app/scene"
+	"bowline/app/scene/side"
+	"bowline/app/stage"
 	"bowline/model/car"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 func (h *hand) visible(p r2.Vec) bool {
@@ -23,8 +27,8 @@ func (h *hand) visible(p r2.Vec) bool {
 
 // center returns where the instant center is drawn.
 func (h *hand) center() r2.Vec {
-	ic := h.view.study.Result().Ride.InstantCenter
-	return h.view.Picture().View.Screen(ic)
+	ic := h.study.Result().Ride.InstantCenter
+	return h.screen(ic)
 }
 
 func TestTheFirstPictureShowsTheBarsAndTheirCenter(t *testing.T) {
@@ -54,8 +58,8 @@ func TestFits(t *testing.T) {
 	if !sameView(link, h.view.Picture().View) {
 		t.Error("F does not bring the first view back")
 	}
-	h.view.SetFit(FitCar)
-	h.view.SetFit(FitLink)
+	h.view.SetFit(side.FitCar)
+	h.view.SetFit(side.FitBars)
 	h.frame()
 	if !sameView(link, h.view.Picture().View) {
 		t.Error("the command does not bring the first view back")
@@ -96,11 +100,11 @@ func TestTheViewStandsStillThroughEdits(t *testing.T) {
 		what string
 		do   func()
 	}{
-		{"a nudge", func() { h.view.study.Nudge(1, 0) }},
+		{"a nudge", func() { h.study.Nudge(1, 0) }},
 		{"a drag", func() { h.drag(h.at(22.5, 17), h.at(22.5, 17.75)) }},
 		{"undo", func() { h.doc.Undo() }},
 		{"another setup", func() { h.doc.SelectSetup(1) }},
-		{"a travel", func() { h.view.study.SetTravel(2 * inch) }},
+		{"a travel", func() { h.study.SetTravel(2 * inch) }},
 		{"other units", func() { h.doc.SetUnits(units.SI) }},
 		{"a typed number", func() {
 			h.doc.Apply("CG height", func(c *car.Car) { c.Body.CGHeight = 20 * inch })
@@ -122,7 +126,7 @@ func TestTheViewStandsStillThroughEdits(t *testing.T) {
 func TestTheViewFollowsTheInstantCenterAfterADrag(t *testing.T) {
 	h := newHand(t, 900, 600)
 	before := h.view.Picture().View
-	h.view.study.SetMoving(true)
+	h.study.SetMoving(true)
 	h.press(h.at(25.5, 11.5))
 	h.moveAlong(h.at(25.5, 9.4))
 	if !sameView(before, h.view.Picture().View) {
@@ -138,7 +142,7 @@ func TestTheViewFollowsTheInstantCenterAfterADrag(t *testing.T) {
 	// So does an edit; the view then goes where a new one would be.
 	h.doc.Undo()
 	h.frame()
-	h.view.study.SetMoving(false)
+	h.study.SetMoving(false)
 	h.doc.Apply("Lower", func(c *car.Car) { c.Chassis.Lower[1].Y = 9.4 * inch })
 	h.frame()
 	if !h.visible(h.center()) {
@@ -153,7 +157,7 @@ func TestAFarInstantCenterLeavesTheView(t *testing.T) {
 	for _, z := range []float64{6.2, 6.1, 6} {
 		h.doc.Apply("Lower", func(c *car.Car) { c.Chassis.Lower[1].Y = z * inch })
 		h.frame()
-		if x := h.view.study.Result().Ride.InstantCenter.X / inch; math.Abs(x) < 150 {
+		if x := h.study.Result().Ride.InstantCenter.X / inch; math.Abs(x) < 150 {
 			t.Fatalf("the instant center is only %.0f in away", x)
 		}
 		if !sameView(before, h.view.Picture().View) {
@@ -198,7 +202,7 @@ func TestTheWheelZoomsAboutThePointer(t *testing.T) {
 		h.view.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: position(p)}, Scrolled: fyne.NewDelta(0, turn)})
 		h.frame()
 		after := h.view.Picture().View
-		if d := r2.Norm(r2.Sub(after.World(p), before.World(p))); d > 1e-9 {
+		if d := r3.Norm(r3.Sub(after.World(p), before.World(p))); d > 1e-9 {
 			t.Errorf("the place under the pointer moved by %v m", d)
 		}
 		if turn > 0 != (after.Scale > before.Scale) {
@@ -210,10 +214,10 @@ func TestTheWheelZoomsAboutThePointer(t *testing.T) {
 // Zooming before there is a picture spoils nothing.
 func TestZoomBeforeTheFirstPicture(t *testing.T) {
 	h := newHand(t, 900, 600)
-	fresh := New(h.view.study, h.view.colors)
+	fresh := stage.New(h.study, side.New(h.study), light)
 	fresh.Resize(fyne.NewSize(900, 600))
 	fresh.Zoom(1.25)
-	fresh.draw(900, 600)
+	frame(t, fresh, 900, 600)
 	v, want := fresh.Picture().View, h.view.Picture().View
 	if math.Abs(v.Scale-1.25*want.Scale) > 1e-9*v.Scale || r2.Norm(r2.Sub(v.Middle, want.Middle)) > 1e-9 {
 		t.Errorf("zoomed by 1.25 the view is %+v, before %+v", v, want)
@@ -223,19 +227,19 @@ func TestZoomBeforeTheFirstPicture(t *testing.T) {
 func TestHoverNamesWhatIsUnderThePointer(t *testing.T) {
 	h := newHand(t, 900, 600)
 	for _, c := range []struct {
-		at   r2.Vec
-		kind scene.Kind
-		says string
+		at     r2.Vec
+		says   string
+		cursor desktop.Cursor
 	}{
-		{h.at(22.5, 17), scene.Pivot, "Upper chassis hole 3 of 3"},
-		{h.at(22.5, 18.5), scene.Hole, "click to use it"},
-		{h.at(14, 11.25), scene.LowerBar, "Lower bar, 23.01 in pin to pin"},
-		{h.at(24.2, 14.5), scene.ChassisBody, "drag moves all its holes"},
-		{h.at(33, 33), scene.Nothing, ""},
+		{h.at(22.5, 17), "Upper chassis hole 3 of 3", desktop.PointerCursor},
+		{h.at(22.5, 18.5), "click to use it", desktop.PointerCursor},
+		{h.at(14, 11.25), "Lower bar, 23.01 in pin to pin", desktop.DefaultCursor},
+		{h.at(24.2, 14.5), "drag moves all its holes", desktop.CrosshairCursor},
+		{h.at(33, 33), "", desktop.DefaultCursor},
 	} {
 		h.hover(c.at)
-		if h.view.hot.Kind != c.kind || !strings.Contains(strings.Join(h.tag(), "\n"), c.says) || (h.tag() == nil) != (c.says == "") {
-			t.Errorf("at %.0f: %+v, tag %q", c.at, h.view.hot, h.tag())
+		if !strings.Contains(strings.Join(h.tag(), "\n"), c.says) || (h.tag() == nil) != (c.says == "") || h.view.Cursor() != c.cursor {
+			t.Errorf("at %.0f: tag %q, cursor %v", c.at, h.tag(), h.view.Cursor())
 		}
 	}
 	h.hover(h.at(22.5, 17))
@@ -243,24 +247,43 @@ func TestHoverNamesWhatIsUnderThePointer(t *testing.T) {
 	if want := []string{"x 22.50 in   z 17.00 in"}; !coordinates.Fixed || !slices.Equal(coordinates.Lines, want) {
 		t.Errorf("coordinates %q, want %q", coordinates.Lines, want)
 	}
-	h.view.MouseOut()
-	h.frame()
-	if h.view.hot != (scene.ID{}) || len(h.view.Picture().Tags) != 0 {
-		t.Errorf("with the pointer away %+v is marked and the tags are %v", h.view.hot, h.view.Picture().Tags)
+	if n := marked(h.view.Picture()); n != 1 {
+		t.Errorf("%d pivots are marked under the pointer", n)
+	}
+	h.leave()
+	if n := marked(h.view.Picture()); n != 0 || len(h.view.Picture().Tags) != 0 {
+		t.Errorf("with the pointer away %d pivots are marked and the tags are %v", n, h.view.Picture().Tags)
 	}
 }
 
-// What is under a pointer at rest changes with the car.
+// marked counts the pivots that are drawn as under the pointer.
+func marked(p *scene.Picture) (n int) {
+	for _, d := range p.Drawn {
+		if d.ID.Kind == scene.Pivot && d.Stroke == scene.Accent {
+			n++
+		}
+	}
+	return n
+}
+
+// What is under a pointer at rest changes with the car, before the next frame is
+// drawn.
 func TestAPointerAtRestSeesTheChange(t *testing.T) {
 	h := newHand(t, 900, 600)
 	h.hover(h.at(25.5, 12.25))
-	if h.view.hot != (scene.ID{Kind: scene.Hole, Row: car.ChassisLower, Index: 0}) {
-		t.Fatalf("under the pointer is %+v", h.view.hot)
+	if !strings.Contains(strings.Join(h.tag(), "\n"), "click to use it") {
+		t.Fatalf("the tag says %q", h.tag())
 	}
-	h.view.study.Choose(car.ChassisLower, 0)
+	h.study.Choose(car.ChassisLower, 0)
 	h.frame()
-	if h.view.hot != (scene.ID{Kind: scene.Pivot, Row: car.ChassisLower, Index: 0}) || !strings.Contains(strings.Join(h.tag(), "\n"), "drag to another hole") {
-		t.Errorf("under the pointer is %+v, the tag says %q", h.view.hot, h.tag())
+	if !strings.Contains(strings.Join(h.tag(), "\n"), "drag to another hole") || marked(h.view.Picture()) != 1 {
+		t.Errorf("the tag says %q, %d pivots are marked", h.tag(), marked(h.view.Picture()))
+	}
+	// So it does when another part of the car comes under it.
+	h.view.Zoom(40)
+	h.frame()
+	if strings.Contains(strings.Join(h.tag(), "\n"), "chassis hole") || marked(h.view.Picture()) != 0 {
+		t.Errorf("zoomed, the tag says %q, %d pivots are marked", h.tag(), marked(h.view.Picture()))
 	}
 }
 
@@ -277,7 +300,7 @@ func TestTheGeneratorsImage(t *testing.T) {
 		t.Error("a picture of the same size has memory of its own")
 	}
 	view := h.view.Picture().View
-	two := h.view.draw(1800, 1200)
+	two := frame(t, h.view, 1800, 1200)
 	if two.Bounds().Dx() != 1800 || two.Bounds().Dy() != 1200 {
 		t.Fatalf("asked for 1800 × 1200, got %v", two.Bounds())
 	}
@@ -285,14 +308,14 @@ func TestTheGeneratorsImage(t *testing.T) {
 		t.Error("the view depends on the screen's resolution")
 	}
 	p := h.at(14, 11.25)
-	for scale, img := range map[int]interface{ At(x, y int) color.Color }{1: h.frame(), 2: h.view.draw(1800, 1200)} {
+	for scale, img := range map[int]interface{ At(x, y int) color.Color }{1: h.frame(), 2: frame(t, h.view, 1800, 1200)} {
 		if got := img.At(scale*int(p.X), scale*int(p.Y)); got != color.Color(palette.Light.Push) {
 			t.Errorf("at %d× the lower bar is painted %v", scale, got)
 		}
 	}
 }
 
-func TestDrawnIsToldOfEveryPicture(t *testing.T) {
+func TestDrawnIsToldOfEveryFrame(t *testing.T) {
 	h := newHand(t, 900, 600)
 	told := 0
 	h.view.Drawn = func(p *scene.Picture) {
@@ -303,6 +326,6 @@ func TestDrawnIsToldOfEveryPicture(t *testing.T) {
 	h.frame()
 	h.frame()
 	if told != 2 {
-		t.Errorf("told of %d pictures of 2", told)
+		t.Errorf("told of %d frames of 2", told)
 	}
 }

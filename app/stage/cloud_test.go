@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"strings"
@@ -16,8 +16,8 @@ import (
 // search finds the car's combinations and looks at them.
 func (h *hand) search() {
 	h.t.Helper()
-	h.view.study.Want(study.WantsSearch)
-	h.queue.Settle(h.view.study.Busy)
+	h.study.Want(study.WantsSearch)
+	h.queue.Settle(h.study.Busy)
 	h.frame()
 }
 
@@ -25,13 +25,13 @@ func (h *hand) search() {
 // their combination.
 func (h *hand) dot(chassisUpper, chassisLower, housingUpper, housingLower int) (r2.Vec, int) {
 	h.t.Helper()
-	s := h.view.study
+	s := h.study
 	index := s.Table().Index(car.Holes{ChassisUpper: chassisUpper - 1, ChassisLower: chassisLower - 1, HousingUpper: housingUpper - 1, HousingLower: housingLower - 1})
 	p := s.Place(index)
 	if p == nil || !p.Combination().HasInstantCenter {
 		h.t.Fatal("these holes have no dot")
 	}
-	at := h.view.Picture().View.Screen(p.Combination().InstantCenter)
+	at := h.screen(p.Combination().InstantCenter)
 	if !h.visible(at) {
 		h.t.Fatalf("the dot is at %v, outside of the picture", at)
 	}
@@ -43,20 +43,20 @@ func TestPointingAtADot(t *testing.T) {
 	h.search()
 	at, index := h.dot(2, 1, 2, 1)
 	h.hover(at)
-	if h.view.study.Pointed() != index || h.view.Cursor() != desktop.PointerCursor {
-		t.Errorf("pointed at %d, want %d; cursor %v", h.view.study.Pointed(), index, h.view.Cursor())
+	if h.study.Pointed() != index || h.view.Cursor() != desktop.PointerCursor {
+		t.Errorf("pointed at %d, want %d; cursor %v", h.study.Pointed(), index, h.view.Cursor())
 	}
 	if tag := strings.Join(h.tag(), "; "); !strings.HasPrefix(tag, "Holes 2·1·2·1; anti-squat ") || !strings.Contains(tag, "IC ") || !strings.Contains(tag, "% of its limit") {
 		t.Errorf("the tag says %q", tag)
 	}
 	// Away from all dots none is pointed at; nor with the pointer out of the view.
 	h.hover(h.at(10, 40))
-	if got := h.view.study.Pointed(); got != study.None {
+	if got := h.study.Pointed(); got != study.None {
 		t.Errorf("beside the dots %d is pointed at", got)
 	}
 	h.hover(at)
-	h.view.MouseOut()
-	if got := h.view.study.Pointed(); got != study.None {
+	h.leave()
+	if got := h.study.Pointed(); got != study.None {
 		t.Errorf("with the pointer away %d is pointed at", got)
 	}
 }
@@ -68,9 +68,9 @@ func TestTheTablesPointerLightsUp(t *testing.T) {
 	h.search()
 	at, index := h.dot(2, 1, 2, 1)
 	h.hover(h.at(10, 40))
-	h.view.study.Point(index)
+	h.study.Point(index)
 	h.hover(h.at(11, 40))
-	if h.view.study.Pointed() != index {
+	if h.study.Pointed() != index {
 		t.Fatal("the view has taken the table's pointer away")
 	}
 	found := false
@@ -91,20 +91,20 @@ func TestAClickPicksADot(t *testing.T) {
 	at, index := h.dot(2, 1, 2, 1)
 	h.press(at)
 	h.release()
-	if h.view.study.Picked() != index || h.doc.Car() != before || !sameView(view, h.view.Picture().View) {
-		t.Errorf("picked %d, want %d; undo %q", h.view.study.Picked(), index, h.doc.UndoLabel())
+	if h.study.Picked() != index || h.doc.Car() != before || !sameView(view, h.view.Picture().View) {
+		t.Errorf("picked %d, want %d; undo %q", h.study.Picked(), index, h.doc.UndoLabel())
 	}
 	// A drag that begins on a dot beside the target pans and picks nothing.
 	other, _ := h.dot(3, 1, 2, 2)
 	h.drag(other, r2.Add(other, r2.Vec{X: 30, Y: 12}))
-	if h.view.study.Picked() != index || sameView(view, h.view.Picture().View) {
-		t.Errorf("after a drag %d is picked; view %+v", h.view.study.Picked(), h.view.Picture().View)
+	if h.study.Picked() != index || sameView(view, h.view.Picture().View) {
+		t.Errorf("after a drag %d is picked; view %+v", h.study.Picked(), h.view.Picture().View)
 	}
 	// A click beside the dots leaves the one picked.
 	h.press(h.at(10, 40))
 	h.release()
-	if h.view.study.Picked() != index {
-		t.Errorf("after a click beside the dots %d is picked", h.view.study.Picked())
+	if h.study.Picked() != index {
+		t.Errorf("after a click beside the dots %d is picked", h.study.Picked())
 	}
 }
 
@@ -132,8 +132,8 @@ func TestADoubleClickUsesTheHoles(t *testing.T) {
 	other, index := h.dot(3, 3, 2, 2)
 	h.doubleClick(at, other)
 	h.doubleClick(h.at(10, 40), h.at(10, 40))
-	if h.doc.Car() != before || h.view.study.Picked() != index {
-		t.Errorf("holes %v, picked %d", h.holes(), h.view.study.Picked())
+	if h.doc.Car() != before || h.study.Picked() != index {
+		t.Errorf("holes %v, picked %d", h.holes(), h.study.Picked())
 	}
 }
 
@@ -148,15 +148,15 @@ func TestEnterUsesThePickedHoles(t *testing.T) {
 	h.wantHoles(2, 1, 2, 1)
 	h.wantOneStep(before)
 	// Not where the combinations are not looked at, and not without one.
-	h.view.study.Want(0)
+	h.study.Want(0)
 	h.key(fyne.KeyEnter)
-	h.view.study.Want(study.WantsSearch)
-	h.view.study.Pick(study.None)
+	h.study.Want(study.WantsSearch)
+	h.study.Pick(study.None)
 	h.key(fyne.KeyEnter)
 	if h.doc.Car() != before {
 		t.Errorf("holes %v", h.holes())
 	}
-	h.view.study.Pick(index)
+	h.study.Pick(index)
 	h.key(fyne.KeyEnter)
 	h.wantHoles(2, 1, 2, 1)
 }
@@ -174,7 +174,7 @@ func TestRefusedHolesAreTold(t *testing.T) {
 	before := h.doc.Car()
 	h.doubleClick(at, at)
 	if last := h.refusals[len(h.refusals)-1]; len(last) == 0 || h.doc.Car() != before {
-		t.Errorf("told %v; holes %v, picked %d of %d", last, h.holes(), h.view.study.Picked(), index)
+		t.Errorf("told %v; holes %v, picked %d of %d", last, h.holes(), h.study.Picked(), index)
 	}
 }
 
@@ -184,22 +184,28 @@ func TestNoDotsWhereTheyAreNotLookedAt(t *testing.T) {
 	h := newHand(t, 900, 600)
 	h.search()
 	at, _ := h.dot(2, 1, 2, 1)
-	h.view.study.Want(0)
+	h.study.Want(0)
 	h.hover(at)
 	h.press(at)
 	h.release()
-	if h.view.hot.Kind == scene.Combination || h.view.study.Pointed() != study.None || h.view.study.Picked() != study.None {
-		t.Errorf("%+v is under the pointer", h.view.hot)
+	if h.study.Pointed() != study.None || h.study.Picked() != study.None || strings.Contains(strings.Join(h.tag(), "; "), "Holes") {
+		t.Errorf("pointed at %d, picked %d, the tag says %q", h.study.Pointed(), h.study.Picked(), h.tag())
 	}
 	for _, d := range h.view.Picture().Drawn {
 		if d.Shape == scene.Swarm {
 			t.Fatal("dots are drawn")
 		}
 	}
-	h.view.study.Want(study.WantsSearch)
+	h.study.Want(study.WantsSearch)
 	h.hover(at)
-	if h.view.hot.Kind != scene.Combination {
-		t.Errorf("back on the page %+v is under the pointer", h.view.hot)
+	if tag := strings.Join(h.tag(), "; "); !strings.HasPrefix(tag, "Holes 2·1·2·1") {
+		t.Errorf("back on the page the tag says %q", tag)
+	}
+	// What is not under the pointer any more is not pointed at, before a frame is
+	// drawn.
+	h.study.Want(0)
+	if h.study.Pointed() != study.None {
+		t.Errorf("off the page %d is pointed at", h.study.Pointed())
 	}
 }
 
@@ -211,7 +217,7 @@ func TestADragAmongDots(t *testing.T) {
 	at, index := h.dot(2, 1, 2, 1)
 	h.press(h.at(25.5, 11.5))
 	h.moveAlong(at)
-	if h.view.study.Pointed() == index {
+	if h.study.Pointed() == index {
 		t.Error("a drag points at dots")
 	}
 	h.moveAlong(h.at(25.5, 12.25))
@@ -227,7 +233,7 @@ func TestLetterHFitsTheCloud(t *testing.T) {
 	h.typed("h")
 	k := h.doc.Car().Check
 	for _, p := range []r2.Vec{{X: k.TargetICX[1], Y: k.TargetICZ[1]}, {X: k.TargetICX[0], Y: k.TargetICZ[0]}, {}} {
-		if at := h.view.Picture().View.Screen(p); !h.visible(at) {
+		if at := h.screen(p); !h.visible(at) {
 			t.Errorf("%v is drawn at %v", p, at)
 		}
 	}
@@ -235,7 +241,7 @@ func TestLetterHFitsTheCloud(t *testing.T) {
 		t.Errorf("view %+v, of the link %+v", v, link)
 	}
 	// Elsewhere than on the page it fits the link.
-	h.view.study.Want(0)
+	h.study.Want(0)
 	h.typed("h")
 	if !sameView(h.view.Picture().View, link) {
 		t.Errorf("view %+v, of the link %+v", h.view.Picture().View, link)
@@ -245,14 +251,14 @@ func TestLetterHFitsTheCloud(t *testing.T) {
 // The setup held against is shown at the travel looked at.
 func TestTheOtherSetupIsShown(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.study.Compare(1)
-	h.view.study.SetTravel(2 * inch)
+	h.study.Compare(1)
+	h.study.SetTravel(2 * inch)
 	h.frame()
 	n := 0
 	for _, d := range h.view.Picture().Drawn {
-		if d.ID.Kind == scene.OtherCenter && d.Shape == scene.Label {
+		if d.ID.Kind == scene.InstantCenter && d.ID.Ghost == 1 && d.Shape == scene.Label {
 			n++
-			want := h.view.Picture().View.Screen(h.view.study.Others()[0].Station.InstantCenter)
+			want := h.screen(h.study.Others()[0].Station.InstantCenter)
 			if d.Text != "lower bar up" || !near(d.Points[0], want) {
 				t.Errorf("%q at %v, its instant center is at %v", d.Text, d.Points[0], want)
 			}
@@ -261,10 +267,10 @@ func TestTheOtherSetupIsShown(t *testing.T) {
 	if n != 1 {
 		t.Errorf("it is named %d times", n)
 	}
-	h.view.study.Compare()
+	h.study.Compare()
 	h.frame()
 	for _, d := range h.view.Picture().Drawn {
-		if d.ID.Kind == scene.OtherBar {
+		if d.ID.Ghost > 0 {
 			t.Fatal("a setup is shown that none is held against")
 		}
 	}

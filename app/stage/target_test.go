@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"math"
@@ -34,14 +34,15 @@ func TestDraggingTheTarget(t *testing.T) {
 	}{
 		{"inside", r2.Vec{X: 56, Y: 7.5}, r2.Vec{X: 58.504, Y: 6.5}, [4]float64{42.5, 62.5, 5, 13}, "Move target", desktop.CrosshairCursor},
 		{"the front edge", r2.Vec{X: 60, Y: 12.2}, r2.Vec{X: 64, Y: 3}, [4]float64{40, 64, 6, 14}, "Resize target", desktop.HResizeCursor},
+		{"the rear edge", r2.Vec{X: 40, Y: 12.2}, r2.Vec{X: 37.5, Y: 3}, [4]float64{37.5, 60, 6, 14}, "Resize target", desktop.HResizeCursor},
 		{"the upper edge", r2.Vec{X: 46, Y: 14}, r2.Vec{X: 70, Y: 12.75}, [4]float64{40, 60, 6, 12.75}, "Resize target", desktop.VResizeCursor},
 		{"the front lower corner", r2.Vec{X: 60, Y: 6}, r2.Vec{X: 55, Y: 7}, [4]float64{40, 55, 7, 14}, "Resize target", desktop.CrosshairCursor},
 		{"the front edge beyond the rear", r2.Vec{X: 60, Y: 12.2}, r2.Vec{X: 20, Y: 12.2}, [4]float64{40, 40.25, 6, 14}, "Resize target", desktop.HResizeCursor},
 	} {
 		t.Run(c.what, func(t *testing.T) {
 			h := newHand(t, 900, 600)
-			h.view.study.Want(study.WantsSearch)
-			h.view.SetFit(FitCar)
+			h.study.Want(study.WantsSearch)
+			h.view.SetFit(side.FitCar)
 			h.frame()
 			before, view := h.doc.Car(), h.view.Picture().View
 			h.press(h.at(c.from.X, c.from.Y))
@@ -58,7 +59,7 @@ func TestDraggingTheTarget(t *testing.T) {
 					t.Fatalf("target %v, want %v", got, c.want)
 				}
 			}
-			if want := side.Describe(scene.ID{Kind: scene.TargetBox}, h.view.study.Result(), h.view.study.Station(), side.Options{})[1]; !strings.Contains(tag, want) {
+			if want := side.Describe(scene.ID{Kind: scene.TargetBox}, h.study.Result(), h.study.Station(), side.Options{})[1]; !strings.Contains(tag, want) {
 				t.Errorf("during the drag the tag says %q, want %q", tag, want)
 			}
 			if !sameView(view, h.view.Picture().View) {
@@ -85,8 +86,8 @@ func TestTheTargetIsDraggedFromUnderADot(t *testing.T) {
 	}
 	h.press(at)
 	h.moveAlong(r2.Add(at, r2.Vec{X: 20, Y: -20}))
-	if h.target() == [4]float64{30, 60, 6, 20} || h.view.study.Picked() != study.None {
-		t.Errorf("target %v, picked %d", h.target(), h.view.study.Picked())
+	if h.target() == [4]float64{30, 60, 6, 20} || h.study.Picked() != study.None {
+		t.Errorf("target %v, picked %d", h.target(), h.study.Picked())
 	}
 	if words := h.held(); len(words) == 0 || words[0] != "Target for the instant center" {
 		t.Errorf("during the drag the corner says %q", words)
@@ -100,7 +101,7 @@ func TestTheTargetIsDraggedFromUnderADot(t *testing.T) {
 
 func TestTheTargetStaysPutElsewhere(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.view.SetFit(FitCar)
+	h.view.SetFit(side.FitCar)
 	h.frame()
 	before := h.doc.Car()
 	from := h.at(56, 7.5)
@@ -119,8 +120,8 @@ func TestARefusedTargetIsTold(t *testing.T) {
 	if p := h.doc.Apply("Target", func(c *car.Car) { c.Check.TargetICX[1] = 399 * inch }); p != nil {
 		t.Fatal(p)
 	}
-	h.view.study.Want(study.WantsSearch)
-	h.view.SetFit(FitCar)
+	h.study.Want(study.WantsSearch)
+	h.view.SetFit(side.FitCar)
 	h.frame()
 	before := h.doc.Car()
 	h.press(h.at(56, 7.5))

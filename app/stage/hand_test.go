@@ -1,4 +1,4 @@
-package sideview
+package stage_test
 
 import (
 	"image"
@@ -8,6 +8,8 @@ import (
 	"bowline/app/document"
 	"bowline/app/runner/runnertest"
 	"bowline/app/scene"
+	"bowline/app/scene/side"
+	"bowline/app/stage"
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/carfile"
@@ -15,9 +17,11 @@ import (
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const inch = 0.0254
@@ -37,30 +41,34 @@ func reference(t testing.TB) *carfile.File {
 	return f
 }
 
-// hand works the mouse over a side view in a window, as the toolkit would pass
+// hand works the mouse over a stage in a window, as the toolkit would pass
 // its moves on.
 type hand struct {
 	t        testing.TB
-	view     *SideView
+	view     *stage.Stage
+	side     *side.Viewpoint
 	queue    *runnertest.Queue // of the study's workers
 	doc      *document.Document
+	study    *study.Study
 	window   fyne.Window
 	refusals [][]car.Problem // what Refused has heard
 	modifier fyne.KeyModifier
 	pointer  r2.Vec // where the mouse was last
 	dragging bool   // a drag event has been sent since the press
 	pressed  bool
+	inside   bool // the mouse is over the stage
 }
 
-// newHand returns a hand over the view of the reference car, drawn once.
+// newHand returns a hand over the side view of the reference car, drawn once.
 func newHand(t testing.TB, width, height float32) *hand {
 	t.Helper()
 	test.NewTempApp(t)
 	lib := carfile.Stock()
 	h := &hand{t: t, doc: document.New(lib, t.TempDir(), reference(t)), queue: runnertest.NewQueue()}
-	s := study.New(h.doc, study.Options{Library: lib, Post: h.queue.Post})
-	t.Cleanup(s.Close)
-	h.view = New(s, func() *palette.Palette { return &palette.Light })
+	h.study = study.New(h.doc, study.Options{Library: lib, Post: h.queue.Post})
+	t.Cleanup(h.study.Close)
+	h.side = side.New(h.study)
+	h.view = stage.New(h.study, h.side, light)
 	h.view.Refused = func(p []car.Problem) { h.refusals = append(h.refusals, p) }
 	h.window = test.NewTempWindow(t, h.view)
 	h.window.SetPadded(false)
@@ -69,20 +77,33 @@ func newHand(t testing.TB, width, height float32) *hand {
 	return h
 }
 
+func light() *palette.Palette { return &palette.Light }
+
 // frame draws the view at one pixel a unit.
 func (h *hand) frame() *image.RGBA {
 	h.t.Helper()
 	size := h.view.Size()
-	img, ok := h.view.draw(int(size.Width), int(size.Height)).(*image.RGBA)
+	return frame(h.t, h.view, int(size.Width), int(size.Height))
+}
+
+// frame draws a stage as the toolkit does, at a size in device pixels.
+func frame(t testing.TB, v *stage.Stage, width, height int) *image.RGBA {
+	t.Helper()
+	img, ok := test.WidgetRenderer(v).Objects()[0].(*canvas.Raster).Generator(width, height).(*image.RGBA)
 	if !ok {
-		h.t.Fatal("the generator returns another kind of image")
+		t.Fatal("the generator returns another kind of image")
 	}
 	return img
 }
 
 // at returns where a place of the ground's frame [in] is drawn.
 func (h *hand) at(x, z float64) r2.Vec {
-	return h.view.Picture().View.Screen(r2.Vec{X: x * inch, Y: z * inch})
+	return h.screen(r2.Vec{X: x * inch, Y: z * inch})
+}
+
+// screen returns where a point of the side view is drawn.
+func (h *hand) screen(p r2.Vec) r2.Vec {
+	return h.view.Picture().View.Screen(r3.Vec{X: p.X, Z: p.Y})
 }
 
 func position(p r2.Vec) fyne.Position { return fyne.NewPos(float32(p.X), float32(p.Y)) }
@@ -95,12 +116,19 @@ func (h *hand) event(p r2.Vec, button desktop.MouseButton) *desktop.MouseEvent {
 
 // hover moves the mouse with no button down and draws what that shows.
 func (h *hand) hover(p r2.Vec) {
-	if !h.view.inside {
+	if !h.inside {
 		h.view.MouseIn(h.event(p, 0))
 	} else {
 		h.view.MouseMoved(h.event(p, 0))
 	}
-	h.pointer = p
+	h.pointer, h.inside = p, true
+	h.frame()
+}
+
+// leave moves the mouse away.
+func (h *hand) leave() {
+	h.view.MouseOut()
+	h.inside = false
 	h.frame()
 }
 
@@ -228,11 +256,11 @@ func (h *hand) held() []string {
 	return nil
 }
 
-// near tells whether two places on screen are the same to a hundredth of a
+// near reports whether two places on screen are the same to a hundredth of a
 // pixel, which is finer than the toolkit's positions are told.
 func near(a, b r2.Vec) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 0.01 }
 
-// sameView tells whether two views show the same part of the world.
+// sameView reports whether two views show the same part of the world.
 func sameView(a, b scene.View) bool {
 	return math.Abs(a.Scale-b.Scale) < 1e-9*a.Scale && r2.Norm(r2.Sub(a.Middle, b.Middle)) < 1e-9 && a.Width == b.Width && a.Height == b.Height
 }

@@ -1,9 +1,8 @@
-package sideview
+package stage_test
 
 import (
 	"testing"
 
-	"bowline/app/runner"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -23,20 +22,20 @@ func (q *queue) run() {
 	}
 }
 
-// The mouse tells of more places than there are pictures: only the last of
+// The mouse tells of more places than there are frames: only the last of
 // them is taken.
-func TestMovesBetweenPicturesArePassedOver(t *testing.T) {
+func TestMovesBetweenFramesArePassedOver(t *testing.T) {
 	h := newHand(t, 900, 600)
 	var q queue
-	h.view.soon = runner.NewSoon(q.post, h.view.drop)
-	h.view.study.SetMoving(true)
+	h.view.Post(q.post)
+	h.study.SetMoving(true)
 	start := h.doc.Revision()
 	h.press(h.at(25.5, 11.5))
 	for i := range 50 {
 		h.move(h.at(25.5, 11.5+0.01*float64(i)))
 	}
 	if h.doc.Revision() != start {
-		t.Error("the car has changed before the picture")
+		t.Error("the car has changed before the frame")
 	}
 	q.run()
 	if got := h.doc.Revision() - start; got != 1 {
@@ -56,7 +55,7 @@ func TestMovesBetweenPicturesArePassedOver(t *testing.T) {
 func TestEscapeForgetsTheLastMove(t *testing.T) {
 	h := newHand(t, 900, 600)
 	var q queue
-	h.view.soon = runner.NewSoon(q.post, h.view.drop)
+	h.view.Post(q.post)
 	before := h.doc.Car()
 	h.press(h.at(25.5, 11.5))
 	h.move(h.at(25.5, 12.25))

@@ -1,0 +1,88 @@
+package side
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bowline/app/scene"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Ghost is a setup that the one shown is held against, at the same travel or
+// instant.
+type Ghost struct {
+	Name    string
+	Result  *analysis.Result
+	Station *analysis.Station
+	Tension *[2][2]float64 // in a launch, as in Instant; nil where it is not known
+}
+
+// ghosts draws bars, holes and instant centers of the setups held against this
+// one.
+func (b *builder) ghosts() {
+	for i := range b.options.Ghosts {
+		b.ghost(&b.options.Ghosts[i], i+1)
+	}
+}
+
+// ghost draws one of them, counted from 1.
+func (b *builder) ghost(g *Ghost, number int) {
+	of := builder{result: g.Result, station: g.Station}
+	ic, near := g.Station.InstantCenter, g.Station.HasInstantCenter
+	near = near && math.Abs(ic.X) < farCenter && math.Abs(ic.Y) < farCenter
+	for _, pair := range car.Pairs {
+		if near {
+			housing, chassis := of.seen(pair)
+			b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair), Ghost: number}, Points: b.middle(nearer(ic, housing, chassis), ic), Stroke: scene.Muted, Width: thin, Dashed: true, Pick: closePick})
+		}
+		b.add(scene.Item{ID: barID(pair, number), Points: b.list.Points(of.ends(pair)), Stroke: scene.Muted, Width: line, Dashed: true, Pick: closePick})
+	}
+	for _, row := range car.Rows {
+		id := scene.ID{Kind: scene.Pivot, Row: row, Index: *row.Of(&g.Result.Car.Setups[g.Result.Options.Setup].Holes), Ghost: number}
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.list.Points(of.pivot(row)), Pixels: pivotSize + 2, Stroke: scene.Muted, Width: line, Dashed: true, Pick: easyPick})
+	}
+	if near {
+		id := scene.ID{Kind: scene.InstantCenter, Ghost: number}
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Stroke: scene.Background, Width: 4})
+		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Stroke: scene.Muted, Width: 2, Pick: easyPick})
+		b.label(id, across(ic, 0), g.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+		return
+	}
+	housing, chassis := of.ends(car.Upper)
+	b.label(barID(car.Upper, number), r3.Scale(0.5, r3.Add(housing, chassis)), g.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+}
+
+// describe names a part of a ghost.
+func (g *Ghost) describe(id scene.ID, o Options) []string {
+	s, of := g.Station, fmt.Sprintf(" of %q", g.Name)
+	switch id.Kind {
+	case scene.BarLine:
+		return []string{"Line of the " + id.Pair().Bars() + of}
+	case scene.Pivot:
+		row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
+		return []string{fmt.Sprintf("%s hole %d%s", row, id.Index+1, of), placeWords(id.Row.Hole(g.Result.Car, g.Result.Options.Setup), id.Row.OnChassis(), o.Units)}
+	case scene.InstantCenter:
+		lines := []string{"Instant center" + of, o.Units.Format(units.Length, s.InstantCenter.X) + " ahead of the contact, " + o.Units.Format(units.Length, s.InstantCenter.Y) + " up"}
+		if s.HasAntiSquat {
+			lines = append(lines, "anti-squat "+o.Units.Format(units.Percent, s.AntiSquat))
+		}
+		return lines
+	}
+	launching := o.Launch != nil
+	if o.Launch = nil; launching && g.Tension != nil {
+		o.Launch = &Instant{Tension: *g.Tension}
+	}
+	lines := describeBar(id.Pair(), g.Result, s, o)
+	if launching && g.Tension == nil {
+		lines = lines[:1]
+	}
+	name, rest, _ := strings.Cut(lines[0], ",")
+	lines[0] = name + of + "," + rest
+	return lines
+}
