@@ -1,9 +1,13 @@
-package inputs
+package inputs_test
 
 import (
+	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"bowline/app/form"
+	"bowline/app/inputs"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
@@ -27,10 +31,7 @@ func TestAnythingGoes(t *testing.T) {
 	}
 	texts := []string{"22 1/2", "1", "-5", "x", "600 mm", "", "4130", "1e9"}
 	keys := []fyne.KeyName{fyne.KeyReturn, fyne.KeyEscape, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyRight, fyne.KeySpace, fyne.KeyDelete, fyne.KeyBackspace}
-	var titles []string
-	for _, s := range d.panel.sections {
-		titles = append(titles, s.title)
-	}
+	titles := d.titles()
 	c := d.window.Canvas()
 	for range 1500 {
 		switch random.IntN(16) {
@@ -41,7 +42,7 @@ func TestAnythingGoes(t *testing.T) {
 		case 3:
 			test.FocusPrevious(c)
 		case 4, 5, 6, 7:
-			if e, ok := c.Focused().(*entry); ok {
+			if e, ok := c.Focused().(*form.Entry); ok {
 				d.typed(e, texts[random.IntN(len(texts))])
 			}
 		case 8, 9, 10:
@@ -85,32 +86,34 @@ func TestAnythingGoes(t *testing.T) {
 // checkShown checks that what can be seen is the car, but for what is being typed.
 func (d *desk) checkShown() {
 	d.t.Helper()
-	v := d.panel.view()
-	for _, s := range d.panel.sections {
-		if !s.isOpen() {
+	rows := map[string]int{}
+	for r := range d.panel.Rows() {
+		rows[r.Path]++
+		if !r.Section().IsOpen() {
 			continue
 		}
-		for _, r := range s.rows() {
-			for _, e := range r.entries() {
-				if want := e.value.text(v, e.focused); !e.pending() && e.Text != want {
-					d.t.Fatalf("%q of %s shows %q, the car has %q", r.label, s.title, e.Text, want)
-				}
-				if e.refused && !e.pending() && !e.focused {
-					d.t.Fatalf("%q of %s is refused although nothing is typed there", r.label, s.title)
-				}
+		for _, editor := range r.Editors {
+			e, ok := editor.(*form.Entry)
+			if !ok {
+				continue
+			}
+			focused := d.window.Canvas().Focused() == fyne.Focusable(e)
+			if want := e.Get(focused); !e.Pending() && e.Text != want {
+				d.t.Fatalf("%q of %s shows %q, the car has %q", r.Label, r.Section().Title, e.Text, want)
+			}
+			if e.Refused() && !e.Pending() && !focused {
+				d.t.Fatalf("%q of %s is refused although nothing is typed there", r.Label, r.Section().Title)
 			}
 		}
-		for _, row := range car.Rows {
-			n := 0
-			for _, r := range s.rows() {
-				for i := range *row.In(v.car) {
-					if r.path == holePath(row, i) {
-						n++
-					}
-				}
-			}
-			if want := len(*row.In(v.car)); n != 0 && n != want {
-				d.t.Fatalf("%s has %d rows for %d holes", row, n, want)
+	}
+	for _, row := range car.Rows {
+		if !slices.Contains(d.panel.OpenSections(), map[bool]string{true: inputs.TitleChassis, false: inputs.TitleHousing}[row.OnChassis()]) {
+			continue
+		}
+		want := len(*row.In(d.doc.Car()))
+		for i := range want + 1 {
+			if got := rows[fmt.Sprintf("%s.%d", row.Path(), i)]; got == 1 != (i < want) {
+				d.t.Fatalf("hole %d of %s has %d rows, there are %d holes", i+1, row, got, want)
 			}
 		}
 	}

@@ -1,8 +1,10 @@
-package inputs
+package inputs_test
 
 import (
 	"testing"
+	"time"
 
+	"bowline/app/inputs"
 	"bowline/model/car"
 )
 
@@ -11,19 +13,18 @@ import (
 func BenchmarkRefresh(b *testing.B) {
 	d := newDesk(b)
 	d.openAll()
+	d.panel.Later = func(time.Duration, func()) {}
 	d.doc.Begin("Move pivot")
 	defer d.doc.End()
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		b.StopTimer()
-		next := d.doc.Car().Clone()
-		next.Chassis.Upper[2].X = (22.5 + 0.01*float64(i%50+1)) * inch
-		next.Chassis.Upper[2].Y = (17 + 0.01*float64(i%50+1)) * inch
-		v := view{next, 0, d.doc.Units(), d.panel.library}
+		d.doc.Apply("Move pivot", func(c *car.Car) {
+			c.Chassis.Upper[2].X = (22.5 + 0.01*float64(i%50+1)) * inch
+			c.Chassis.Upper[2].Y = (17 + 0.01*float64(i%50+1)) * inch
+		})
 		b.StartTimer()
-		for _, s := range d.panel.sections {
-			s.show(v)
-		}
+		d.panel.Update()
 	}
 }
 
@@ -33,7 +34,7 @@ func BenchmarkUnchanged(b *testing.B) {
 	d.openAll()
 	b.ReportAllocs()
 	for b.Loop() {
-		d.panel.refresh()
+		d.panel.Update()
 	}
 }
 
@@ -42,7 +43,7 @@ func BenchmarkNew(b *testing.B) {
 	d := newDesk(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		New(d.doc, library())
+		inputs.New(d.doc, library())
 	}
 }
 

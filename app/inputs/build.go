@@ -1,11 +1,11 @@
 package inputs
 
 import (
+	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2/theme"
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -21,127 +21,77 @@ const (
 	TitleSprings   = "Springs"
 	TitleDrive     = "Drive"
 	TitleDriveline = "Driveline"
+	TitleLocator   = "Axle locator"
 	TitleCheck     = "Check"
 )
 
 // build makes the sections: those with more in them than plain numbers, and
 // before the last one whatever other tables of plain numbers a car has.
-func (p *Panel) build() {
-	p.section(TitleSetup, fillSetup)
-	p.section(TitleCar, func(s *section) {
-		s.text(about{path: "car.name", label: "Name", help: "What the car is called, on screen and on paper.", action: "Rename car"},
+func (f *Fields) build() {
+	f.section(TitleSetup, fillSetup)
+	f.section(TitleCar, func(s *section) {
+		s.text("Rename car", form.About{Path: "car.name", Label: "Name", Help: "What the car is called, on screen and on paper."},
 			func(c *car.Car) *string { return &c.Body.Name })
 		s.numbers("car")
 	})
-	p.section(TitleTires, func(s *section) { s.numbers("tires") })
-	p.section(TitleChassis, func(s *section) { fillHoles(s, "chassis_bracket", car.ChassisUpper, car.ChassisLower) })
-	p.section(TitleHousing, func(s *section) { fillHoles(s, "housing_bracket", car.HousingUpper, car.HousingLower) })
-	p.section(TitleUpperBars, func(s *section) { fillBars(s, car.Upper) })
-	p.section(TitleLowerBars, func(s *section) { fillBars(s, car.Lower) })
-	p.section(TitleSprings, fillSprings)
-	p.section(TitleDrive, fillDrive)
-	p.section(TitleDriveline, fillDriveline)
-	p.section(TitleLocator, fillLocator)
+	f.section(TitleTires, func(s *section) { s.numbers("tires") })
+	f.section(TitleChassis, func(s *section) { fillHoles(s, "chassis_bracket", car.ChassisUpper, car.ChassisLower) })
+	f.section(TitleHousing, func(s *section) { fillHoles(s, "housing_bracket", car.HousingUpper, car.HousingLower) })
+	f.section(TitleUpperBars, func(s *section) { fillBars(s, car.Upper) })
+	f.section(TitleLowerBars, func(s *section) { fillBars(s, car.Lower) })
+	f.section(TitleSprings, fillSprings)
+	f.section(TitleDrive, fillDrive)
+	f.section(TitleDriveline, fillDriveline)
+	f.section(TitleLocator, fillLocator)
 	for _, t := range car.Sections {
-		if t.Table != "check" && len(t.Fields) > 0 && p.rowAt(t.Fields[0].Path) == nil {
-			p.section(t.Title, func(s *section) { s.numbers(t.Table) })
+		if t.Table != "check" && len(t.Fields) > 0 && f.Row(t.Fields[0].Path) == nil {
+			f.section(t.Title, func(s *section) { s.numbers(t.Table) })
 		}
 	}
-	p.section(TitleCheck, fillCheck)
+	f.section(TitleCheck, fillCheck)
 }
 
 // section adds a section.
-func (p *Panel) section(title string, fill func(*section)) {
-	s := newSection(p, title)
-	fill(s)
-	p.sections = append(p.sections, s)
+func (f *Fields) section(title string, fill func(*section)) {
+	fill(&section{Section: f.Section(title), of: f})
 }
 
 func fillSprings(s *section) {
 	s.numbers("springs")
-	s.point(about{path: "springs.rear_axle_mount", label: "Rear axle mount, x and z", help: "Lower end of a rear spring: x forward of, z above the axle centerline.", action: "Set rear axle mount"},
+	s.point("Set rear axle mount", form.About{Path: "springs.rear_axle_mount", Label: "Rear axle mount, x and z", Help: "Lower end of a rear spring: x forward of, z above the axle centerline."},
 		func(c *car.Car) *r2.Vec { return &c.Springs.RearAxleMount })
-	s.point(about{path: "springs.rear_chassis_mount", label: "Rear chassis mount, x and z", help: "Upper end of a rear spring: x forward of the rear axle centerline, z above the ground, at ride height.", action: "Set rear chassis mount"},
+	s.point("Set rear chassis mount", form.About{Path: "springs.rear_chassis_mount", Label: "Rear chassis mount, x and z", Help: "Upper end of a rear spring: x forward of the rear axle centerline, z above the ground, at ride height."},
 		func(c *car.Car) *r2.Vec { return &c.Springs.RearChassisMount })
 }
 
 func fillDrive(s *section) {
 	s.numbers("drive")
-	chooseDirection(s)
-	s.readout(about{label: "Axle torque", help: "What the engine can put on the rear axle at launch: engine torque × converter × gear × axle ratio × efficiency."}, units.Torque,
+	s.choice("Choose direction", form.About{Path: "drive.direction", Label: "Engine turns", Help: "Seen from the front. It decides which side's bars the driveshaft's torque loads."},
+		car.Directions, func(c *car.Car) *string { return &c.Launch.Engine.Direction })
+	s.readout(form.About{Label: "Axle torque", Help: "What the engine can put on the rear axle at launch: engine torque × converter × gear × axle ratio × efficiency."}, units.Torque,
 		func(c *car.Car) float64 { return c.AxleTorque() })
-	s.readout(about{label: "Engine power", help: "Engine torque × engine speed at launch."}, units.Power,
+	s.readout(form.About{Label: "Engine power", Help: "Engine torque × engine speed at launch."}, units.Power,
 		func(c *car.Car) float64 { return c.Power() })
 }
 
 func fillCheck(s *section) {
 	s.numbers("check")
-	s.choice(about{path: "check.column", label: "Column curve", help: "How the strength of a bar in push falls with its length. Whatever is chosen, first yield under the initial bow limits the push too."},
-		newChoice(
-			func(view) []string {
-				var titles []string
-				for _, curve := range column.Curves() {
-					titles = append(titles, curve.Title())
-				}
-				return titles
-			},
-			func(v view) string { return curveOf(v).Title() },
-			func(c *choice, i int) {
-				c.set(func(to *car.Car) { to.Check.Column = column.Curves()[i].String() })
-			}))
-	s.remark(func(v view) string { return curveOf(v).Describe() })
+	var titles []string
+	for _, curve := range column.Curves() {
+		titles = append(titles, curve.Title())
+	}
+	s.pick("Set column curve", form.About{Path: "check.column", Label: "Column curve", Help: "How the strength of a bar in push falls with its length. Whatever is chosen, first yield under the initial bow limits the push too."},
+		titles, func(c *car.Car) string { return curveOf(c).Title() },
+		func(c *car.Car, i int) { c.Check.Column = column.Curves()[i].String() })
+	s.Remark(func() string { return curveOf(s.of.doc.Car()).Describe() })
 	fillTarget(s)
 }
 
 // curveOf returns the column curve of a car.
-func curveOf(v view) column.Curve {
-	curve, err := column.ParseCurve(v.car.Check.Column)
+func curveOf(c *car.Car) column.Curve {
+	curve, err := column.ParseCurve(c.Check.Column)
 	if err != nil {
 		return -1 // A valid car has none of that name.
 	}
 	return curve
-}
-
-// reach is how far from the axle a place on the car may be, as car.Validate has it.
-const reach = 400 * units.Inch
-
-// reachRange writes the allowed coordinates.
-func reachRange(s units.System) string {
-	return s.FormatExact(units.Length, -reach) + " to " + s.FormatExact(units.Length, reach)
-}
-
-// coordinates returns the entries of a place on the car.
-func coordinates(at func(*car.Car) *r2.Vec) (x, z *entry) {
-	return newEntry(&number{quantity: units.Length, in: func(c *car.Car) *float64 { return &at(c).X }}),
-		newEntry(&number{quantity: units.Length, in: func(c *car.Car) *float64 { return &at(c).Y }})
-}
-
-// point adds the row of a place on the car.
-func (s *section) point(a about, at func(*car.Car) *r2.Vec) *row {
-	a.allowed = reachRange
-	x, z := coordinates(at)
-	r := s.row(a, x, z)
-	r.quantity = units.Length
-	return r
-}
-
-// remark is a paragraph that follows the car.
-type remark struct {
-	prose *prose
-	panel *Panel
-	text  func(view) string
-}
-
-// remark adds a paragraph.
-func (s *section) remark(text func(view) string) {
-	r := &remark{newProse("", theme.ColorNamePlaceHolder), s.panel, text}
-	s.add(r, r.prose)
-}
-
-func (r *remark) rows() []*row { return nil }
-
-func (r *remark) show(v view) {
-	if r.prose.set(r.text(v)) {
-		r.panel.loose = true
-	}
 }

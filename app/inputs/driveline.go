@@ -3,6 +3,7 @@ package inputs
 import (
 	"math"
 
+	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -12,25 +13,25 @@ import (
 // fillDriveline fills the section of the optional driveshaft: a check box, and
 // below it the numbers while they are wanted.
 func fillDriveline(s *section) {
-	given := func(v view) bool { return v.car.Driveline.Given }
-	s.row(about{help: "With the driveshaft given, its joint angles are worked out over the travel. It starts as a guess: measure yours.", action: "Set driveshaft"},
-		newCheck("Driveshaft is given", given, func(c *car.Car, on bool) {
+	given := s.given("Set driveshaft", "Driveshaft is given", "With the driveshaft given, its joint angles are worked out over the travel. It starts as a guess: measure yours.",
+		func(c *car.Car) bool { return c.Driveline.Given },
+		func(c *car.Car, on bool) {
 			c.Driveline.Given = on
 			if c.Driveline == (car.Driveline{Given: true}) {
 				c.Driveline = guessedDriveline(c)
 			}
-		})).wide = true
-	for _, r := range []*row{
-		s.point(about{path: "driveline.transmission_joint", label: "Front joint, x and z", help: "Center of the joint at the transmission: x forward of the rear axle centerline, z above the ground, at ride height.", action: "Set front joint"},
+		})
+	for _, r := range []*form.Row{
+		s.point("Set front joint", form.About{Path: "driveline.transmission_joint", Label: "Front joint, x and z", Help: "Center of the joint at the transmission: x forward of the rear axle centerline, z above the ground, at ride height."},
 			func(c *car.Car) *r2.Vec { return &c.Driveline.TransmissionJoint }),
-		s.point(about{path: "driveline.pinion_joint", label: "Rear joint, x and z", help: "Center of the joint at the pinion: x forward of, z above the axle centerline, at ride height.", action: "Set rear joint"},
+		s.point("Set rear joint", form.About{Path: "driveline.pinion_joint", Label: "Rear joint, x and z", Help: "Center of the joint at the pinion: x forward of, z above the axle centerline, at ride height."},
 			func(c *car.Car) *r2.Vec { return &c.Driveline.PinionJoint }),
-		s.angle(about{path: "driveline.transmission_angle", label: "Transmission angle", help: "Output shaft against the ground at ride height, nose-up positive."},
+		s.angle(form.About{Path: "driveline.transmission_angle", Label: "Transmission angle", Help: "Output shaft against the ground at ride height, nose-up positive."},
 			func(c *car.Car) *float64 { return &c.Driveline.TransmissionAngle }),
-		s.angle(about{path: "driveline.pinion_angle", label: "Pinion angle", help: "Pinion shaft against the ground at ride height, nose-up positive."},
+		s.angle(form.About{Path: "driveline.pinion_angle", Label: "Pinion angle", Help: "Pinion shaft against the ground at ride height, nose-up positive."},
 			func(c *car.Car) *float64 { return &c.Driveline.PinionAngle }),
 	} {
-		r.wanted = given
+		r.Wanted = given
 	}
 }
 
@@ -49,11 +50,9 @@ func guessedDriveline(c *car.Car) car.Driveline {
 const steepest = math.Pi / 4
 
 // angle adds the row of the angle of a shaft.
-func (s *section) angle(a about, in func(*car.Car) *float64) *row {
-	a.allowed = func(u units.System) string {
-		return u.FormatExact(units.Angle, -steepest) + " to " + u.FormatExact(units.Angle, steepest)
-	}
-	r := s.row(a, newEntry(&number{quantity: units.Angle, in: in}))
-	r.quantity = units.Angle
+func (s *section) angle(a form.About, in func(*car.Car) *float64) *form.Row {
+	a.Allowed = span(units.Angle, steepest)
+	r := s.Row(a, s.entry(s.action(a.Label), form.Number{Quantity: units.Angle}, in))
+	r.Quantity = units.Angle
 	return r
 }

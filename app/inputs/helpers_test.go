@@ -1,10 +1,12 @@
-package inputs
+package inputs_test
 
 import (
 	"math"
 	"testing"
 
 	"bowline/app/document"
+	"bowline/app/form"
+	"bowline/app/inputs"
 	"bowline/app/look"
 	"bowline/model/car"
 	"bowline/model/carfile"
@@ -12,6 +14,8 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -73,7 +77,7 @@ func saltgrass() *car.Car {
 type desk struct {
 	t      testing.TB
 	doc    *document.Document
-	panel  *Panel
+	panel  *inputs.Panel
 	window fyne.Window
 }
 
@@ -86,37 +90,47 @@ func newDesk(t testing.TB) *desk {
 		t.Fatal(err)
 	}
 	doc := document.New(library(), t.TempDir(), file)
-	p := New(doc, library())
+	p := inputs.New(doc, library())
 	w := test.NewTempWindow(t, p)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(290, 900))
 	return &desk{t, doc, p, w}
 }
 
+// systems are the units that a panel can show.
+var systems = [...]units.System{units.US, units.SI}
+
+// titles lists the sections from top to bottom.
+func (d *desk) titles() []string {
+	open := d.panel.OpenSections()
+	d.openAll()
+	all := d.panel.OpenSections()
+	d.panel.SetOpenSections(open)
+	return all
+}
+
 // openAll opens all sections.
 func (d *desk) openAll() {
-	var titles []string
-	for _, s := range d.panel.sections {
-		titles = append(titles, s.title)
+	titles := []string{
+		inputs.TitleSetup, inputs.TitleCar, inputs.TitleTires, inputs.TitleChassis, inputs.TitleHousing, inputs.TitleUpperBars, inputs.TitleLowerBars,
+		inputs.TitleSprings, inputs.TitleDrive, inputs.TitleDriveline, inputs.TitleLocator, inputs.TitleCheck,
+	}
+	for _, s := range car.Sections {
+		titles = append(titles, s.Title)
 	}
 	d.panel.SetOpenSections(titles)
 }
 
 // entry returns an entry of the row at a path: the first, or the second of a pair.
-func (d *desk) entry(path string, i int) *entry {
+func (d *desk) entry(path string, i int) *form.Entry {
 	d.t.Helper()
-	r := d.row(path)
-	e, ok := r.editors[i].(*entry)
-	if !ok {
-		d.t.Fatalf("the row of %s has a %T", path, r.editors[i])
-	}
-	return e
+	return as[*form.Entry](d.t, d.row(path).Editors[i])
 }
 
 // row returns the row at a path of the car file.
-func (d *desk) row(path string) *row {
+func (d *desk) row(path string) *form.Row {
 	d.t.Helper()
-	r := d.panel.rowAt(path)
+	r := d.panel.Row(path)
 	if r == nil {
 		d.t.Fatalf("there is no row of %s", path)
 	}
@@ -124,13 +138,11 @@ func (d *desk) row(path string) *row {
 }
 
 // labeled returns the row of a section with a label.
-func (d *desk) labeled(title, label string) *row {
+func (d *desk) labeled(title, label string) *form.Row {
 	d.t.Helper()
-	for _, s := range d.panel.sections {
-		for _, r := range s.rows() {
-			if s.title == title && r.label == label {
-				return r
-			}
+	for r := range d.panel.Rows() {
+		if r.Section().Title == title && r.Label == label {
+			return r
 		}
 	}
 	d.t.Fatalf("there is no row %q in %q", label, title)
@@ -138,15 +150,13 @@ func (d *desk) labeled(title, label string) *row {
 }
 
 // button returns the button with a label in a section; the last of several.
-func (d *desk) button(title, label string) *button {
+func (d *desk) button(title, label string) *form.Button {
 	d.t.Helper()
-	var found *button
-	for _, s := range d.panel.sections {
-		for _, r := range s.rows() {
-			for _, e := range append(r.editors, r.end) {
-				if b, ok := e.(*button); ok && s.title == title && b.label == label {
-					found = b
-				}
+	var found *form.Button
+	for r := range d.panel.Rows() {
+		for _, e := range append(r.Editors, r.End) {
+			if b, ok := e.(*form.Button); ok && r.Section().Title == title && b.About.Label == label {
+				found = b
 			}
 		}
 	}
@@ -157,9 +167,9 @@ func (d *desk) button(title, label string) *button {
 }
 
 // typed moves the focus to an entry and types in place of its text.
-func (d *desk) typed(e *entry, text string) {
+func (d *desk) typed(e *form.Entry, text string) {
 	d.window.Canvas().Focus(e)
-	e.selectAll()
+	e.SelectAll()
 	for _, r := range text {
 		e.TypedRune(r)
 	}
@@ -174,7 +184,7 @@ func (d *desk) press(key fyne.KeyName) {
 }
 
 // set types a text into the first entry of the row at a path, and Enter.
-func (d *desk) set(path, text string) *entry {
+func (d *desk) set(path, text string) *form.Entry {
 	d.t.Helper()
 	e := d.entry(path, 0)
 	d.typed(e, text)
@@ -183,17 +193,97 @@ func (d *desk) set(path, text string) *entry {
 }
 
 // pick chooses an option of a row.
-func (d *desk) pick(r *row, option string) {
-	as[*choice](d.t, r.editors[0]).SetSelected(option)
+func (d *desk) pick(r *form.Row, option string) {
+	as[*form.Select](d.t, r.Editors[0]).SetSelected(option)
 }
 
 // why returns what is written under a row.
-func why(r *row) string { return r.why.text }
+func why(r *form.Row) string { return r.Why().Text() }
 
-func (d *desk) wantText(e *entry, want string) {
+// walk visits all that can be seen of the panel, from top to bottom.
+func (d *desk) walk(visit func(o fyne.CanvasObject, at fyne.Position)) {
+	var walk func(o fyne.CanvasObject, at fyne.Position)
+	walk = func(o fyne.CanvasObject, at fyne.Position) {
+		if !o.Visible() {
+			return
+		}
+		at = at.Add(o.Position())
+		visit(o, at)
+		switch o := o.(type) {
+		case *fyne.Container:
+			for _, inner := range o.Objects {
+				walk(inner, at)
+			}
+		case fyne.Widget:
+			for _, inner := range test.WidgetRenderer(o).Objects() {
+				walk(inner, at)
+			}
+		}
+	}
+	walk(d.window.Canvas().Content(), fyne.Position{})
+}
+
+// seen lists all that can be seen of the panel, from top to bottom.
+func (d *desk) seen() []fyne.CanvasObject {
+	var list []fyne.CanvasObject
+	d.walk(func(o fyne.CanvasObject, _ fyne.Position) { list = append(list, o) })
+	return list
+}
+
+// shows reports whether a text is drawn in a row.
+func (d *desk) shows(r *form.Row, text string) bool {
+	for _, o := range test.WidgetRenderer(r).Objects() {
+		if t, ok := o.(*canvas.Text); ok && t.Visible() && t.Text == text {
+			return true
+		}
+	}
+	return false
+}
+
+// says reports whether a text is drawn somewhere in the panel.
+func (d *desk) says(text string) bool {
+	for _, o := range d.seen() {
+		switch o := o.(type) {
+		case *canvas.Text:
+			if o.Text == text {
+				return true
+			}
+		case *form.Prose:
+			if o.Text() == text {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// help returns what stands at the foot.
+func (d *desk) help() *form.Prose {
+	var last *form.Prose
+	for _, o := range d.seen() {
+		if p, ok := o.(*form.Prose); ok {
+			last = p
+		}
+	}
+	return last
+}
+
+// scroll returns what the sections scroll in.
+func (d *desk) scroll() *container.Scroll {
+	d.t.Helper()
+	for _, o := range d.seen() {
+		if s, ok := o.(*container.Scroll); ok {
+			return s
+		}
+	}
+	d.t.Fatal("nothing scrolls")
+	return nil
+}
+
+func (d *desk) wantText(e *form.Entry, want string) {
 	d.t.Helper()
 	if e.Text != want {
-		d.t.Errorf("the entry of %s shows %q, want %q", e.row.path, e.Text, want)
+		d.t.Errorf("the entry shows %q, want %q", e.Text, want)
 	}
 }
 

@@ -5,11 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -18,8 +17,7 @@ import (
 func fillHoles(s *section, table string, upper, lower car.Row) {
 	s.owned = true
 	for _, row := range []car.Row{upper, lower} {
-		t := newHoleTable(s, row)
-		s.add(t, t.box)
+		addHoles(s, row)
 	}
 	s.numbers(table)
 }
@@ -27,34 +25,29 @@ func fillHoles(s *section, table string, upper, lower car.Row) {
 // holeTable lists the holes of one row of a bracket, with a heading above and a
 // button to add one below.
 type holeTable struct {
-	box     *fyne.Container
+	*form.List
 	section *section
 	row     car.Row
-	holes   []*row
-	head    *row
-	foot    *row
-	more    *button // adds a hole
+	holes   []*form.Row
+	head    *form.Row
+	foot    *form.Row
+	more    *form.Button // adds a hole
 }
 
-func newHoleTable(s *section, row car.Row) *holeTable {
-	t := &holeTable{box: container.New(stack{gap: rowGap}), section: s, row: row}
+func addHoles(s *section, row car.Row) {
+	t := &holeTable{section: s, row: row}
 	side, _, _ := strings.Cut(row.String(), " ")
-	heading := func(text string) *readout {
-		return newReadout(func(view) string { return text })
-	}
-	t.head = newRow(s, about{label: capital(side), help: t.meaning()}, heading("x"), heading("z"))
-	t.head.quantity = units.Length
-	t.head.setTitle(capital(side), true)
-	t.more = newButton(about{label: "Add hole", help: fmt.Sprintf("Adds a hole at the end of the %s row, in line with the last two.", row)},
+	heading := func(text string) form.Editor { return form.NewReadout(func() string { return text }) }
+	t.head = s.NewRow(form.About{Label: capital(side), Help: t.meaning()}, heading("x"), heading("z"))
+	t.head.Quantity = units.Length
+	t.head.SetTitle(capital(side), true)
+	t.more = form.NewButton(form.About{Label: "Add hole", Help: fmt.Sprintf("Adds a hole at the end of the %s row, in line with the last two.", row)},
 		"Add hole", theme.ContentAddIcon(), t.addHole)
-	t.foot = newRow(s, about{path: row.Path(), help: t.meaning()}, t.more)
-	t.foot.wide = true
-	t.box.Objects = []fyne.CanvasObject{t.head, t.foot}
-	return t
+	t.foot = s.NewRow(form.About{Path: row.Path(), Help: t.meaning()}, t.more)
+	t.foot.Wide = true
+	t.List = s.NewList(t)
+	t.Set([]*form.Row{t.head, t.foot})
 }
-
-// capital writes a word at the start of a sentence.
-func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }
 
 // meaning says where the coordinates are measured from.
 func (t *holeTable) meaning() string {
@@ -64,22 +57,20 @@ func (t *holeTable) meaning() string {
 	return "Hole centers, x forward of, z above the axle centerline."
 }
 
-func (t *holeTable) rows() []*row {
-	return slices.Concat([]*row{t.head}, t.holes, []*row{t.foot})
-}
-
-func (t *holeTable) show(v view) {
-	t.resize(len(*t.row.In(v.car)))
-	used := *t.row.Of(&v.car.Setups[v.setup].Holes)
+// Update shows the holes as they are now, and marks the one in use.
+func (t *holeTable) Update() {
+	doc := t.section.of.doc
+	t.resize(len(*t.row.In(doc.Car())))
+	used := *t.row.Of(&t.section.of.setup().Holes)
 	for i, r := range t.holes {
 		title := fmt.Sprint(i + 1)
 		if i == used {
 			title += " •"
 		}
-		r.setTitle(title, i == used)
+		r.SetTitle(title, i == used)
 	}
-	for _, r := range t.rows() {
-		r.show(v)
+	for _, r := range t.Rows() {
+		r.Update()
 	}
 }
 
@@ -90,35 +81,27 @@ func (t *holeTable) resize(n int) {
 		return
 	}
 	for i, r := range t.holes {
-		for _, e := range r.entries() {
-			if i >= n {
-				e.value = nothing{} // It may still have the focus.
-			}
-			e.restore()
+		if i >= n {
+			r.Retire()
+		} else {
+			r.Restore()
 		}
 	}
 	for i := len(t.holes); i < n; i++ {
 		t.holes = append(t.holes, t.hole(i))
 	}
 	t.holes = slices.Delete(t.holes, n, len(t.holes))
-	t.box.Objects = t.box.Objects[:0]
-	for _, r := range t.rows() {
-		t.box.Objects = append(t.box.Objects, r)
-	}
-	t.section.panel.loose = true
+	t.Set(slices.Concat([]*form.Row{t.head}, t.holes, []*form.Row{t.foot}))
 }
 
 // hole returns the row of one hole.
-func (t *holeTable) hole(i int) *row {
+func (t *holeTable) hole(i int) *form.Row {
 	name := fmt.Sprintf("%s hole %d", t.row, i+1)
-	x, z := coordinates(func(c *car.Car) *r2.Vec { return &(*t.row.In(c))[i] })
-	r := newRow(t.section, about{
-		path: holePath(t.row, i), label: capital(name), help: t.meaning(), action: "Move " + name, allowed: reachRange,
-	}, x, z)
-	remove := newButton(about{label: "Delete", help: fmt.Sprintf("Deletes %s. Setups keep their holes, whose numbers may change. A hole that a setup uses stays.", name)},
-		"", theme.DeleteIcon(), func(v view, from origin) { t.deleteHole(v, from, i) })
-	remove.place(r)
-	r.end = remove
+	x, z := xz(func(c *car.Car) *r2.Vec { return &(*t.row.In(c))[i] })
+	r := t.section.NewRow(form.About{Path: holePath(t.row, i), Label: capital(name), Help: t.meaning(), Allowed: reachRange},
+		t.section.coordinates("Move "+name, x, z)...)
+	r.PutEnd(form.NewButton(form.About{Label: "Delete", Help: fmt.Sprintf("Deletes %s. Setups keep their holes, whose numbers may change. A hole that a setup uses stays.", name)},
+		"", theme.DeleteIcon(), func() []form.Fault { return t.deleteHole(i) }))
 	return r
 }
 
@@ -126,13 +109,13 @@ func (t *holeTable) hole(i int) *row {
 func holePath(row car.Row, hole int) string { return fmt.Sprintf("%s.%d", row.Path(), hole) }
 
 // usualPitch is how far below the last hole a new one goes when there is no
-// other hole to tell [m].
+// other hole to go by [m].
 const usualPitch = 0.75 * units.Inch
 
 // addHole adds a hole at the end, as far from the last one as that is from the
 // one before.
-func (t *holeTable) addHole(_ view, from origin) {
-	t.section.panel.apply(from, fmt.Sprintf("Add %s hole", t.row), func(c *car.Car) {
+func (t *holeTable) addHole() []form.Fault {
+	return t.section.of.edit(fmt.Sprintf("Add %s hole", t.row), func(c *car.Car) {
 		holes := t.row.In(c)
 		n := len(*holes)
 		step := r2.Vec{Y: -usualPitch}
@@ -144,16 +127,14 @@ func (t *holeTable) addHole(_ view, from origin) {
 }
 
 // deleteHole deletes a hole, unless a setup uses it.
-func (t *holeTable) deleteHole(v view, from origin, i int) {
-	p := t.section.panel
+func (t *holeTable) deleteHole(i int) []form.Fault {
 	if i >= len(t.holes) {
-		return // It is gone, and its button still has the focus.
+		return nil // It is gone, and its button still has the focus.
 	}
-	if users := usersOf(v.car, t.row, i); len(users) > 0 {
-		p.refuse(from, fmt.Sprintf("Hole %d stays: it is used by %s. Choose another hole there first.", i+1, listed(users)))
-		return
+	if users := usersOf(t.section.of.doc.Car(), t.row, i); len(users) > 0 {
+		return form.Wrong(fmt.Sprintf("Hole %d stays: it is used by %s. Choose another hole there first.", i+1, listed(users)))
 	}
-	taken := p.apply(from, fmt.Sprintf("Delete %s hole %d", t.row, i+1), func(c *car.Car) {
+	wrong := t.section.of.edit(fmt.Sprintf("Delete %s hole %d", t.row, i+1), func(c *car.Car) {
 		holes := t.row.In(c)
 		*holes = slices.Delete(*holes, i, i+1)
 		for s := range c.Setups {
@@ -163,9 +144,10 @@ func (t *holeTable) deleteHole(v view, from origin, i int) {
 		}
 	})
 	// The button goes when its hole was the last in the list.
-	if c := fyne.CurrentApp().Driver().CanvasForObject(p); taken && c != nil && i == len(t.holes) {
-		c.Focus(t.more)
+	if len(wrong) == 0 && i == len(t.holes) {
+		t.section.of.Focus(t.more)
 	}
+	return wrong
 }
 
 // usersOf returns the names of the setups that use a hole.

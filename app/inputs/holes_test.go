@@ -1,10 +1,12 @@
-package inputs
+package inputs_test
 
 import (
 	"slices"
 	"testing"
 
+	"bowline/app/form"
 	"bowline/model/car"
+	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -19,12 +21,12 @@ func TestHolesAreListed(t *testing.T) {
 	// The hole of the current setup stands out, by a mark too.
 	for i, title := range []string{"1", "2", "3 •"} {
 		r := d.row("chassis_bracket.upper." + string(rune('0'+i)))
-		if r.title.Text != title || r.title.TextStyle.Bold != (i == 2) {
-			t.Errorf("hole %d is titled %q, bold %v", i+1, r.title.Text, r.title.TextStyle.Bold)
+		if text, bold := r.Title(); text != title || bold != (i == 2) {
+			t.Errorf("hole %d is titled %q, bold %v", i+1, text, bold)
 		}
 	}
 	d.doc.SelectSetup(1)
-	if got := d.row("chassis_bracket.upper.0").title.Text; got != "1 •" {
+	if got, _ := d.row("chassis_bracket.upper.0").Title(); got != "1 •" {
 		t.Errorf("in the other setup hole 1 is titled %q", got)
 	}
 }
@@ -39,13 +41,18 @@ func TestMoveAHole(t *testing.T) {
 	d.wantUndo("Move upper chassis hole 3")
 	d.typed(z, "500")
 	d.press(fyne.KeyReturn)
-	if got := why(z.row); got != "[22.5 in, 500 in] is out of range; give x and z from −400 in to 400 in" {
+	if got := why(d.row("chassis_bracket.upper.2")); got != "[22.5 in, 500 in] is out of range; give x and z from −400 in to 400 in" {
 		t.Errorf("the reason is %q", got)
 	}
 }
 
 // What the panel says of the range is what the model holds.
 func TestReach(t *testing.T) {
+	const reach = 400 * inch
+	d := newDesk(t)
+	if got := d.row("chassis_bracket.upper.1").Allowed(units.US); got != "−400 in to 400 in" {
+		t.Errorf("the panel says %q", got)
+	}
 	for _, c := range []struct {
 		x     float64
 		valid bool
@@ -62,7 +69,7 @@ func TestAddAHole(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	foot := d.row("chassis_bracket.upper")
-	test.Tap(as[*button](t, foot.editors[0]))
+	test.Tap(as[*form.Button](t, foot.Editors[0]))
 	d.wantUndo("Add upper chassis hole")
 	holes := d.doc.Car().Chassis.Upper
 	if len(holes) != 4 {
@@ -73,7 +80,7 @@ func TestAddAHole(t *testing.T) {
 	d.wantText(d.entry("chassis_bracket.upper.3", 1), "16.25")
 	d.checkLayout(290)
 	d.doc.Undo()
-	if d.panel.rowAt("chassis_bracket.upper.3") != nil {
+	if d.panel.Row("chassis_bracket.upper.3") != nil {
 		t.Error("undo leaves the row of the hole")
 	}
 }
@@ -84,14 +91,14 @@ func TestAddASecondHole(t *testing.T) {
 	d.doc.Apply("One hole", func(c *car.Car) {
 		c.Housing.Upper = c.Housing.Upper[:1]
 	})
-	test.Tap(as[*button](t, d.row("housing_bracket.upper").editors[0]))
+	test.Tap(as[*form.Button](t, d.row("housing_bracket.upper").Editors[0]))
 	want(t, "z of the new hole", d.doc.Car().Housing.Upper[1].Y, 5.75*inch)
 }
 
 func TestDeleteAHole(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
-	test.Tap(as[*button](t, d.row("chassis_bracket.upper.1").end))
+	test.Tap(as[*form.Button](t, d.row("chassis_bracket.upper.1").End))
 	d.wantUndo("Delete upper chassis hole 2")
 	c := d.doc.Car()
 	if !slices.Equal(c.Chassis.Upper, places(22.5, 18.5, 22.5, 17)) {
@@ -115,13 +122,13 @@ func TestUsedHoleStays(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	r := d.row("chassis_bracket.lower.1")
-	test.Tap(as[*button](t, r.end))
+	test.Tap(as[*form.Button](t, r.End))
 	if got := why(r); got != "Hole 2 stays: it is used by “baseline” and “bite”. Choose another hole there first." {
 		t.Errorf("the reason is %q", got)
 	}
 	d.wantUndo("")
-	if got := r.section.header.refused; got != 0 {
-		t.Errorf("the header counts %d refused texts", got)
+	if d.says("1 refused") {
+		t.Error("the header counts a refused text")
 	}
 	// The reason goes with the next change.
 	d.set("chassis_bracket.lower.0", "25")
@@ -135,13 +142,13 @@ func TestFocusAfterTheLastHoleIsDeleted(t *testing.T) {
 	d.openAll()
 	d.doc.SelectSetup(1)
 	d.doc.Apply("Free hole 3", func(c *car.Car) { c.Setups[0].Holes.ChassisUpper = 0 })
-	b := as[*button](t, d.row("chassis_bracket.upper.2").end)
+	b := as[*form.Button](t, d.row("chassis_bracket.upper.2").End)
 	d.window.Canvas().Focus(b)
 	d.press(fyne.KeyReturn)
 	if len(d.doc.Car().Chassis.Upper) != 2 {
 		t.Fatal("the hole is still there")
 	}
-	if got := d.window.Canvas().Focused(); got != as[*button](t, d.row("chassis_bracket.upper").editors[0]) {
+	if got := d.window.Canvas().Focused(); got != as[*form.Button](t, d.row("chassis_bracket.upper").Editors[0]) {
 		t.Errorf("the focus is on %T", got)
 	}
 }
@@ -157,7 +164,7 @@ func TestTypedHoleGoesWhenTheListChanges(t *testing.T) {
 		}
 	})
 	d.wantText(e, "22.5")
-	if e.refused || why(e.row) != "" {
+	if e.Refused() || why(d.row("chassis_bracket.upper.2")) != "" {
 		t.Error("what was typed for one hole is held against the one that has its number now")
 	}
 }
@@ -166,11 +173,11 @@ func TestTypedHoleGoesWithItsList(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	e := d.set("chassis_bracket.upper.2", "here")
-	test.Tap(as[*button](t, d.row("chassis_bracket.upper.1").end))
-	if d.row("chassis_bracket.upper.1").why.text != "" || !d.panel.CommitPending() {
+	test.Tap(as[*form.Button](t, d.row("chassis_bracket.upper.1").End))
+	if why(d.row("chassis_bracket.upper.1")) != "" || !d.panel.CommitPending() {
 		t.Error("what was typed for the third hole is held against the second")
 	}
-	if e.refused {
+	if e.Refused() {
 		t.Error("the third hole, which is gone, is still refused")
 	}
 }
@@ -191,7 +198,7 @@ func TestTypedHoleGoesOutOfSightToo(t *testing.T) {
 func TestFocusedHoleGoes(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
-	test.Tap(as[*button](t, d.row("chassis_bracket.upper").editors[0]))
+	test.Tap(as[*form.Button](t, d.row("chassis_bracket.upper").Editors[0]))
 	e := d.entry("chassis_bracket.upper.3", 0)
 	d.window.Canvas().Focus(e)
 	d.doc.Undo()
@@ -205,8 +212,8 @@ func TestFocusedHoleGoes(t *testing.T) {
 		t.Error("what is typed where a hole was is refused")
 	}
 
-	test.Tap(as[*button](t, d.row("chassis_bracket.upper").editors[0]))
-	d.window.Canvas().Focus(as[*button](t, d.row("chassis_bracket.upper.3").end))
+	test.Tap(as[*form.Button](t, d.row("chassis_bracket.upper").Editors[0]))
+	d.window.Canvas().Focus(as[*form.Button](t, d.row("chassis_bracket.upper.3").End))
 	d.doc.Undo()
 	d.press(fyne.KeyReturn)
 	if got := len(d.doc.Car().Chassis.Upper); got != 3 {

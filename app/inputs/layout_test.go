@@ -1,13 +1,16 @@
-package inputs
+package inputs_test
 
 import (
 	"fmt"
 	"testing"
 
+	"bowline/app/form"
+	"bowline/app/inputs"
 	"bowline/app/look"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -28,33 +31,17 @@ func (b box) overlaps(other box) bool {
 // boxes returns where everything visible is.
 func (d *desk) boxes() map[fyne.CanvasObject]box {
 	found := map[fyne.CanvasObject]box{}
-	var walk func(o fyne.CanvasObject, at fyne.Position)
-	walk = func(o fyne.CanvasObject, at fyne.Position) {
-		if !o.Visible() {
-			return
-		}
-		at = at.Add(o.Position())
+	d.walk(func(o fyne.CanvasObject, at fyne.Position) {
 		found[o] = box{at.X, at.Y, at.X + o.Size().Width, at.Y + o.Size().Height}
-		switch o := o.(type) {
-		case *fyne.Container:
-			for _, inner := range o.Objects {
-				walk(inner, at)
-			}
-		case fyne.Widget:
-			for _, inner := range test.WidgetRenderer(o).Objects() {
-				walk(inner, at)
-			}
-		}
-	}
-	walk(d.panel, fyne.Position{})
+	})
 	return found
 }
 
-// parts lists what can be seen of a row.
-func (r *row) parts() []fyne.CanvasObject {
+// parts lists what can be seen of a row, without the reasons below it.
+func parts(r *form.Row) []fyne.CanvasObject {
 	var all []fyne.CanvasObject
 	for _, o := range test.WidgetRenderer(r).Objects() {
-		if text, ok := o.(*canvas.Text); o.Visible() && (!ok || text.Text != "") && o != fyne.CanvasObject(r.why) {
+		if text, ok := o.(*canvas.Text); o.Visible() && (!ok || text.Text != "") && o != fyne.CanvasObject(r.Why()) {
 			all = append(all, o)
 		}
 	}
@@ -68,7 +55,7 @@ func TestNothingIsCutOff(t *testing.T) {
 		d := newDesk(t)
 		test.ApplyTheme(t, look.New(mode))
 		d.openAll()
-		test.Tap(as[*check](t, d.labeled(TitleDriveline, "").editors[0]))
+		test.Tap(as[*form.Check](t, d.labeled(inputs.TitleDriveline, "").Editors[0]))
 		d.set("car.weight", "1300")
 		d.set("upper_bar.wall", "thick")
 		for _, width := range []float32{270, 290, 340} {
@@ -83,33 +70,43 @@ func TestNothingIsCutOff(t *testing.T) {
 
 func (d *desk) checkLayout(width float32) {
 	d.t.Helper()
-	at := d.boxes()
-	if got, want := d.panel.list.Size(), d.panel.list.MinSize().Max(d.panel.scroll.Size()); got != want {
+	at, scroll := d.boxes(), d.scroll()
+	if got, want := scroll.Content.Size(), scroll.Content.MinSize().Max(scroll.Size()); got != want {
 		d.t.Errorf("at %v in %v: the list has %v, it needs %v", width, d.doc.Units(), got, want)
 	}
-	last := box{right: width, bottom: at[d.panel.list].top}
+	last := box{right: width, bottom: at[scroll.Content].top}
 	follows := func(what string, b box) {
 		if b.top < last.bottom-slack || b.left < 0 || b.right > width+slack {
 			d.t.Errorf("at %v in %v: %s at %v does not follow %v", width, d.doc.Units(), what, b, last)
 		}
 		last = b
 	}
-	for _, s := range d.panel.sections {
-		follows("the header of "+s.title, at[s.header])
-		for _, r := range s.rows() {
-			if r.Visible() {
-				follows("row "+r.label+" of "+s.title, at[r])
-				d.checkRow(r, at)
-			}
+	// Headers, and below them rows.
+	list := as[*fyne.Container](d.t, test.WidgetRenderer(as[fyne.Widget](d.t, scroll.Content)).Objects()[0])
+	for _, o := range list.Objects {
+		if o.Visible() {
+			follows(fmt.Sprintf("a %T", o), at[o])
 		}
+	}
+	rows := 0
+	last = box{right: width, bottom: at[scroll.Content].top}
+	for r := range d.panel.Rows() {
+		if b, seen := at[r]; seen {
+			rows++
+			follows("row "+r.Label+" of "+r.Section().Title, b)
+			d.checkRow(r, at)
+		}
+	}
+	if rows < 100 {
+		d.t.Errorf("only %d rows are to be seen", rows)
 	}
 }
 
 // checkRow checks the parts of a row against the row and each other.
-func (d *desk) checkRow(r *row, at map[fyne.CanvasObject]box) {
+func (d *desk) checkRow(r *form.Row, at map[fyne.CanvasObject]box) {
 	d.t.Helper()
-	where := fmt.Sprintf("in %v, row %q of %s, %v wide: ", d.doc.Units(), r.label, r.section.title, r.Size().Width)
-	parts := r.parts()
+	where := fmt.Sprintf("in %v, row %q of %s, %v wide: ", d.doc.Units(), r.Label, r.Section().Title, r.Size().Width)
+	parts := parts(r)
 	for i, o := range parts {
 		if !at[o].within(at[r]) {
 			d.t.Errorf("%sa %T at %v leaves the row at %v", where, o, at[o], at[r])
@@ -122,16 +119,14 @@ func (d *desk) checkRow(r *row, at map[fyne.CanvasObject]box) {
 				d.t.Errorf("%sa %T lies on a %T", where, o, other)
 			}
 		}
-		if e, ok := o.(*entry); ok && !r.wide {
+		if e, ok := o.(*form.Entry); ok && !r.Wide {
 			if text := fyne.MeasureText(e.Text, 13, fyne.TextStyle{}).Width; text > e.Size().Width-10 {
 				d.t.Errorf("%s%q needs %v of %v", where, e.Text, text, e.Size().Width)
 			}
 		}
 	}
-	for _, line := range test.WidgetRenderer(r.why).Objects() {
-		if b := at[line]; !b.within(at[r]) || line.MinSize().Width > r.Size().Width {
-			d.t.Errorf("%sa reason leaves the row", where)
-		}
+	if b := at[r.Why()]; why(r) != "" && (!b.within(at[r]) || b.bottom-b.top < r.Why().MinSize().Height-slack) {
+		d.t.Errorf("%sa reason at %v leaves the row at %v", where, b, at[r])
 	}
 }
 
@@ -140,57 +135,36 @@ func TestHelpFits(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	d.window.Resize(fyne.NewSize(280, 900))
-	check := func(a *about) {
+	help := d.help()
+	check := func(of desktop.Hoverable) {
 		for _, s := range systems {
 			d.doc.SetUnits(s)
-			d.panel.hover(a)
-			if room := d.panel.help.Size().Height; d.panel.help.MinSize().Height > room {
-				t.Errorf("the help does not fit: %q", d.panel.help.text)
+			of.MouseIn(&desktop.MouseEvent{})
+			if room := help.Size().Height; help.MinSize().Height > room+slack {
+				t.Errorf("the help needs %v of %v: %q", help.MinSize().Height, room, help.Text())
+			}
+			of.MouseOut()
+		}
+	}
+	for r := range d.panel.Rows() {
+		check(r)
+		for _, e := range append(r.Editors, r.End) {
+			if b, ok := e.(*form.Button); ok {
+				check(b)
 			}
 		}
 	}
-	for r := range d.panel.rows() {
-		check(&r.about)
-		for _, e := range append(r.editors, r.end) {
-			if b, ok := e.(*button); ok {
-				check(&b.about)
-			}
-		}
+	if idle := help.MinSize().Height; idle > help.Size().Height+slack {
+		t.Errorf("with nothing at hand the help needs %v of %v", idle, help.Size().Height)
 	}
-	check(nil)
 }
 
 func TestClosingComesBackFromTheEnd(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
-	d.panel.scroll.ScrollToBottom()
-	d.panel.SetOpenSections([]string{TitleSetup})
-	if got := d.panel.scroll.Offset.Y; got != 0 {
+	d.scroll().ScrollToBottom()
+	d.panel.SetOpenSections([]string{inputs.TitleSetup})
+	if got := d.scroll().Offset.Y; got != 0 {
 		t.Errorf("with little to show it is scrolled by %v", got)
-	}
-}
-
-func TestWrapped(t *testing.T) {
-	test.NewTempApp(t)
-	width := fyne.MeasureText("twelve words", 11, fyne.TextStyle{}).Width
-	for text, want := range map[string][]string{
-		"":                         nil,
-		"twelve words":             {"twelve words"},
-		"twelve  words":            {"twelve words"},
-		"twelve words x":           {"twelve words", "x"},
-		"one\ntwo":                 {"one", "two"},
-		"a":                        {"a"},
-		"incomprehensibilities as": {"incomprehensibilities", "as"},
-	} {
-		got := wrapped(text, width, 11)
-		if len(got) != len(want) {
-			t.Errorf("%q breaks into %q", text, got)
-			continue
-		}
-		for i := range want {
-			if got[i] != want[i] {
-				t.Errorf("%q breaks into %q", text, got)
-			}
-		}
 	}
 }

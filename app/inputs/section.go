@@ -2,104 +2,28 @@ package inputs
 
 import (
 	"strconv"
+	"strings"
 
+	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// item is a part of a section that follows the car.
-type item interface {
-	show(view)
-	rows() []*row // that it consists of
-}
-
-// section is a group of inputs that opens and closes under its header.
+// section adds rows about the car to a section of the form.
 type section struct {
-	panel  *Panel
-	title  string
-	header *header
-	body   *fyne.Container
-	items  []item
-	owned  bool // labels mean nothing without the title
+	*form.Section
+	of    *Fields
+	owned bool // labels mean nothing without the title
 }
 
-func newSection(p *Panel, title string) *section {
-	s := &section{panel: p, title: title, body: container.New(stack{gap: rowGap, inset: bodyInset})}
-	s.header = newHeader(s)
-	s.body.Hide()
-	return s
-}
-
-const (
-	rowGap    = 2 // between rows
-	bodyInset = 6 // around the rows of a section
-)
-
-// isOpen tells whether the section's inputs can be seen.
-func (s *section) isOpen() bool { return s.body.Visible() }
-
-// setOpen opens or closes the section.
-func (s *section) setOpen(open bool) {
-	if open == s.isOpen() {
-		return
+// action names the step of changing what a label says.
+func (s *section) action(label string) string {
+	if s.owned {
+		return "Set " + lower(s.Title) + ": " + lower(label)
 	}
-	if open {
-		s.show(s.panel.view())
-		s.body.Show()
-	} else {
-		s.body.Hide()
-	}
-	s.header.Refresh()
-	s.panel.relayout()
-}
-
-// show brings everything in the section up to date.
-func (s *section) show(v view) {
-	for _, i := range s.items {
-		i.show(v)
-	}
-}
-
-// pending tells whether something was typed in the section that the car has
-// not taken.
-func (s *section) pending() bool {
-	for _, r := range s.rows() {
-		for _, e := range r.entries() {
-			if e.pending() {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func (s *section) rows() []*row {
-	var all []*row
-	for _, i := range s.items {
-		all = append(all, i.rows()...)
-	}
-	return all
-}
-
-// add puts an item at the end, which o draws.
-func (s *section) add(i item, o fyne.CanvasObject) {
-	s.items = append(s.items, i)
-	s.body.Objects = append(s.body.Objects, o)
-}
-
-func (r *row) rows() []*row { return []*row{r} }
-
-// row adds a row.
-func (s *section) row(a about, editors ...editor) *row {
-	if s.owned && a.action == "" {
-		a.action = "Set " + lower(s.title) + ": " + lower(a.label)
-	}
-	r := newRow(s, a, editors...)
-	s.add(r, r)
-	return r
+	return "Set " + lower(label)
 }
 
 // numbers adds a row for each plain number of a table of the car file.
@@ -119,35 +43,100 @@ const byRule = "by rule"
 
 // field adds the row of a plain number.
 func (s *section) field(f *car.Field) {
-	a := about{path: f.Path, label: f.Label, help: f.Help, allowed: f.Range}
+	a := form.About{Path: f.Path, Label: f.Label, Help: f.Help, Allowed: f.Range}
 	switch {
 	case f.Rule:
-		a.fallback = func(units.System) string { return byRule }
+		a.Default = func(units.System) string { return byRule }
 	case f.Optional:
-		a.fallback = func(u units.System) string { return u.FormatExact(f.Quantity, f.Default) }
+		a.Default = func(u units.System) string { return u.FormatExact(f.Quantity, f.Default) }
 	}
-	e := newEntry(&number{quantity: f.Quantity, in: f.In, optional: f.Optional, fallback: f.Default, ruled: f.Rule, thin: isWall(f.Path)})
+	e := s.entry(s.action(f.Label), form.Number{Quantity: f.Quantity, Optional: f.Optional, Default: f.Default, Blank: f.Rule, Fine: isWall(f.Path)}, f.In)
 	if f.Rule {
 		e.SetPlaceHolder(byRule)
 	}
-	s.row(a, e).quantity = f.Quantity
+	s.Row(a, e).Quantity = f.Quantity
 }
 
-// text adds a row for a text.
-func (s *section) text(a about, in func(*car.Car) *string) *row {
-	r := s.row(a, newEntry(&words{in: func(c *car.Car, _ int) *string { return in(c) }}))
-	r.wide = true
+// isWall reports whether a path is that of a wall thickness.
+func isWall(path string) bool { return strings.HasSuffix(path, ".wall") }
+
+// entry returns the entry of a number of the car.
+func (s *section) entry(action string, n form.Number, in func(*car.Car) *float64) *form.Entry {
+	n.Units = s.of.doc.Units
+	n.Get = func() float64 { return *in(s.of.doc.Car()) }
+	n.Set = func(x float64) []form.Fault { return s.of.edit(action, func(c *car.Car) { *in(c) = x }) }
+	return form.NewNumber(n)
+}
+
+// coordinates returns the entries of coordinates [m].
+func (s *section) coordinates(action string, in ...func(*car.Car) *float64) []form.Editor {
+	var list []form.Editor
+	for _, in := range in {
+		list = append(list, s.entry(action, form.Number{Quantity: units.Length}, in))
+	}
+	return list
+}
+
+// reach is how far from the axle a place on the car may be, as car.Validate has it.
+const reach = 400 * units.Inch
+
+// reachRange writes the allowed coordinates.
+func reachRange(s units.System) string { return span(units.Length, reach)(s) }
+
+// span writes the numbers from -most to most.
+func span(q units.Quantity, most float64) func(units.System) string {
+	return func(u units.System) string { return u.FormatExact(q, -most) + " to " + u.FormatExact(q, most) }
+}
+
+// xz returns the coordinates of a place in side view.
+func xz(at func(*car.Car) *r2.Vec) (x, z func(*car.Car) *float64) {
+	return func(c *car.Car) *float64 { return &at(c).X }, func(c *car.Car) *float64 { return &at(c).Y }
+}
+
+// point adds the row of a place on the car.
+func (s *section) point(action string, a form.About, at func(*car.Car) *r2.Vec) *form.Row {
+	a.Allowed = reachRange
+	x, z := xz(at)
+	r := s.Row(a, s.coordinates(action, x, z)...)
+	r.Quantity = units.Length
 	return r
 }
 
-// choice adds a row to choose from a list.
-func (s *section) choice(a about, c *choice) {
-	s.row(a, c).wide = true
+// text adds a row for a text.
+func (s *section) text(action string, a form.About, in func(*car.Car) *string) {
+	s.Row(a, form.NewText(
+		func() string { return *in(s.of.doc.Car()) },
+		func(text string) []form.Fault { return s.of.edit(action, func(c *car.Car) { *in(c) = text }) },
+	)).Wide = true
+}
+
+// choice adds a row to choose a text of the car from a list.
+func (s *section) choice(action string, a form.About, options []string, in func(*car.Car) *string) {
+	s.pick(action, a, options, func(c *car.Car) string { return *in(c) }, func(c *car.Car, i int) { *in(c) = options[i] })
+}
+
+// pick adds a row to choose from a list that does not change.
+func (s *section) pick(action string, a form.About, options []string, current func(*car.Car) string, choose func(c *car.Car, i int)) {
+	s.Row(a, form.NewSelect(
+		func() []string { return options },
+		func() string { return current(s.of.doc.Car()) },
+		func(i int) []form.Fault { return s.of.edit(action, func(c *car.Car) { choose(c, i) }) },
+	)).Wide = true
+}
+
+// given adds a row with a box for a part that a car may have or not.
+func (s *section) given(action, text, help string, get func(*car.Car) bool, set func(c *car.Car, on bool)) (given func() bool) {
+	given = func() bool { return get(s.of.doc.Car()) }
+	s.Row(form.About{Help: help}, form.NewCheck(text, given,
+		func(on bool) []form.Fault { return s.of.edit(action, func(c *car.Car) { set(c, on) }) },
+	)).Wide = true
+	return given
 }
 
 // readout adds a row for a computed number.
-func (s *section) readout(a about, q units.Quantity, value func(*car.Car) float64) {
-	s.row(a, newReadout(func(v view) string {
-		return strconv.FormatFloat(v.units.FromSI(q, value(v.car)), 'f', v.units.Decimals(q), 64)
-	})).quantity = q
+func (s *section) readout(a form.About, q units.Quantity, value func(*car.Car) float64) {
+	s.Row(a, form.NewReadout(func() string {
+		u := s.of.doc.Units()
+		return strconv.FormatFloat(u.FromSI(q, value(s.of.doc.Car())), 'f', u.Decimals(q), 64)
+	})).Quantity = q
 }

@@ -1,9 +1,11 @@
-package inputs
+package inputs_test
 
 import (
 	"math"
 	"testing"
 
+	"bowline/app/form"
+	"bowline/app/inputs"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
@@ -15,10 +17,10 @@ import (
 func TestTubeSetsODAndWall(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
-	tube := d.labeled(TitleUpperBars, "Tube")
+	tube := d.labeled(inputs.TitleUpperBars, "Tube")
 	shown := func(want string) {
 		t.Helper()
-		if got := as[*choice](t, tube.editors[0]).Selected; got != want {
+		if got := as[*form.Select](t, tube.Editors[0]).Selected; got != want {
 			t.Errorf("the tube is %q, want %q", got, want)
 		}
 	}
@@ -66,7 +68,7 @@ func TestMounts(t *testing.T) {
 	d.wantUndo("Set rear chassis mount")
 	// The spring would be shorter than its bump travel: the row at fault says so too.
 	d.set("springs.rear_bump", "30")
-	if why(x.row) == "" || why(d.row("springs.rear_bump")) == "" {
+	if why(d.row("springs.rear_chassis_mount")) == "" || why(d.row("springs.rear_bump")) == "" {
 		t.Error("a spring that is too short is not refused in both places")
 	}
 }
@@ -77,16 +79,16 @@ func TestDriveReadouts(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	for label, text := range map[string]string{"Axle torque": "8807", "Engine power": "772"} {
-		if got := as[*readout](t, d.labeled(TitleDrive, label).editors[0]).label.Text; got != text {
+		if got := as[*form.Readout](t, d.labeled(inputs.TitleDrive, label).Editors[0]).Text(); got != text {
 			t.Errorf("%s is %s, want %s", label, got, text)
 		}
 	}
 	d.set("drive.torque", "390")
-	if got := as[*readout](t, d.labeled(TitleDrive, "Axle torque").editors[0]).label.Text; got != "4404" {
+	if got := as[*form.Readout](t, d.labeled(inputs.TitleDrive, "Axle torque").Editors[0]).Text(); got != "4404" {
 		t.Errorf("at half the torque it is %s", got)
 	}
-	if got := d.labeled(TitleDrive, "Engine power").unit.Text; got != "hp" {
-		t.Errorf("power is in %q", got)
+	if r := d.labeled(inputs.TitleDrive, "Engine power"); !d.shows(r, "hp") {
+		t.Error("power is not in hp")
 	}
 }
 
@@ -97,7 +99,7 @@ func TestDrivelineIsOptional(t *testing.T) {
 	if angle.Visible() {
 		t.Error("the numbers of a driveshaft that is not given are shown")
 	}
-	box := as[*check](t, d.labeled(TitleDriveline, "").editors[0])
+	box := as[*form.Check](t, d.labeled(inputs.TitleDriveline, "").Editors[0])
 	test.Tap(box)
 	if !d.doc.Car().Driveline.Given || !box.Checked || !angle.Visible() {
 		t.Fatal("the driveshaft is not given")
@@ -144,18 +146,12 @@ func TestColumnCurve(t *testing.T) {
 		t.Errorf("the curve is %q", got)
 	}
 	d.wantUndo("Set column curve")
-	var text string
-	for _, i := range r.section.items {
-		if m, ok := i.(*remark); ok {
-			text = m.prose.text
-		}
-	}
-	if text != column.PerryCurve.Describe() {
-		t.Errorf("its description is %q", text)
+	if text := column.PerryCurve.Describe(); !d.says(text) {
+		t.Errorf("its description %q is not there", text)
 	}
 	// This library's 4130 has no handbook formula.
 	d.pick(r, column.HandbookCurve.Title())
-	if why(r) == "" || d.doc.Car().Check.Column != "perry" || as[*choice](t, r.editors[0]).Selected != column.PerryCurve.Title() {
+	if why(r) == "" || d.doc.Car().Check.Column != "perry" || as[*form.Select](t, r.Editors[0]).Selected != column.PerryCurve.Title() {
 		t.Error("a curve without a formula is taken")
 	}
 }
@@ -172,27 +168,27 @@ func TestTargets(t *testing.T) {
 	d.wantUndo("Set target anti-squat")
 	d.typed(least, "200")
 	d.press(fyne.KeyReturn)
-	if why(least.row) == "" || !least.refused || greatest.refused {
+	if why(d.row("check.target_anti_squat")) == "" || !least.Refused() || greatest.Refused() {
 		t.Error("a range that ends before it begins is not refused at its beginning")
 	}
 	d.press(fyne.KeyEscape)
 	d.doc.SetUnits(units.SI)
 	d.wantText(d.entry("check.target_ic.x", 0), "1016")
-	if got := d.row("check.target_ic.x").unit.Text; got != "mm" {
-		t.Errorf("its unit is %q", got)
+	if !d.shows(d.row("check.target_ic.x"), "mm") {
+		t.Error("its unit is not mm")
 	}
 }
 
 func TestCarName(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
-	e := d.set("car.name", "Saltgrass No. 8")
+	d.set("car.name", "Saltgrass No. 8")
 	if got := d.doc.Car().Body.Name; got != "Saltgrass No. 8" {
 		t.Errorf("the car is %q", got)
 	}
 	d.wantUndo("Rename car")
 	d.set("car.name", " ")
-	if got := why(e.row); got != "the name is empty; give the car a name" {
+	if got := why(d.row("car.name")); got != "the name is empty; give the car a name" {
 		t.Errorf("the reason is %q", got)
 	}
 }

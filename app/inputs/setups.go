@@ -1,10 +1,11 @@
 package inputs
 
 import (
-	"errors"
 	"fmt"
+	"strings"
 
 	"bowline/app/document"
+	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -14,44 +15,68 @@ import (
 
 // fillSetup fills the section of the current setup.
 func fillSetup(s *section) {
-	s.choice(about{label: "Setup", help: "The choice of holes that everything is computed for. A car can have many."},
-		newChoice(setupNames, func(v view) string { return v.car.Setups[v.setup].Name },
-			func(c *choice, i int) { c.row.panel.doc.SelectSetup(i) }))
+	f := s.of
+	s.Row(form.About{Label: "Setup", Help: "The choice of holes that everything is computed for. A car can have many."},
+		form.NewSelect(
+			func() []string { return setupNames(f.doc.Car()) },
+			func() string { return f.setup().Name },
+			form.Always(f.doc.SelectSetup),
+		)).Wide = true
 	for _, row := range car.Rows {
-		label := capital(row.String())
-		s.setupRow(row.SetupKey(), about{label: label, help: fmt.Sprintf("The hole of the %s bracket that this setup uses.", row), action: "Choose " + row.String() + " hole"},
-			newChoice(
-				func(v view) []string { return holeNames(*row.In(v.car), v.units) },
-				func(v view) string { return holeName(*row.In(v.car), *row.Of(&v.car.Setups[v.setup].Holes), v.units) },
-				func(c *choice, hole int) {
-					setup := c.row.panel.doc.Setup()
-					c.set(func(to *car.Car) { *row.Of(&to.Setups[setup].Holes) = hole })
+		s.setupRow(row.SetupKey(), form.About{Label: capital(row.String()), Help: fmt.Sprintf("The hole of the %s bracket that this setup uses.", row)},
+			form.NewSelect(
+				func() []string { return holeNames(*row.In(f.doc.Car()), f.doc.Units()) },
+				func() string {
+					return holeName(*row.In(f.doc.Car()), *row.Of(&f.setup().Holes), f.doc.Units())
+				},
+				func(hole int) []form.Fault {
+					return f.editSetup("Choose "+row.String()+" hole", func(to *car.Setup) { *row.Of(&to.Holes) = hole })
 				}))
 	}
-	s.setupRow("name", about{label: "Name", help: "Each setup has a name of its own.", action: "Rename setup"},
-		newEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Name }, clash: nameTaken}))
-	s.setupRow("note", about{label: "Note", help: "Track, weather, what it did: anything worth keeping with the setup.", action: "Set note of setup"},
-		newLongEntry(&words{in: func(c *car.Car, setup int) *string { return &c.Setups[setup].Note }}))
-	fillTurns(s)
-	s.row(about{path: "setup"},
-		newButton(about{label: "Copy", help: "Adds a setup with the same holes and makes it the current one."}, "Copy", nil, copySetup),
-		newButton(about{label: "Delete", help: "Deletes this setup. Undo brings it back."}, "Delete", nil, deleteSetup),
-		newButton(about{label: "Move up", help: "Moves this setup up in the list."}, "", theme.MoveUpIcon(), moveSetup(-1)),
-		newButton(about{label: "Move down", help: "Moves this setup down in the list."}, "", theme.MoveDownIcon(), moveSetup(1)),
-	).wide = true
-}
-
-// nameTaken says that another setup has a name.
-func nameTaken(name string, v view) error {
-	if p := document.NameTaken(v.car, v.setup, name); p != nil {
-		return errors.New(p.Wrong + "; " + p.Right)
+	s.setupRow("name", form.About{Label: "Name", Help: "Each setup has a name of its own."},
+		form.NewText(func() string { return f.setup().Name }, f.rename))
+	s.setupRow("note", form.About{Label: "Note", Help: "Track, weather, what it did: anything worth keeping with the setup."},
+		form.NewText(
+			func() string { return f.setup().Note },
+			func(text string) []form.Fault {
+				return f.editSetup("Set note of setup", func(to *car.Setup) { to.Note = text })
+			}).Wrap())
+	for _, t := range car.BarTurns {
+		s.turns(t)
 	}
-	return nil
+	button := func(label, help, text string, do func(i int) []car.Problem) *form.Button {
+		return form.NewButton(form.About{Label: label, Help: help}, text, nil, func() []form.Fault { return faults(do(f.doc.Setup())) })
+	}
+	up := button("Move up", "Moves this setup up in the list.", "", func(i int) []car.Problem { return f.doc.MoveSetup(i, -1) })
+	down := button("Move down", "Moves this setup down in the list.", "", func(i int) []car.Problem { return f.doc.MoveSetup(i, 1) })
+	up.Icon, down.Icon = theme.MoveUpIcon(), theme.MoveDownIcon()
+	s.Row(form.About{Path: "setup"},
+		button("Copy", "Adds a setup with the same holes and makes it the current one.", "Copy", f.doc.CopySetup),
+		button("Delete", "Deletes this setup. Undo brings it back.", "Delete", f.deleteSetup),
+		up, down,
+	).Wide = true
 }
 
-func setupNames(v view) []string {
-	names := make([]string, len(v.car.Setups))
-	for i, s := range v.car.Setups {
+// rename gives the current setup another name.
+func (f *Fields) rename(name string) []form.Fault {
+	if p := document.NameTaken(f.doc.Car(), f.doc.Setup(), name); p != nil {
+		return form.Wrong(p.Wrong + "; " + p.Right)
+	}
+	return f.editSetup("Rename setup", func(to *car.Setup) { to.Name = name })
+}
+
+// deleteSetup deletes a setup and tells how it comes back.
+func (f *Fields) deleteSetup(i int) []car.Problem {
+	said, problems := f.doc.DeleteSetup(i)
+	if len(problems) == 0 && f.Said != nil {
+		f.Said(said)
+	}
+	return problems
+}
+
+func setupNames(c *car.Car) []string {
+	names := make([]string, len(c.Setups))
+	for i, s := range c.Setups {
 		names[i] = s.Name
 	}
 	return names
@@ -72,54 +97,51 @@ func holeName(holes []r2.Vec, i int, s units.System) string {
 		decimals, s.FromSI(units.Length, holes[i].X), decimals, s.FromSI(units.Length, holes[i].Y), s.Symbol(units.Length))
 }
 
+// flats are the parts of a turn that a wrench goes by.
+const flats = 6
+
+// turns adds the row of the preload of one bar in the current setup.
+func (s *section) turns(t car.BarTurn) {
+	f := s.of
+	s.setupRow(t.Key, form.About{
+		Label: "Turns " + initials(t.Label),
+		Help:  t.Label + ": turns of the tube from where the bar is at rest without preload: above zero it is longer. A flat is a sixth of a turn, and one step of the arrow keys.",
+	}, form.NewNumber(form.Number{
+		Units: f.doc.Units, Step: 1.0 / flats,
+		Get: func() float64 { return *t.Of(&f.setup().Turns) },
+		Set: func(x float64) []form.Fault {
+			return f.editSetup("Turn "+lower(t.Label), func(to *car.Setup) { *t.Of(&to.Turns) = x })
+		},
+	}))
+}
+
+// initials shortens "Upper left bar" to "UL".
+func initials(label string) string {
+	words := strings.Fields(strings.ToUpper(label))
+	return words[0][:1] + words[1][:1]
+}
+
 // setupRow is a row about the current setup, whichever that is.
 type setupRow struct {
-	*row
+	*form.Row
+	of    *Fields
 	key   string
 	setup int // that it shows
 	count int // of setups
 }
 
-func (s *section) setupRow(key string, a about, e editor) {
-	r := &setupRow{row: newRow(s, a, e), key: key, setup: -1}
-	r.wide = true
-	s.add(r, r.row)
+func (s *section) setupRow(key string, a form.About, e form.Editor) {
+	r := &setupRow{Row: s.NewRow(a, e), of: s.of, key: key, setup: -1}
+	r.Wide = true
+	s.Add(r, r.Row)
 }
 
-// show follows the choice of a setup. What was typed for another one goes.
-func (r *setupRow) show(v view) {
-	if n := len(v.car.Setups); v.setup != r.setup || n != r.count {
-		r.setup, r.count = v.setup, n
-		r.path = fmt.Sprintf("setup.%d.%s", v.setup, r.key)
-		if e, ok := r.editors[0].(*entry); ok {
-			e.restore()
-		}
+// Update follows the choice of a setup. What was typed for another one goes.
+func (r *setupRow) Update() {
+	if i, n := r.of.doc.Setup(), len(r.of.doc.Car().Setups); i != r.setup || n != r.count {
+		r.setup, r.count = i, n
+		r.Path = fmt.Sprintf("setup.%d.%s", i, r.key)
+		r.Restore()
 	}
-	r.row.show(v)
-}
-
-// copySetup adds a copy of the current setup behind it.
-func copySetup(v view, from origin) {
-	p := from.home().panel
-	p.try(from, func() []car.Problem { return p.doc.CopySetup(v.setup) })
-}
-
-// deleteSetup deletes the current setup.
-func deleteSetup(v view, from origin) {
-	p, said := from.home().panel, ""
-	taken := p.try(from, func() (problems []car.Problem) {
-		said, problems = p.doc.DeleteSetup(v.setup)
-		return problems
-	})
-	if taken && p.Said != nil {
-		p.Said(said)
-	}
-}
-
-// moveSetup moves the current setup in the list.
-func moveSetup(by int) func(view, origin) {
-	return func(v view, from origin) {
-		p := from.home().panel
-		p.try(from, func() []car.Problem { return p.doc.MoveSetup(v.setup, by) })
-	}
+	r.Row.Update()
 }

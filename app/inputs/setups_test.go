@@ -1,8 +1,10 @@
-package inputs
+package inputs_test
 
 import (
 	"testing"
 
+	"bowline/app/form"
+	"bowline/app/inputs"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -28,17 +30,17 @@ func (d *desk) wantSetups(names string, current int) {
 
 func TestChooseASetup(t *testing.T) {
 	d := newDesk(t)
-	setup := d.labeled(TitleSetup, "Setup")
+	setup := d.labeled(inputs.TitleSetup, "Setup")
 	d.pick(setup, "bite")
 	d.wantSetups("baseline;bite;", 1)
 	d.wantUndo("")
 	d.wantText(d.entry("setup.1.name", 0), "bite")
 	d.wantText(d.entry("setup.1.note", 0), "Loose track.")
-	if d.panel.rowAt("setup.0.name") != nil {
+	if d.panel.Row("setup.0.name") != nil {
 		t.Error("there is still a row of the other setup")
 	}
 	// By the keyboard: right goes on to the next, which is the first again.
-	d.window.Canvas().Focus(as[*choice](t, setup.editors[0]))
+	d.window.Canvas().Focus(as[*form.Select](t, setup.Editors[0]))
 	d.press(fyne.KeyRight)
 	d.wantSetups("baseline;bite;", 0)
 }
@@ -46,7 +48,7 @@ func TestChooseASetup(t *testing.T) {
 func TestChooseAHole(t *testing.T) {
 	d := newDesk(t)
 	r := d.row("setup.0.chassis_upper")
-	c := as[*choice](t, r.editors[0])
+	c := as[*form.Select](t, r.Editors[0])
 	if c.Selected != "3 — 22.50, 17.00 in" || len(c.Options) != 3 {
 		t.Errorf("it shows %q of %q", c.Selected, c.Options)
 	}
@@ -78,7 +80,7 @@ func TestRefusedHole(t *testing.T) {
 	if why(r) == "" {
 		t.Fatal("it is taken")
 	}
-	if got := as[*choice](t, r.editors[0]).Selected; got != "3 — 22.50, 17.00 in" {
+	if got := as[*form.Select](t, r.Editors[0]).Selected; got != "3 — 22.50, 17.00 in" {
 		t.Errorf("it shows %q", got)
 	}
 	d.pick(r, "1 — 22.50, 18.50 in")
@@ -95,21 +97,21 @@ func TestRenameASetup(t *testing.T) {
 	d.wantText(e, "hot track")
 	d.set("setup.0.name", "hot track ")
 	d.wantSetups("hot track;bite;", 0)
-	if why(e.row) != "" {
-		t.Errorf("its own name is refused: %q", why(e.row))
+	if why(d.row("setup.0.name")) != "" {
+		t.Errorf("its own name is refused: %q", why(d.row("setup.0.name")))
 	}
 	d.set("setup.0.name", "bite")
-	if got := why(e.row); got != `setup 2 is called "bite" too; give each setup a name of its own` {
+	if got := why(d.row("setup.0.name")); got != `setup 2 is called "bite" too; give each setup a name of its own` {
 		t.Errorf("the reason is %q", got)
 	}
 	d.wantText(e, "bite")
 	d.set("setup.0.name", "")
-	if got := why(e.row); got != "the name is empty; give each setup a name of its own" {
+	if got := why(d.row("setup.0.name")); got != "the name is empty; give each setup a name of its own" {
 		t.Errorf("the reason is %q", got)
 	}
-	d.pick(d.labeled(TitleSetup, "Setup"), "bite")
+	d.pick(d.labeled(inputs.TitleSetup, "Setup"), "bite")
 	d.wantText(e, "bite")
-	if e.refused || e.pending() {
+	if e.Refused() || e.Pending() {
 		t.Error("the refused name of one setup is held against another")
 	}
 }
@@ -125,14 +127,14 @@ func TestNote(t *testing.T) {
 
 func TestCopyASetup(t *testing.T) {
 	d := newDesk(t)
-	test.Tap(d.button(TitleSetup, "Copy"))
+	test.Tap(d.button(inputs.TitleSetup, "Copy"))
 	d.wantSetups("baseline;baseline 2;bite;", 1)
 	d.wantUndo("Copy setup")
 	if got := d.doc.Car().Setups[1].Holes; got != d.doc.Car().Setups[0].Holes {
 		t.Errorf("the copy uses %+v", got)
 	}
-	d.pick(d.labeled(TitleSetup, "Setup"), "baseline")
-	test.Tap(d.button(TitleSetup, "Copy"))
+	d.pick(d.labeled(inputs.TitleSetup, "Setup"), "baseline")
+	test.Tap(d.button(inputs.TitleSetup, "Copy"))
 	d.wantSetups("baseline;baseline 3;baseline 2;bite;", 1)
 	d.doc.Undo()
 	d.doc.Undo()
@@ -141,7 +143,7 @@ func TestCopyASetup(t *testing.T) {
 
 func TestDeleteASetup(t *testing.T) {
 	d := newDesk(t)
-	remove, said := d.button(TitleSetup, "Delete"), ""
+	remove, said := d.button(inputs.TitleSetup, "Delete"), ""
 	d.panel.Said = func(text string) { said += text }
 	test.Tap(remove)
 	d.wantSetups("bite;", 0)
@@ -149,7 +151,7 @@ func TestDeleteASetup(t *testing.T) {
 	d.wantText(d.entry("setup.0.name", 0), "bite")
 	test.Tap(remove)
 	d.wantSetups("bite;", 0)
-	if got := why(remove.row); got != "a car needs a setup and this is the only one; add a copy first" {
+	if got := why(d.row("setup")); got != "a car needs a setup and this is the only one; add a copy first" {
 		t.Errorf("the reason is %q", got)
 	}
 	if want := `"baseline" is deleted. Undo brings it back.`; said != want {
@@ -157,14 +159,14 @@ func TestDeleteASetup(t *testing.T) {
 	}
 	d.doc.Undo()
 	d.wantSetups("baseline;bite;", 0)
-	if why(remove.row) != "" {
-		t.Errorf("after undo it still says %q", why(remove.row))
+	if why(d.row("setup")) != "" {
+		t.Errorf("after undo it still says %q", why(d.row("setup")))
 	}
 }
 
 func TestMoveASetup(t *testing.T) {
 	d := newDesk(t)
-	up, down := d.button(TitleSetup, "Move up"), d.button(TitleSetup, "Move down")
+	up, down := d.button(inputs.TitleSetup, "Move up"), d.button(inputs.TitleSetup, "Move down")
 	test.Tap(up)
 	d.wantSetups("baseline;bite;", 0)
 	d.wantUndo("")

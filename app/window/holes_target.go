@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/inputs"
 	"bowline/app/study"
 	"bowline/model/holes"
@@ -19,7 +20,7 @@ import (
 // holesTarget is where the target and the wishes are told.
 type holesTarget struct {
 	study  *study.Study
-	inputs *inputs.Panel
+	inputs *inputs.Fields
 	checks []*widget.Check // by place in wishBoxes
 	order  *widget.Select
 	object fyne.CanvasObject
@@ -46,7 +47,7 @@ const (
 
 // newHolesTarget returns the form, which stands in a scroll of the page.
 func newHolesTarget(s *study.Study, library stock.Library, host *container.Scroll, grown func(), say func(string)) *holesTarget {
-	t := &holesTarget{study: s, inputs: inputs.NewTarget(s.Document(), library, host, say, grown)}
+	t := &holesTarget{study: s, inputs: inputs.NewTarget(s.Document(), library, form.Host{Scroll: host, Grown: grown, Help: say})}
 	boxes := container.NewGridWithColumns(2)
 	for _, b := range wishBoxes {
 		c := widget.NewCheck(b.words, func(on bool) { t.wish(func(w *holes.Wishes) { *b.in(w) = on }) })
@@ -60,7 +61,7 @@ func newHolesTarget(s *study.Study, library stock.Library, host *container.Scrol
 	t.order = widget.NewSelect(names, func(name string) {
 		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
 	})
-	t.object = container.NewVBox(t.inputs, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
+	t.object = container.NewVBox(t.inputs.Form, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
 	t.refresh()
 	return t
 }

@@ -3,7 +3,7 @@ package window
 import (
 	"path/filepath"
 
-	"bowline/app/inputs"
+	"bowline/app/form"
 	"bowline/app/look"
 	"bowline/app/scene/side"
 	"bowline/assets"
@@ -35,9 +35,9 @@ func key(name fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
 // item is a menu item with a shortcut. Neither does anything to the car while a
 // question waits for its answer. Where text is typed that is none of the car's
 // inputs, inText is what they do to it instead.
-func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(textual)) *fyne.MenuItem {
+func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(form.Textual)) *fyne.MenuItem {
 	i := fyne.NewMenuItem(label, func() {
-		if f := w.typingText(); f != nil && len(inText) > 0 {
+		if f := form.UndoesText(w.window.Canvas().Focused()); f != nil && len(inText) > 0 {
 			inText[0](f)
 			return
 		}
@@ -49,28 +49,11 @@ func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(t
 	return i
 }
 
-// textual is a field whose text has steps of its own to undo.
-type textual interface {
-	fyne.Focusable
-	Undo()
-	Redo()
-}
-
-// typingText returns the field that has the focus when what is typed there is
-// text and not a value of the car; nil otherwise.
-func (w *Window) typingText() textual {
-	f, ok := w.window.Canvas().Focused().(textual)
-	if !ok || inputs.IsField(f) {
-		return nil
-	}
-	return f
-}
-
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
 	m := menu{
-		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo, textual.Undo),
-		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo, textual.Redo),
+		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo, form.Textual.Undo),
+		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo, form.Textual.Redo),
 		us:   fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
 		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
 		colors: map[look.Mode]*fyne.MenuItem{

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"bowline/app/inputs"
+	"bowline/app/form"
 	"bowline/app/readout"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -79,7 +79,7 @@ func (f *runForm) numberField(n *car.RunNumber) *runField {
 		if text == "" {
 			return ""
 		}
-		x, err := inputs.ParseNumber(text, n.Quantity, f.study.Units(), likelyTime)
+		x, err := form.ParseNumber(text, n.Quantity, f.study.Units(), likelyTime)
 		if err != nil {
 			return err.Error()
 		}

@@ -1,13 +1,14 @@
-package inputs
+package form_test
 
 import (
 	"math"
 	"strings"
 	"testing"
 
-	"bowline/model/car"
+	"bowline/app/form"
 	"bowline/model/units"
 
+	"fyne.io/fyne/v2/test"
 	"pgregory.net/rapid"
 )
 
@@ -55,7 +56,7 @@ func TestNumbersAsPeopleTypeThem(t *testing.T) {
 		{"90 %", units.Percent, units.US, 0.9},
 		{"0.9", units.Number, units.SI, 0.9},
 	} {
-		got, err := ParseNumber(c.typed, c.q, c.s, 1)
+		got, err := form.ParseNumber(c.typed, c.q, c.s, 1)
 		if err != nil {
 			t.Errorf("%q: %v", c.typed, err)
 			continue
@@ -92,7 +93,7 @@ func TestTextThatIsNoNumber(t *testing.T) {
 		{"1,234,567", units.Number, `"1,234,567" is not a number; type a number such as 1000`},
 		{"--1", units.Number, `"--1" is not a number; type a number such as 1000`},
 	} {
-		got, err := ParseNumber(c.typed, c.q, units.US, 1000)
+		got, err := form.ParseNumber(c.typed, c.q, units.US, 1000)
 		if err == nil {
 			t.Errorf("%q is read as %v", c.typed, got)
 		} else if err.Error() != c.want {
@@ -107,35 +108,39 @@ func FuzzParseNumber(f *testing.F) {
 		f.Add(text, uint8(2))
 	}
 	f.Fuzz(func(t *testing.T, typed string, q uint8) {
-		x, err := ParseNumber(typed, units.Quantity(q%15), units.US, 1)
+		x, err := form.ParseNumber(typed, units.Quantity(q%15), units.US, 1)
 		if err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {
 			t.Errorf("%q is read as %v", typed, x)
 		}
 	})
 }
 
+// length returns an entry of a length [m].
+func length(at *float64, s units.System) *form.Entry {
+	return form.NewNumber(form.Number{
+		Quantity: units.Length, Units: func() units.System { return s }, Get: func() float64 { return *at },
+		Set: func(x float64) []form.Fault { *at = x; return nil },
+	})
+}
+
+var systems = []units.System{units.US, units.SI}
+
 // A number that is opened for editing and handed over as it stands keeps its
 // last digit, in either system.
 func TestFullTextKeepsTheNumber(t *testing.T) {
+	test.NewTempApp(t)
 	rapid.Check(t, func(t *rapid.T) {
-		c := &car.Car{}
-		inches := rapid.Float64Range(-400, 400).Draw(t, "x")
-		c.Body.Wheelbase = inches * 0.0254
-		n := &number{quantity: units.Length, in: func(c *car.Car) *float64 { return &c.Body.Wheelbase }}
-		v := view{car: c, units: rapid.SampledFrom(systems[:]).Draw(t, "units")}
-		change, err := n.parse(n.text(v, true), v)
-		if err != nil {
-			t.Fatal(err)
-		}
-		after := &car.Car{}
-		change(after)
-		if after.Body.Wheelbase != c.Body.Wheelbase {
-			t.Errorf("%v became %v by way of %q", c.Body.Wheelbase, after.Body.Wheelbase, n.text(v, true))
+		before := rapid.Float64Range(-400, 400).Draw(t, "x") * inch
+		after := before
+		e := length(&after, rapid.SampledFrom(systems).Draw(t, "units"))
+		if faults := e.Take(e.Get(true)); len(faults) > 0 || after != before {
+			t.Errorf("%v became %v by way of %q: %v", before, after, e.Get(true), faults)
 		}
 	})
 }
 
 func TestNumbersAreShownShort(t *testing.T) {
+	test.NewTempApp(t)
 	for _, c := range []struct {
 		si   float64
 		s    units.System
@@ -150,46 +155,63 @@ func TestNumbersAreShownShort(t *testing.T) {
 		{0, units.US, "0"},
 		{math.Copysign(0, -1), units.US, "0"},
 	} {
-		n := &number{quantity: units.Length, in: func(*car.Car) *float64 { return &c.si }}
-		got := n.text(view{units: c.s}, false)
-		if got != c.want {
+		if got := length(&c.si, c.s).Get(false); got != c.want {
 			t.Errorf("%v m in %v is shown as %q, want %q", c.si, c.s, got, c.want)
 		}
 	}
 }
 
 func TestSteps(t *testing.T) {
+	test.NewTempApp(t)
+	stepped := func(n form.Number, s units.System, typed string, count int) (string, bool) {
+		n.Units, n.Get = func() units.System { return s }, func() float64 { return 1 }
+		return form.NewNumber(n).Step(typed, count)
+	}
 	for _, c := range []struct {
-		q     units.Quantity
-		s     units.System
-		thin  bool
-		typed string
-		n     int
-		want  string
+		number form.Number
+		s      units.System
+		typed  string
+		n      int
+		want   string
 	}{
-		{units.Length, units.US, false, "22.5", 1, "22.5625"},
-		{units.Length, units.US, false, "0", -1, "-0.0625"},
-		{units.Length, units.US, false, "22 1/2", 10, "23.125"},
-		{units.Length, units.SI, false, "571.5", -1, "570.5"},
-		{units.Length, units.US, true, "0.095", 1, "0.096"},
-		{units.Mass, units.US, false, "2650", 1, "2655"},
-		{units.Speed, units.SI, false, "5200", -1, "5150"},
-		{units.Percent, units.US, false, "100", 1, "105"},
-		{units.Number, units.US, false, "1.7", 1, "1.8"},
-		{units.Number, units.US, false, "0.9", -1, "0.89"},
-		{units.Number, units.US, false, "0.001", 1, "0.0011"},
+		{form.Number{Quantity: units.Length}, units.US, "22.5", 1, "22.5625"},
+		{form.Number{Quantity: units.Length}, units.US, "0", -1, "-0.0625"},
+		{form.Number{Quantity: units.Length}, units.US, "22 1/2", 10, "23.125"},
+		{form.Number{Quantity: units.Length}, units.SI, "571.5", -1, "570.5"},
+		{form.Number{Quantity: units.Length, Fine: true}, units.US, "0.095", 1, "0.096"},
+		{form.Number{Quantity: units.Mass}, units.US, "2650", 1, "2655"},
+		{form.Number{Quantity: units.Speed}, units.SI, "5200", -1, "5150"},
+		{form.Number{Quantity: units.Percent}, units.US, "100", 1, "105"},
+		{form.Number{}, units.US, "1.7", 1, "1.8"},
+		{form.Number{}, units.US, "0.9", -1, "0.89"},
+		{form.Number{}, units.US, "0.001", 1, "0.0011"},
+		{form.Number{Step: 1. / 6}, units.US, "1.5", 1, "1.66667"},
+		{form.Number{Step: 1. / 6}, units.US, "0", -3, "-0.5"},
 	} {
-		x := 1.0
-		n := &number{quantity: c.q, thin: c.thin, in: func(*car.Car) *float64 { return &x }}
-		if got, ok := n.stepped(c.typed, c.n, view{units: c.s}); !ok || got != c.want {
+		if got, ok := stepped(c.number, c.s, c.typed, c.n); !ok || got != c.want {
 			t.Errorf("%d steps from %s give %q, %v, want %q", c.n, c.typed, got, ok, c.want)
 		}
 	}
-	for _, typed := range []string{"abc", "0"} {
-		x := 1.0
-		n := &number{quantity: units.Number, in: func(*car.Car) *float64 { return &x }}
-		if got, ok := n.stepped(typed, 1, view{}); ok {
+	for typed, n := range map[string]form.Number{"abc": {}, "0": {}, "0.0": {Quantity: units.Length, Blank: true}} {
+		if got, ok := stepped(n, units.US, typed, 1); ok {
 			t.Errorf("a step from %q gives %q", typed, got)
+		}
+	}
+}
+
+// A number that is left blank is typed as zero or nothing.
+func TestBlankNumber(t *testing.T) {
+	test.NewTempApp(t)
+	x := 2.5
+	e := form.NewNumber(form.Number{
+		Units: func() units.System { return units.US }, Optional: true, Blank: true,
+		Get: func() float64 { return x }, Set: func(to float64) []form.Fault { x = to; return nil },
+	})
+	for _, typed := range []string{"", "0"} {
+		x = 2.5
+		wantText(t, e.Get(false), "2.5")
+		if e.Take(typed); x != 0 || e.Get(false) != "" || e.Get(true) != "" {
+			t.Errorf("%q gives %v, shown as %q", typed, x, e.Get(false))
 		}
 	}
 }

@@ -1,8 +1,9 @@
-package inputs
+package inputs_test
 
 import (
 	"testing"
 
+	"bowline/app/form"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -40,7 +41,7 @@ func TestLocatorAndDirection(t *testing.T) {
 	if end.Visible() {
 		t.Error("the numbers of an end that is not given are shown")
 	}
-	test.Tap(as[*check](t, d.boxOf("Housing end is given")))
+	test.Tap(boxOf(d, "Housing end is given"))
 	if !d.doc.Car().Launch.Locator.Housing.Given || !end.Visible() {
 		t.Fatal("the end is not given")
 	}
@@ -52,14 +53,12 @@ func TestLocatorAndDirection(t *testing.T) {
 }
 
 // boxOf returns the check box with a text.
-func (d *desk) boxOf(text string) editor {
+func boxOf(d *desk, text string) *form.Check {
 	d.t.Helper()
-	for _, s := range d.panel.sections {
-		for _, r := range s.rows() {
-			for _, e := range r.editors {
-				if c, ok := e.(*check); ok && c.Text == text {
-					return e
-				}
+	for r := range d.panel.Rows() {
+		for _, e := range r.Editors {
+			if c, ok := e.(*form.Check); ok && c.Text == text {
+				return c
 			}
 		}
 	}

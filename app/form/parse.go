@@ -1,4 +1,4 @@
-package inputs
+package form
 
 import (
 	"errors"

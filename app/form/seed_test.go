@@ -1,3 +1,3 @@
-package inputs
+package form_test
 
 import _ "bowline/model/sameseed" // of the property tests

@@ -1,4 +1,4 @@
-package inputs
+package form
 
 import (
 	"fmt"
@@ -13,12 +13,12 @@ import (
 // header opens and closes its section, by pointer or by Space and Enter.
 type header struct {
 	widget.BaseWidget
-	section          *section
+	section          *Section
 	focused, hovered bool
-	refused          int // editors in the section whose text was refused
+	refused          int // entries in the section whose text was refused
 }
 
-func newHeader(s *section) *header {
+func newHeader(s *Section) *header {
 	h := &header{section: s}
 	h.ExtendBaseWidget(h)
 	return h
@@ -29,23 +29,31 @@ func (h *header) set(state *bool, on bool) {
 	h.Refresh()
 }
 
+// count shows how many entries of the section are refused.
+func (h *header) count(refused int) {
+	if refused != h.refused {
+		h.refused = refused
+		h.Refresh()
+	}
+}
+
 // Tapped opens or closes the section.
 func (h *header) Tapped(*fyne.PointEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(h); c != nil {
 		c.Focus(h)
 	}
-	h.section.setOpen(!h.section.isOpen())
+	h.section.Open(!h.section.IsOpen())
 }
 
 // TypedKey opens or closes the section.
 func (h *header) TypedKey(key *fyne.KeyEvent) {
-	switch open := h.section.isOpen(); key.Name {
+	switch open := h.section.IsOpen(); key.Name {
 	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
-		h.section.setOpen(!open)
+		h.section.Open(!open)
 	case fyne.KeyRight:
-		h.section.setOpen(true)
+		h.section.Open(true)
 	case fyne.KeyLeft:
-		h.section.setOpen(false)
+		h.section.Open(false)
 	}
 }
 
@@ -55,7 +63,7 @@ func (h *header) TypedRune(rune) {}
 // FocusGained marks the header and brings it into sight.
 func (h *header) FocusGained() {
 	h.set(&h.focused, true)
-	h.section.panel.scrollTo(h)
+	h.section.form.host.reveal(h)
 }
 
 // FocusLost unmarks the header.
@@ -74,7 +82,7 @@ func (h *header) MouseOut() { h.set(&h.hovered, false) }
 func (h *header) CreateRenderer() fyne.WidgetRenderer {
 	r := &headerRenderer{
 		header: h, back: canvas.NewRectangle(nil), rule: canvas.NewRectangle(nil), arrow: canvas.NewImageFromResource(nil),
-		title: canvas.NewText(h.section.title, nil), note: canvas.NewText("", nil),
+		title: canvas.NewText(h.section.Title, nil), note: canvas.NewText("", nil),
 	}
 	r.title.TextStyle.Bold = true
 	r.Refresh()
@@ -134,11 +142,7 @@ func (r *headerRenderer) Refresh() {
 	if h.refused > 0 {
 		r.note.Text = fmt.Sprintf("%d refused", h.refused)
 	}
-	arrow := theme.IconNameMenuExpand
-	if h.section.isOpen() {
-		arrow = theme.IconNameArrowDropDown
-	}
-	if icon := th.Icon(arrow); r.arrow.Resource != icon {
+	if icon := arrow(h.section.IsOpen()); r.arrow.Resource != icon {
 		r.arrow.Resource = icon
 	}
 	r.Layout(h.Size())

@@ -1,4 +1,4 @@
-package inputs
+package form
 
 import (
 	"fyne.io/fyne/v2"
@@ -7,36 +7,41 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// readout shows a text that cannot be edited.
-type readout struct {
+// Readout shows a text that cannot be edited.
+type Readout struct {
 	widget.BaseWidget
-	text  func(view) string
+	text  func() string
 	label *canvas.Text
 }
 
-func newReadout(text func(view) string) *readout {
-	r := &readout{text: text, label: canvas.NewText("", nil)}
+// NewReadout returns a readout of what text returns.
+func NewReadout(text func() string) *Readout {
+	r := &Readout{text: text, label: canvas.NewText("", nil)}
 	r.ExtendBaseWidget(r)
 	return r
 }
 
-func (r *readout) place(*row) {}
+func (r *Readout) place(*Row) {}
 
-func (r *readout) show(v view) {
-	if text := r.text(v); text != r.label.Text {
+// Text returns what is shown.
+func (r *Readout) Text() string { return r.label.Text }
+
+// Update shows the text as it is now.
+func (r *Readout) Update() {
+	if text := r.text(); text != r.label.Text {
 		r.label.Text = text
 		r.Refresh()
 	}
 }
 
 // CreateRenderer shows the text.
-func (r *readout) CreateRenderer() fyne.WidgetRenderer {
+func (r *Readout) CreateRenderer() fyne.WidgetRenderer {
 	rr := &readoutRenderer{r}
 	rr.colors()
 	return rr
 }
 
-type readoutRenderer struct{ readout *readout }
+type readoutRenderer struct{ readout *Readout }
 
 func (rr *readoutRenderer) Destroy() {}
 

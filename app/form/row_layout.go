@@ -1,26 +1,24 @@
-package inputs
+package form
 
 import (
-	"bowline/model/car"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
 
-type rowRenderer struct{ row *row }
+type rowRenderer struct{ row *Row }
 
 func (rr *rowRenderer) Destroy() {}
 
 func (rr *rowRenderer) Objects() []fyne.CanvasObject {
 	r := rr.row
 	objects := []fyne.CanvasObject{r.title}
-	for _, e := range r.editors {
+	for _, e := range r.Editors {
 		objects = append(objects, e)
 	}
-	if r.end != nil {
-		objects = append(objects, r.end)
+	if r.End != nil {
+		objects = append(objects, r.End)
 	}
-	return append(objects, r.unit, r.why)
+	return append(objects, r.unit, r.why.prose)
 }
 
 // slots are where the parts of a row go.
@@ -36,23 +34,23 @@ func (rr *rowRenderer) slots(width float32) slots {
 	r, th := rr.row, rr.row.Theme()
 	gap, text := th.Size(theme.SizeNamePadding), th.Size(theme.SizeNameText)
 	label := r.title.MinSize()
-	s := slots{height: label.Height, end: width - unitWidth(th)}
-	for _, e := range r.editors {
+	s := slots{height: label.Height, end: width - rr.unitWidth()}
+	for _, e := range r.Editors {
 		s.height = max(s.height, e.MinSize().Height)
 	}
-	n := float32(len(r.editors))
+	n := float32(len(r.Editors))
 	left, each := float32(0), float32(0)
-	if r.wide {
+	if r.Wide {
 		if r.title.Text != "" {
-			left = fyne.MeasureText("Upper housing", text, fyne.TextStyle{}).Width + gap
+			left = fyne.MeasureText(r.form.columns.Label, text, fyne.TextStyle{}).Width + gap
 		}
 		s.end = width
 		each = (width - left - (n-1)*gap) / n
 	} else {
-		each = fyne.MeasureText("0000.000", text, fyne.TextStyle{}).Width + 2*th.Size(theme.SizeNameInnerPadding)
+		each = fyne.MeasureText(r.form.columns.Number, text, fyne.TextStyle{}).Width + 2*th.Size(theme.SizeNameInnerPadding)
 		left = s.end - n*(each+gap)
 	}
-	for i := range r.editors {
+	for i := range r.Editors {
 		s.x = append(s.x, left+float32(i)*(each+gap))
 		s.width = append(s.width, each)
 	}
@@ -63,33 +61,9 @@ func (rr *rowRenderer) slots(width float32) slots {
 }
 
 // unitWidth is the room for a unit.
-func unitWidth(th fyne.Theme) float32 {
-	size := th.Size(theme.SizeNameCaptionText)
-	return fyne.MeasureText(widestUnit(), size, fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
-}
-
-// widest is what widestUnit has found; it belongs to the goroutine of the
-// window.
-var widest string
-
-// widestUnit returns the symbol that takes the most room of all the units of
-// plain numbers.
-func widestUnit() string {
-	if widest != "" {
-		return widest
-	}
-	most := float32(0)
-	for _, t := range car.Sections {
-		for _, f := range t.Fields {
-			for _, s := range systems {
-				symbol := s.Symbol(f.Quantity)
-				if width := fyne.MeasureText(symbol, 1000, fyne.TextStyle{}).Width; width > most {
-					widest, most = symbol, width
-				}
-			}
-		}
-	}
-	return widest
+func (rr *rowRenderer) unitWidth() float32 {
+	th := rr.row.Theme()
+	return fyne.MeasureText(rr.row.form.columns.Unit, th.Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
 }
 
 func (rr *rowRenderer) Layout(size fyne.Size) {
@@ -100,20 +74,20 @@ func (rr *rowRenderer) Layout(size fyne.Size) {
 	if s.top == 0 {
 		r.title.Move(fyne.NewPos(0, (s.height-label.Height)/2))
 	}
-	for i, e := range r.editors {
+	for i, e := range r.Editors {
 		e.Resize(fyne.NewSize(s.width[i], s.height))
 		e.Move(fyne.NewPos(s.x[i], s.top))
 	}
 	unit := r.unit.MinSize()
 	r.unit.Resize(unit)
 	r.unit.Move(fyne.NewPos(s.end, s.top+(s.height-unit.Height)/2))
-	if r.end != nil {
-		r.end.Resize(fyne.NewSize(size.Width-s.end, s.height))
-		r.end.Move(fyne.NewPos(s.end, s.top))
+	if r.End != nil {
+		r.End.Resize(fyne.NewSize(size.Width-s.end, s.height))
+		r.End.Move(fyne.NewPos(s.end, s.top))
 	}
 	y := s.top + s.height
-	r.why.Move(fyne.NewPos(0, y))
-	r.why.Resize(fyne.NewSize(size.Width, size.Height-y))
+	r.why.prose.Move(fyne.NewPos(0, y))
+	r.why.prose.Resize(fyne.NewSize(size.Width, size.Height-y))
 }
 
 func (rr *rowRenderer) MinSize() fyne.Size {
@@ -122,11 +96,11 @@ func (rr *rowRenderer) MinSize() fyne.Size {
 	if width == 0 {
 		width = firstWidth
 	}
-	if r.why.Size().Width != width {
-		r.why.Resize(fyne.NewSize(width, r.why.Size().Height))
+	if r.why.prose.Size().Width != width {
+		r.why.prose.Resize(fyne.NewSize(width, r.why.prose.Size().Height))
 	}
 	s := rr.slots(width)
-	return fyne.NewSize(0, s.top+s.height+r.why.MinSize().Height)
+	return fyne.NewSize(0, s.top+s.height+r.why.prose.MinSize().Height)
 }
 
 func (rr *rowRenderer) Refresh() {
