@@ -74,4 +74,3 @@ func TestTabOrder(t *testing.T) {
 		t.Errorf("tab goes through %d things, there are %d", count, others)
 	}
 }
-

@@ -92,4 +92,3 @@ func TestCommitPending(t *testing.T) {
 		t.Error("a value taken back is still refused")
 	}
 }
-

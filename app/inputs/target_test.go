@@ -18,7 +18,7 @@ type targetDesk struct {
 	*desk
 	target *inputs.Fields
 	grown  int
-	help  string
+	help   string
 }
 
 func newTargetDesk(t *testing.T) *targetDesk {
