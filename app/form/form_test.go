@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/redraws"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -312,6 +313,20 @@ func TestClosingTakesWhatIsTyped(t *testing.T) {
 	test.Tap(header)
 	if w.ladder.length != 110*inch || w.sections[0].IsOpen() {
 		t.Errorf("the length is %v m; open: %v", w.ladder.length, w.sections[0].IsOpen())
+	}
+}
+
+// An update draws anew what has changed, and nothing else.
+func TestUpdateLeavesWhatIsTheSame(t *testing.T) {
+	w := newWorkshop(t)
+	w.set(w.lean, "wide")
+	if n := redraws.Count(w.form.Update); n != 0 {
+		t.Errorf("with nothing changed %d things are drawn anew", n)
+	}
+	before := w.length.Text
+	w.ladder.length = 99 * inch
+	if n := redraws.Count(w.form.Update); n == 0 || w.length.Text == before {
+		t.Error("another length is not drawn")
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/redraws"
 	"bowline/app/look"
 	"bowline/plotting/palette"
 
@@ -20,6 +21,7 @@ func prose(t *testing.T, width float32) *form.Prose {
 	t.Helper()
 	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
 	p := form.Words(theme.ColorNameForeground)
+	test.NewTempWindow(t, p)
 	p.Set(sentence)
 	p.Resize(fyne.NewSize(width, 200))
 	return p
@@ -79,6 +81,19 @@ func TestProseIsThereOnlyWithText(t *testing.T) {
 	}
 	if !p.Tell(sentence) || !p.Visible() || p.Text() != sentence {
 		t.Errorf("told %q, it can be seen: %v", p.Text(), p.Visible())
+	}
+}
+
+// The same words are not drawn anew.
+func TestProseLeavesWhatIsTheSame(t *testing.T) {
+	p := prose(t, 230)
+	if n := redraws.Count(func() { p.Set(sentence); p.Tell(sentence); p.SetColor(theme.ColorNameForeground) }); n != 0 {
+		t.Errorf("the same words in the same color are drawn anew %d times", n)
+	}
+	for what, change := range map[string]func(){"other words": func() { p.Set("Upper bars.") }, "another color": func() { p.SetColor(theme.ColorNameError) }} {
+		if redraws.Count(change) == 0 {
+			t.Errorf("%s are not drawn", what)
+		}
 	}
 }
 
