@@ -154,7 +154,7 @@ func toSegment(p, a, b r2.Vec) float64 {
 	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, ab))))
 }
 
-// inside tells whether p lies in a polygon (even-odd rule).
+// inside reports whether p lies in a polygon (even-odd rule).
 func inside(polygon []r2.Vec, p r2.Vec) bool {
 	in := false
 	for i, j := 0, len(polygon)-1; i < len(polygon); j, i = i, i+1 {

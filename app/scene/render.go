@@ -231,7 +231,7 @@ func (b box) meets(c box) bool {
 	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
 }
 
-// holds tells whether a point is in the box.
+// holds reports whether a point is in the box.
 func (b box) holds(p r2.Vec) bool {
 	return p.X > b.left && p.X < b.right && p.Y > b.top && p.Y < b.bottom
 }

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// targetShown tells whether all of the target is in the picture.
+// targetShown reports whether all of the target is in the picture.
 func (h *hand) targetShown() bool {
 	k := h.doc.Car().Check
 	return h.visible(h.screen(r2.Vec{X: k.TargetICX[0], Y: k.TargetICZ[0]})) && h.visible(h.screen(r2.Vec{X: k.TargetICX[1], Y: k.TargetICZ[1]}))

@@ -31,7 +31,7 @@ func (v *Stage) MouseMoved(e *desktop.MouseEvent) { v.hover(e) }
 func (v *Stage) MouseOut() {
 	v.inside, v.hot = false, scene.ID{}
 	v.hands.Point(v.hot)
-	v.Redraw()
+	v.redraw()
 }
 
 // hover takes note of where the pointer is.
@@ -44,13 +44,13 @@ func (v *Stage) hover(e *desktop.MouseEvent) {
 		v.hot = v.picture.Pick(v.pointer)
 		v.hands.Point(v.hot)
 	}
-	v.Redraw()
+	v.redraw()
 }
 
 // settle has the view drawn anew and finds what is under a pointer that may be at
 // rest while the view changes.
 func (v *Stage) settle() {
-	v.Redraw()
+	v.redraw()
 	if !v.inside || v.press.down {
 		return
 	}
@@ -119,7 +119,7 @@ func (v *Stage) Dragged(e *fyne.DragEvent) {
 	case v.press.down:
 		v.fit = free
 		v.view = v.view.Panned(r2.Vec{X: float64(e.Dragged.DX), Y: float64(e.Dragged.DY)})
-		v.Redraw()
+		v.redraw()
 	}
 }
 

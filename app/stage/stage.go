@@ -113,8 +113,8 @@ func (v *Stage) forget() {
 	}
 }
 
-// Redraw has the view drawn anew in the next frame.
-func (v *Stage) Redraw() { v.raster.Refresh() }
+// redraw has the view drawn anew in the next frame.
+func (v *Stage) redraw() { v.raster.Refresh() }
 
 // Picture returns what is on screen.
 func (v *Stage) Picture() *scene.Picture { return &v.picture }

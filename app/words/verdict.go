@@ -21,7 +21,7 @@ func LoadVerdict(v analysis.LoadVerdict, s units.System) string {
 	if v.Standing == analysis.Unloaded {
 		return "No bar is loaded: nothing drives the axle."
 	}
-	text := fmt.Sprintf("%s reach %s of what they may carry, in %s at %s in the %s case. ", capital(v.Pair.Bars()), units.Share(v.Use.Share), v.Way, s.Travel(v.Use.Travel), v.Use.Case)
+	text := fmt.Sprintf("%s reach %s of what they may carry, in %s at %s in the %s case. ", Capital(v.Pair.Bars()), units.Share(v.Use.Share), v.Way, s.Travel(v.Use.Travel), v.Use.Case)
 	switch v.Standing {
 	case analysis.FactorShort:
 		return text + fmt.Sprintf("The tube would still hold: %s comes at %.1f times this load, less than the factor of %.4g asked for.", v.Governs, v.Margin, v.Factor)

@@ -7,8 +7,8 @@ package words
 
 import "strings"
 
-// capital writes the first letter of a phrase large.
-func capital(phrase string) string { return strings.ToUpper(phrase[:1]) + phrase[1:] }
+// Capital writes the first letter of a phrase large.
+func Capital(phrase string) string { return strings.ToUpper(phrase[:1]) + phrase[1:] }
 
 // List writes sentences or phrases as points, each on a line.
 func List(points []string) string {
@@ -23,7 +23,7 @@ func Sentence(phrase string) string {
 	if phrase == "" {
 		return ""
 	}
-	return capital(phrase) + "."
+	return Capital(phrase) + "."
 }
 
 // Phrase makes part of a sentence of one.

@@ -13,36 +13,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// barLines draws the bars' lines on to the instant center.
-func (b *builder) barLines() {
-	s := b.station
-	for _, pair := range car.Pairs {
-		housing, chassis := b.seen(pair)
-		end := r2.Add(chassis, r2.Scale(lineReach, r2.Unit(r2.Sub(chassis, housing))))
-		from := chassis
-		if s.HasInstantCenter && r2.Norm(r2.Sub(s.InstantCenter, b.place(s.Pose.Axle))) < farCenter {
-			end = s.InstantCenter
-			from = nearer(end, housing, chassis)
-		}
-		b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair)}, Points: b.middle(from, end), Stroke: scene.Center, Width: thin, Dashed: true, Pick: closePick})
-	}
-}
-
-// nearer returns the end of a bar that its line to the instant center starts at:
-// behind the axle the housing's.
-func nearer(center, housing, chassis r2.Vec) r2.Vec {
-	if r2.Norm(r2.Sub(center, housing)) < r2.Norm(r2.Sub(center, chassis)) {
-		return housing
-	}
-	return chassis
-}
-
-// seen returns the ends of a pair's bars in side view [m].
-func (b *builder) seen(pair car.Pair) (housing, chassis r2.Vec) {
-	h, c := b.ends(pair)
-	return flat(h), flat(c)
-}
-
 // bars draws the bars, colored and widened by what they carry.
 func (b *builder) bars() {
 	for _, pair := range car.Pairs {

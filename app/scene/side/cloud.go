@@ -61,7 +61,7 @@ func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [
 	}
 }
 
-// Empty tells whether the cloud has no dots.
+// Empty reports whether the cloud has no dots.
 func (c *Cloud) Empty() bool { return len(c.points) == 0 }
 
 // find returns the number of the dot of a combination.

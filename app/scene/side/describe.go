@@ -3,9 +3,9 @@ package side
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"bowline/app/scene"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/launch"
@@ -83,8 +83,7 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 
 // describeBar names a bar's length, force and limit.
 func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options) []string {
-	name := strings.ToUpper(p.String()[:1]) + p.String()[1:]
-	lines := []string{name + ", " + o.Units.Format(units.Length, r.Bars[p].Length) + " pin to pin"}
+	lines := []string{words.Capital(p.String()) + ", " + o.Units.Format(units.Length, r.Bars[p].Length) + " pin to pin"}
 	if o.Launch != nil {
 		for side, tension := range o.Launch.Tension[p] {
 			use, way := r.Hold(p, tension)
@@ -108,7 +107,6 @@ func describeHole(id scene.ID, r *analysis.Result, s *analysis.Station, o Option
 		return nil
 	}
 	h := holes[id.Index]
-	row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
 	hint := "click to use it; shift-drag moves the hole"
 	switch {
 	case o.Moving:
@@ -117,7 +115,7 @@ func describeHole(id scene.ID, r *analysis.Result, s *analysis.Station, o Option
 		hint = "drag to another hole; shift-drag moves the hole"
 	}
 	lines := []string{
-		fmt.Sprintf("%s hole %d of %d", row, id.Index+1, len(holes)),
+		fmt.Sprintf("%s hole %d of %d", words.Capital(id.Row.String()), id.Index+1, len(holes)),
 		placeWords(h, id.Row.OnChassis(), o.Units),
 	}
 	if l := o.Case.Of(&s.Loads); id.Kind == scene.Pivot && l.Balanced && o.Launch == nil && !o.Held {
@@ -149,9 +147,7 @@ func placeWords(h r2.Vec, onChassis bool, u units.System) string {
 
 // forceWords writes a force as a part along the ground and a part upright.
 func forceWords(f r2.Vec, u units.System) string {
-	along := map[bool]string{true: " back, ", false: " forward, "}[f.X < 0]
-	upright := map[bool]string{true: " down", false: " up"}[f.Y < 0]
-	return u.Format(units.Force, math.Abs(f.X)) + along + u.Format(units.Force, math.Abs(f.Y)) + upright
+	return u.Directed(units.Force, f.X, "forward", "back") + ", " + u.Directed(units.Force, f.Y, "up", "down")
 }
 
 // describeSpring says what the springs do in the load case.

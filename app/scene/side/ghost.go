@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bowline/app/scene"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -65,8 +66,7 @@ func (g *Ghost) describe(id scene.ID, o Options) []string {
 	case scene.BarLine:
 		return []string{"Line of the " + id.Pair().Bars() + of}
 	case scene.Pivot:
-		row := strings.ToUpper(id.Row.String()[:1]) + id.Row.String()[1:]
-		return []string{fmt.Sprintf("%s hole %d%s", row, id.Index+1, of), placeWords(id.Row.Hole(g.Result.Car, g.Result.Options.Setup), id.Row.OnChassis(), o.Units)}
+		return []string{fmt.Sprintf("%s hole %d%s", words.Capital(id.Row.String()), id.Index+1, of), placeWords(id.Row.Hole(g.Result.Car, g.Result.Options.Setup), id.Row.OnChassis(), o.Units)}
 	case scene.InstantCenter:
 		lines := []string{"Instant center" + of, o.Units.Format(units.Length, s.InstantCenter.X) + " ahead of the contact, " + o.Units.Format(units.Length, s.InstantCenter.Y) + " up"}
 		if s.HasAntiSquat {
