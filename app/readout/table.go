@@ -2,6 +2,8 @@
 package readout
 
 import (
+	"strings"
+
 	"bowline/app/sheet"
 
 	"fyne.io/fyne/v2"
@@ -79,6 +81,19 @@ func (t *Table) Heading(column int) string { return t.headings[column] }
 
 // Text returns what a cell shows.
 func (t *Table) Text(row, column int) string { return t.cells[row][column].text }
+
+// String writes headings and rows, a line each.
+func (t *Table) String() string {
+	lines := []string{strings.Join(t.headings, " | ")}
+	for i, name := range t.names {
+		line := name
+		for _, c := range t.cells[i] {
+			line += " | " + c.text
+		}
+		lines = append(lines, line)
+	}
+	return strings.Join(lines, "\n")
+}
 
 // CreateRenderer implements fyne.Widget.
 func (t *Table) CreateRenderer() fyne.WidgetRenderer {

@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"bowline/app/panel"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
@@ -45,7 +47,7 @@ func (w *Window) named(path, ending string, then func(path string)) {
 		return
 	}
 	w.ask("Replace the file", path+" is there already.",
-		answer{"Replace it", func() { then(path) }}, answer{"Cancel", nil})
+		panel.Answer{Name: "Replace it", Do: func() { then(path) }}, panel.Answer{Name: "Cancel"})
 }
 
 // diskFiles is the toolkit's own way to files.

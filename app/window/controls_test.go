@@ -3,23 +3,24 @@ package window
 import (
 	"image"
 	"math"
-	"slices"
+	"strings"
 	"testing"
 	"time"
 
-	"bowline/model/analysis"
+	"bowline/app/form"
+	"bowline/app/panel/paneltest"
 	"bowline/model/car"
+	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 )
 
 // find returns the first object of a kind that is as wanted.
 func find[T fyne.CanvasObject](d *desk, wanted func(T) bool) T {
 	d.t.Helper()
-	for _, o := range seen(d.center) {
+	for _, o := range paneltest.Seen(d.center) {
 		if o, ok := o.(T); ok && wanted(o) {
 			return o
 		}
@@ -29,98 +30,28 @@ func find[T fyne.CanvasObject](d *desk, wanted func(T) bool) T {
 	return none
 }
 
-func TestToolbarChoosesSetupCaseAndMode(t *testing.T) {
-	d, _ := openDesk(t)
-	setups := find(d, func(s *widget.Select) bool { return slices.Contains(s.Options, "baseline") })
-	load := find(d, func(*widget.RadioGroup) bool { return true })
-	moving := find(d, func(c *widget.Check) bool { return true })
-	if !slices.Equal(setups.Options, []string{"baseline", "lower bar up"}) || setups.Selected != "baseline" || load.Selected != "Hit" || moving.Checked {
-		t.Errorf("setups %q, %q; case %q; moving %v", setups.Options, setups.Selected, load.Selected, moving.Checked)
-	}
-	setups.SetSelected("lower bar up")
-	load.SetSelected("Hooked")
-	moving.SetChecked(true)
-	if d.doc.Setup() != 1 || d.study.Case() != analysis.Hooked || !d.study.Moving() {
-		t.Errorf("setup %d, case %v, moving %v", d.doc.Setup(), d.study.Case(), d.study.Moving())
-	}
-	if d.doc.Modified() {
-		t.Error("looking at another setup changed the car")
-	}
-
-	// What is changed elsewhere is shown here.
-	d.doc.SelectSetup(0)
-	d.study.SetCase(analysis.Hit)
-	d.study.SetMoving(false)
-	d.doc.Apply("Rename", func(c *car.Car) { c.Setups[1].Name = "loose track" })
-	if setups.Selected != "baseline" || load.Selected != "Hit" || moving.Checked || setups.Options[1] != "loose track" {
-		t.Errorf("setups %q, %q; case %q; moving %v", setups.Options, setups.Selected, load.Selected, moving.Checked)
-	}
-}
-
-func TestSlidersMoveTheCar(t *testing.T) {
-	d, _ := openDesk(t)
-	var sliders []*slider
-	for _, o := range seen(d.center) {
-		if s, ok := o.(*widget.Slider); ok {
-			sliders = append(sliders, &slider{Slider: s})
-		}
-	}
-	if len(sliders) != 2 {
-		t.Fatalf("%d sliders", len(sliders))
-	}
-	rear, front := sliders[0], sliders[1]
-	ends := func(s *slider, low, high float64) bool {
-		return math.Abs(s.Min-low*inch) < 1e-9 && math.Abs(s.Max-high*inch) < 1e-9
-	}
-	if !ends(rear, -4, 3) || !ends(front, -4, 3) {
-		t.Errorf("the rear goes from %v to %v m, the front from %v to %v m", rear.Min, rear.Max, front.Min, front.Max)
-	}
-	rear.SetValue(-2 * inch)
-	front.SetValue(inch)
-	if math.Abs(d.study.Travel()+2*inch) > 1e-4 || math.Abs(d.study.Front()-inch) > 1e-4 {
-		t.Errorf("travels %v and %v in", d.study.Travel()/inch, d.study.Front()/inch)
-	}
-	// Near ride height the slider catches it.
-	rear.SetValue(0.05 * inch)
-	if d.study.Travel() != 0 {
-		t.Errorf("travel %v in", d.study.Travel()/inch)
-	}
-	// What is changed elsewhere is shown here.
-	d.study.SetTravel(2 * inch)
-	if math.Abs(rear.Value-2*inch) > 1e-4 {
-		t.Errorf("the slider stands at %v in", rear.Value/inch)
-	}
-	d.doc.Apply("Bump", func(c *car.Car) { c.Springs.RearBump = inch })
-	if !ends(rear, -4, 1) || math.Abs(d.study.Travel()-inch) > 1e-9 {
-		t.Errorf("with less bump the rear goes to %v in and stands at %v in", rear.Max/inch, d.study.Travel()/inch)
-	}
-	d.edit()
-	test.Tap(find(d, func(b *widget.Button) bool { return b.Text == "Ride height" }))
-	if d.study.Travel() != 0 || d.study.Front() != 0 {
-		t.Errorf("travels %v and %v in", d.study.Travel()/inch, d.study.Front()/inch)
-	}
-}
-
 // Charts on show get a picture in the size that they have, the others none.
 func TestChartsAreDrawnByTheWorker(t *testing.T) {
 	d, _ := openDesk(t)
 	d.frame()
-	for _, p := range d.panels[:2] {
-		for _, key := range p.charts() {
-			v := d.charts.views[key]
-			shown := v.Frame().X != v.Frame().Y
-			if onShow := slices.Contains(d.panels[d.shown].charts(), key); shown != onShow {
-				t.Errorf("%s: on show %v, drawn %v", key, onShow, shown)
+	drawn := func(key chart.Key) bool {
+		f := d.charts.View(key).Frame()
+		return f.X != f.Y
+	}
+	for _, p := range d.panels.list {
+		for _, key := range p.Charts() {
+			if onShow := p == d.panels.current(); drawn(key) != onShow {
+				t.Errorf("%s: on show %v, drawn %v", key, onShow, drawn(key))
 			}
-			if size, _ := v.Want(); (size != image.Point{}) != shown {
-				t.Errorf("%s: wants %v, drawn %v", key, size, shown)
+			if size, _ := d.charts.View(key).Want(); (size != image.Point{}) != drawn(key) {
+				t.Errorf("%s: wants %v, drawn %v", key, size, drawn(key))
 			}
 		}
 	}
-	d.tabs().SelectIndex(0)
+	d.show("Here")
 	d.frame()
-	for _, key := range d.panels[panelHere].charts() {
-		if v := d.charts.views[key]; v.Frame().X == v.Frame().Y {
+	for _, key := range d.panels.current().Charts() {
+		if !drawn(key) {
 			t.Errorf("%s is not drawn in its turn", key)
 		}
 	}
@@ -135,9 +66,12 @@ func TestADragChangesTheWholeWindow(t *testing.T) {
 		p, _ := d.view.Picture().Pivot(car.ChassisLower)
 		return fyne.NewPos(float32(p.X), float32(p.Y))
 	}
-	check := d.panels[panelCheck].(*checkPanel)
+	// says returns the lines on the bars' length and on what they carry here.
 	says := func() [2]string {
-		return [2]string{check.numbers.Text(checkLength, 1), check.numbers.Text(checkHit, 1)}
+		text := d.says()
+		at := strings.Index(text, "Pin to pin")
+		lines := strings.SplitN(text[at:], "\n", 3)
+		return [2]string{lines[0], lines[1]}
 	}
 	before := says()
 	start := at()
@@ -194,4 +128,21 @@ func TestAutosave(t *testing.T) {
 	}
 	close(d.stop)
 	<-ended
+}
+
+// The section of the inputs says what a deletion takes along.
+func TestDeletingInTheInputsTellsOfTheRuns(t *testing.T) {
+	d, _ := openDesk(t)
+	if p := d.doc.LogRun(0, car.Run{Date: "2031-05-17"}); p != nil {
+		t.Fatal(p)
+	}
+	for _, o := range paneltest.Seen(d.inputs) {
+		if b, ok := o.(*form.Button); ok && b.Text == "Delete" {
+			test.Tap(b)
+			d.settle()
+			d.wantSaid(`"baseline" is deleted, and the run logged with it. Undo brings both back.`)
+			return
+		}
+	}
+	t.Fatal("there is no such button")
 }

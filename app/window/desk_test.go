@@ -7,13 +7,13 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/panel/paneltest"
 	"bowline/app/runner/runnertest"
 	"bowline/model/car"
 	"bowline/model/carfile"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
@@ -40,7 +40,7 @@ func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(w.charts.close)
+	t.Cleanup(w.charts.Close)
 	t.Cleanup(w.study.Close)
 	d.Window = w
 	d.settle()
@@ -92,7 +92,7 @@ func missing(path string) bool {
 
 // settle lets everything come to its turn, the workers' results too.
 func (d *desk) settle() {
-	d.queue.Settle(func() bool { return d.charts.worker.Busy() || d.study.Busy() })
+	d.queue.Settle(func() bool { return d.charts.Busy() || d.study.Busy() })
 }
 
 // frame draws the side view and the charts on show, as a picture of the window
@@ -113,40 +113,10 @@ func (d *desk) sideView() image.Image {
 	return r.Generator(int(r.Size().Width), int(r.Size().Height))
 }
 
-// tabs returns what the panels stand in.
-func (d *desk) tabs() *container.AppTabs {
-	for _, o := range seen(d.window.Content()) {
-		if tabs, ok := o.(*container.AppTabs); ok {
-			return tabs
-		}
-	}
-	d.t.Fatal("there are no tabs")
-	return nil
-}
-
-// seen lists an object and all its parts, without what is hidden.
-func seen(o fyne.CanvasObject) []fyne.CanvasObject {
-	if o == nil || !o.Visible() {
-		return nil
-	}
-	list := []fyne.CanvasObject{o}
-	var parts []fyne.CanvasObject
-	switch o := o.(type) {
-	case *fyne.Container:
-		parts = o.Objects
-	case fyne.Widget:
-		parts = test.WidgetRenderer(o).Objects()
-	}
-	for _, part := range parts {
-		list = append(list, seen(part)...)
-	}
-	return list
-}
-
 // rasters lists those that can be seen.
 func rasters(o fyne.CanvasObject) []*canvas.Raster {
 	var list []*canvas.Raster
-	for _, o := range seen(o) {
+	for _, o := range paneltest.Seen(o) {
 		if r, ok := o.(*canvas.Raster); ok {
 			list = append(list, r)
 		}
@@ -172,7 +142,7 @@ func (d *desk) asked() string {
 		return ""
 	}
 	var words []string
-	for _, o := range seen(d.question()) {
+	for _, o := range paneltest.Seen(d.question()) {
 		if l, ok := o.(*widget.Label); ok {
 			words = append(words, l.Text)
 		}
@@ -186,7 +156,7 @@ func (d *desk) answer(name string) {
 	d.t.Helper()
 	var names []string
 	if d.question() != nil {
-		for _, o := range seen(d.question()) {
+		for _, o := range paneltest.Seen(d.question()) {
 			b, ok := o.(*widget.Button)
 			if !ok {
 				continue
@@ -208,7 +178,7 @@ func (d *desk) name(file string) {
 	if d.question() == nil {
 		d.t.Fatal("no file is asked for")
 	}
-	for _, o := range seen(d.question()) {
+	for _, o := range paneltest.Seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok {
 			e.SetText(file)
 			d.answer("Save")
@@ -278,11 +248,31 @@ func (d *desk) choose(menu, label string) {
 	d.settle()
 }
 
-// show puts a panel on show.
-func (d *desk) show(panel int) {
-	if panel != panelLaunch {
+// show puts the panel with a title on show.
+func (d *desk) show(title string) {
+	d.t.Helper()
+	index := d.panels.named(title)
+	if index < 0 {
+		d.t.Fatalf("there is no panel %q", title)
+	}
+	if registry[index].when == always {
 		d.study.SetLaunching(false)
 	}
-	d.Window.show(panel)
+	d.Window.show(index)
 	d.settle()
+}
+
+// titles are the panels' titles.
+func (d *desk) titles() []string {
+	var list []string
+	for _, p := range d.panels.list {
+		list = append(list, p.Title())
+	}
+	return list
+}
+
+// says writes all words of the panel on show.
+func (d *desk) says() string {
+	p := d.panels.current()
+	return paneltest.Texts(p.Words()) + "\n" + paneltest.Texts(p.Evidence())
 }

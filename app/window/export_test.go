@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -47,7 +48,7 @@ func TestExportOfOneChart(t *testing.T) {
 	for _, name := range []string{"loads.pdf", "loads.svg", "loads.png", "loads.csv", "LOADS.PNG"} {
 		t.Run(name, func(t *testing.T) {
 			d, path := openDesk(t)
-			d.charts.export("bar-force")
+			d.export("bar-force")
 			d.name(name)
 			want := filepath.Join(filepath.Dir(path), name)
 			d.wantNoQuestion()
@@ -60,8 +61,8 @@ func TestExportOfOneChart(t *testing.T) {
 // The name that is offered ends in .pdf; so does one typed without ending.
 func TestExportWithoutAnEnding(t *testing.T) {
 	d, path := openDesk(t)
-	d.charts.export("bow")
-	for _, o := range seen(d.question()) {
+	d.export("bow")
+	for _, o := range paneltest.Seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok && e.Text != "number7-bow.pdf" {
 			t.Errorf("%q is offered", e.Text)
 		}
@@ -76,14 +77,14 @@ func TestExportWithAnUnknownEnding(t *testing.T) {
 	d, path := openDesk(t)
 	fresh, mine := filepath.Join(filepath.Dir(path), "loads.docx"), filepath.Join(filepath.Dir(path), "mine.docx")
 	write(t, mine, "mine")
-	d.charts.export("bar-force")
+	d.export("bar-force")
 	d.name("loads.docx")
 	d.wantAsked("This did not work", "docx", "pdf", "svg", "png", "csv")
 	if !missing(fresh) {
 		t.Error("a file was left behind")
 	}
 	d.answer("Close")
-	d.charts.export("bar-force")
+	d.export("bar-force")
 	d.name("mine.docx")
 	d.answer("Yes")
 	d.wantAsked("docx")
@@ -155,7 +156,7 @@ func TestExportFollowsTheUnits(t *testing.T) {
 	heads := map[string]string{}
 	for _, units := range []string{"Inches and pounds", "Millimeters and newtons"} {
 		d.choose("View", units)
-		if err := d.charts.write(file, d.charts.chart("bar-force")); err != nil {
+		if err := d.writeChart(file, d.charts.Chart("bar-force")); err != nil {
 			t.Fatal(err)
 		}
 		heads[units], _, _ = strings.Cut(read(t, file), "\n")
@@ -178,8 +179,8 @@ func TestReportAsPDF(t *testing.T) {
 func TestEveryChartIsShown(t *testing.T) {
 	d := newDesk(t)
 	shown := map[chart.Key]bool{}
-	for _, p := range d.panels {
-		for _, key := range p.charts() {
+	for _, p := range d.panels.list {
+		for _, key := range p.Charts() {
 			shown[key] = true
 		}
 	}

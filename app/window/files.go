@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bowline/app/document"
+	"bowline/app/panel"
 	"bowline/app/report"
 	"bowline/assets"
 	"bowline/model/carfile"
@@ -76,7 +77,7 @@ func (w *Window) fail(err error) {
 
 // ask shows a question with an answer for each button; the last is the mild
 // one.
-func (w *Window) ask(title, question string, answers ...answer) {
+func (w *Window) ask(title, question string, answers ...panel.Answer) {
 	text := widget.NewLabel(question)
 	text.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons(title, container.New(wide(460), text), w.window)
@@ -85,11 +86,11 @@ func (w *Window) ask(title, question string, answers ...answer) {
 		give := func() {
 			d.Hide()
 			w.mild = nil
-			if a.do != nil {
-				a.do()
+			if a.Do != nil {
+				a.Do()
 			}
 		}
-		b := widget.NewButton(a.name, give)
+		b := widget.NewButton(a.Name, give)
 		w.mild = give // of the last answer, in the end
 		if i == 0 {
 			b.Importance = widget.HighImportance
@@ -107,16 +108,10 @@ func (w *Window) typedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// asking tells whether a question waits for its answer.
+// asking reports whether a question waits for its answer.
 func (w *Window) asking() bool {
 	_, modal := w.window.Canvas().Overlays().Top().(*widget.PopUp)
 	return modal
-}
-
-// answer is a button of a question; do may be nil.
-type answer struct {
-	name string
-	do   func()
 }
 
 // wide gives its object at least a width.
@@ -136,22 +131,22 @@ func (l wide) Layout(o []fyne.CanvasObject, size fyne.Size) {
 // pendingWords say why nothing is done while a typed value is refused.
 const pendingWords = "A value typed is refused; correct it or press Escape there first."
 
-// settled takes what has been typed and not been taken yet, and tells whether
+// settled takes what has been typed and not been taken yet, and reports whether
 // that is allowed.
 func (w *Window) settled() bool {
-	if !w.inputs.CommitPending() || !w.holes.target.inputs.CommitPending() {
+	if !w.inputs.CommitPending() || !w.panels.commitPending() {
 		w.say(pendingWords)
 		return false
 	}
 	return true
 }
 
-// leave asks about a run not logged and about unsaved changes before it goes on.
+// leave asks about what panels hold and about unsaved changes before it goes on.
 func (w *Window) leave(then func()) {
 	if !w.settled() {
 		return
 	}
-	w.leaveRun(w.panels[panelSetups].(*setupsPanel).log.form, func() { w.leaveCar(then) })
+	w.panels.leave(func() { w.leaveCar(then) })
 }
 
 // leaveCar asks about unsaved changes before it goes on.
@@ -161,9 +156,9 @@ func (w *Window) leaveCar(then func()) {
 		return
 	}
 	w.ask("Unsaved changes", w.doc.Car().Body.Name+" has changes that are not saved.",
-		answer{"Save", func() { w.save(then) }},
-		answer{"Discard changes", then},
-		answer{"Keep editing", nil})
+		panel.Answer{Name: "Save", Do: func() { w.save(then) }},
+		panel.Answer{Name: "Discard changes", Do: then},
+		panel.Answer{Name: "Keep editing"})
 }
 
 // save writes the car to its file, asking for one where it has none.
@@ -177,9 +172,9 @@ func (w *Window) save(then func()) {
 		w.saveAs(then)
 	case errors.Is(err, document.ErrChangedOnDisk):
 		w.ask("Changed on disk", "Another program has written "+w.doc.Path()+" since it was opened.",
-			answer{"Save under another name", func() { w.saveAs(then) }},
-			answer{"Overwrite it", func() { w.saved(w.doc.Overwrite(), then) }},
-			answer{"Keep editing", nil})
+			panel.Answer{Name: "Save under another name", Do: func() { w.saveAs(then) }},
+			panel.Answer{Name: "Overwrite it", Do: func() { w.saved(w.doc.Overwrite(), then) }},
+			panel.Answer{Name: "Keep editing"})
 	default:
 		w.saved(err, then)
 	}
@@ -269,8 +264,8 @@ func (w *Window) offer(r document.Recovery) {
 		name = r.Path
 	}
 	w.ask("Unsaved work found", name+" has unsaved work of "+r.Time.Format("2 January 2006, 15:04")+", kept when Bowline ended without closing it.",
-		answer{"Take it up", func() { w.fail(w.doc.Recover(r)) }},
-		answer{"Delete it", func() { w.fail(r.Discard()) }})
+		panel.Answer{Name: "Take it up", Do: func() { w.fail(w.doc.Recover(r)) }},
+		panel.Answer{Name: "Delete it", Do: func() { w.fail(r.Discard()) }})
 }
 
 // currentLaunch returns the launch of the car as it is; nil when there is none.

@@ -49,6 +49,9 @@ func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(f
 	return i
 }
 
+// panelKeys are the keys of the panels, in the order of the registry.
+var panelKeys = [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5}
+
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
 	m := menu{
@@ -85,16 +88,15 @@ func (w *Window) remake() {
 		w.item("Export charts…", key(fyne.KeyE), w.exportAll),
 		fyne.NewMenuItemSeparator(), quit)
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
-	view := fyne.NewMenu("View",
-		w.item("Tune: here", key(fyne.Key1), func() { w.show(panelHere) }),
-		w.item("Tune: holes", key(fyne.Key2), func() { w.show(panelHoles) }),
-		w.item("Tune: setups", key(fyne.Key3), func() { w.show(panelSetups) }),
-		w.item("Check", key(fyne.Key4), func() { w.show(panelCheck) }),
-		w.item("Launch", key(fyne.Key5), func() { w.show(panelLaunch) }),
+	view := fyne.NewMenu("View")
+	for i := range w.panels.list {
+		view.Items = append(view.Items, w.item(w.panels.label(i), key(panelKeys[i]), func() { w.show(i) }))
+	}
+	view.Items = append(view.Items,
 		fyne.NewMenuItemSeparator(),
 		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(side.FitBars) }),
 		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(side.FitCar) }),
-		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(panelHoles); w.view.SetFit(side.FitCenters) }),
+		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(w.panels.named("Holes")); w.view.SetFit(side.FitCenters) }),
 		w.item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
 		w.item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
 		w.item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
@@ -134,7 +136,7 @@ func (m *menu) refresh(w *Window) {
 func (w *Window) undo() {
 	if !w.settled() {
 		w.inputs.RestorePending()
-		w.holes.target.inputs.RestorePending()
+		w.panels.restorePending()
 		w.say("")
 		return
 	}

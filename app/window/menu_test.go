@@ -1,9 +1,11 @@
 package window
 
 import (
+	"strings"
 	"testing"
 
 	"bowline/app/look"
+	"bowline/app/panel/paneltest"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
@@ -78,7 +80,7 @@ func TestShortcuts(t *testing.T) {
 
 func TestUnitsSwitchTextsAndNothingElse(t *testing.T) {
 	d, path := openDesk(t)
-	car, before := d.doc.Car(), d.panelText()
+	car, before := d.doc.Car(), d.says()
 	if !d.item("View", "Inches and pounds").Checked || d.item("View", "Millimeters and newtons").Checked {
 		t.Error("the units of the file are not the ones marked")
 	}
@@ -89,11 +91,8 @@ func TestUnitsSwitchTextsAndNothingElse(t *testing.T) {
 	if d.item("View", "Inches and pounds").Checked || !d.item("View", "Millimeters and newtons").Checked {
 		t.Error("the units chosen are not the ones marked")
 	}
-	after := d.panelText()
-	for i := range before {
-		if before[i] == after[i] {
-			t.Errorf("%q stays in other units", before[i])
-		}
+	if after := d.says(); strings.Contains(after, " lb") || !strings.Contains(before, " lb") || !strings.Contains(after, " N") {
+		t.Errorf("in other units the panel says\n%s\nbefore\n%s", after, before)
 	}
 	text := read(t, path)
 	d.choose("View", "Inches and pounds")
@@ -104,14 +103,6 @@ func TestUnitsSwitchTextsAndNothingElse(t *testing.T) {
 	if d.doc.Units() != units.SI || read(t, path) != text {
 		t.Error("the file has changed with the units")
 	}
-}
-
-// panelText returns one text with a unit of each part of the window.
-func (d *desk) panelText() []string {
-	d.settle()
-	tune, check := d.panels[panelHere].(*herePanel), d.panels[panelCheck].(*checkPanel)
-	tune.refresh()
-	return []string{tune.verdict.Text(), tune.numbers.Text(tuneAhead, 0), check.verdict.Text(), check.numbers.Text(checkPush, 1), check.strengths.Text(strengthEuler, 1)}
 }
 
 func TestColors(t *testing.T) {
@@ -218,7 +209,7 @@ func TestTypedValuesComeFirst(t *testing.T) {
 		func() { d.choose("File", "Save") },
 		func() { d.choose("File", "Report as PDF…") },
 		func() { d.choose("File", "Export charts…") },
-		func() { d.charts.export("bow") },
+		func() { d.export("bow") },
 		func() { d.leave(func() { t.Error("the window was left") }) },
 	} {
 		d.say("")
@@ -252,7 +243,7 @@ func held(e typing) string {
 // typed puts a text in the place of another in the entry that holds it.
 func (d *desk) typed(old, text string) typing {
 	d.t.Helper()
-	for _, o := range seen(d.inputs) {
+	for _, o := range paneltest.Seen(d.inputs) {
 		e, ok := o.(typing)
 		if !ok || held(e) != old {
 			continue

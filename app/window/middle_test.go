@@ -1,9 +1,9 @@
 package window
 
 import (
-	"fmt"
 	"testing"
 
+	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -15,18 +15,9 @@ import (
 // leastWindow is how narrow the window can be made at most [px].
 const leastWindow = 1000
 
-// bar returns the parts of the bar over the side view, and what lays them out.
-func (d *desk) bar() (parts []fyne.CanvasObject, middle *fyne.Container) {
-	d.t.Helper()
-	for _, o := range seen(d.center) {
-		if c, ok := o.(*fyne.Container); ok {
-			if _, ok := c.Layout.(*middleLayout); ok {
-				return c.Objects[:4], c
-			}
-		}
-	}
-	d.t.Fatal("there is no bar")
-	return nil, nil
+// middle returns the side view with the bars over and below it.
+func (d *desk) middle() *fyne.Container {
+	return d.center.Leading.(*fyne.Container).Objects[0].(*fyne.Container)
 }
 
 // The window can be made narrow, on every page, with a travel or a launch, and
@@ -37,67 +28,27 @@ func TestTheWindowCanBeNarrow(t *testing.T) {
 	if inputs.Width < 270 || right.Width < 420 {
 		t.Errorf("the inputs need %v, the panels %v", inputs, right)
 	}
-	for i := range d.panels {
-		d.show(i)
+	for _, title := range d.titles() {
+		d.show(title)
 		d.window.Resize(fyne.NewSize(leastWindow, 720))
 		d.settle()
 		if least := d.window.Content().MinSize().Width; least > leastWindow {
-			t.Errorf("panel %d: the content needs %v px", i, least)
+			t.Errorf("%s: the content needs %v px", title, least)
 		}
-		_, middle := d.bar()
+		middle := d.middle()
 		// The layout is asked anew: the pane keeps the size it first heard of.
 		if need, has := middle.MinSize().Width, middle.Size().Width; need > has {
-			t.Errorf("panel %d: the side view and its bars need %v px and have %v", i, need, has)
+			t.Errorf("%s: the side view and its bars need %v px and have %v", title, need, has)
 		}
 	}
 }
 
-// At any width the parts of the bar lie side by side within it, above the view.
-func TestTheBarWraps(t *testing.T) {
-	d := newDesk(t)
-	for _, panel := range []int{panelHere, panelHoles} {
-		d.show(panel)
-		rows := 0
-		for _, width := range []float32{1200, 700, 600, 555, 500, 420, 350, 296} {
-			t.Run(fmt.Sprint(panel, width), func(t *testing.T) {
-				parts, middle := d.bar()
-				middle.Resize(fyne.NewSize(width, 600))
-				seenRows := map[float32]bool{}
-				for i, o := range parts {
-					at, size := o.Position(), o.Size()
-					seenRows[at.Y] = true
-					if at.X < 0 || at.X+size.Width > width+0.01 || size.Height < o.MinSize().Height || i > 0 && size.Width < o.MinSize().Width || at.Y+size.Height > d.view.Position().Y {
-						t.Errorf("part %d is at %v with size %v, the view at %v", i, at, size, d.view.Position())
-					}
-					for _, q := range parts[:i] {
-						if q.Position().Y == at.Y && q.Position().X+q.Size().Width > at.X {
-							t.Errorf("part %d at %v covers another at %v", i, at, q.Position())
-						}
-					}
-				}
-				if len(seenRows) < rows {
-					t.Errorf("%d rows, wider there are %d", len(seenRows), rows)
-				}
-				rows = len(seenRows)
-				if bottom := d.view.Position().Y + d.view.Size().Height; d.view.Size().Width != width || bottom > 600-50 || d.view.Size().Height < 400 {
-					t.Errorf("the view is at %v with size %v", d.view.Position(), d.view.Size())
-				}
-			})
-		}
-		if rows < 2 {
-			t.Errorf("at 296 px there are %d rows", rows)
-		}
-	}
-}
-
-// At the first size the bar takes one row.
+// At the first size the bar takes one row: the view begins below it.
 func TestTheBarTakesOneRowAtFirst(t *testing.T) {
 	d := newDesk(t)
-	parts, _ := d.bar()
-	for i, o := range parts {
-		if o.Position().Y != 0 {
-			t.Errorf("part %d is at %v", i, o.Position())
-		}
+	row := find(d, func(*widget.RadioGroup) bool { return true }).Size().Height
+	if top := d.view.Position().Y; top < row || top > 1.5*row {
+		t.Errorf("a row is %v high and the view begins at %v", row, top)
 	}
 }
 
@@ -106,19 +57,19 @@ func TestTheBarTakesOneRowAtFirst(t *testing.T) {
 func TestFitICs(t *testing.T) {
 	d, _ := openDesk(t)
 	button := func() *widget.Button {
-		for _, o := range seen(d.center) {
+		for _, o := range paneltest.Seen(d.center) {
 			if b, ok := o.(*widget.Button); ok && b.Text == "Fit ICs" && b.Visible() {
 				return b
 			}
 		}
 		return nil
 	}
-	for _, panel := range []int{panelHere, panelCheck, panelSetups, panelLaunch} {
-		if d.show(panel); button() != nil {
-			t.Errorf("panel %d has the button", panel)
+	for _, title := range []string{"Here", "Check", "Setups", "Launch"} {
+		if d.show(title); button() != nil {
+			t.Errorf("%s has the button", title)
 		}
 	}
-	d.show(panelHoles)
+	d.show("Holes")
 	d.settle()
 	d.frame()
 	if button() == nil {

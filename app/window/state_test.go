@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bowline/app/inputs"
+	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -142,23 +143,11 @@ func TestTheFirstSizeSuffices(t *testing.T) {
 	if least := d.window.Content().MinSize(); least.Width > firstWidth || least.Height > firstHeight {
 		t.Errorf("the content needs %v", least)
 	}
-	for i, p := range d.panels {
-		d.show(i)
-		var width float32
-		switch p := p.(type) {
-		case *herePanel:
-			width = p.numbers.Size().Width
-		case *checkPanel:
-			width = p.numbers.Size().Width
-		case *launchPanel:
-			width = p.bars.Size().Width
-		case *holesPanel:
-			width = p.object.Size().Width
-		case *setupsPanel:
-			width = p.object.Size().Width
-		}
-		if width < panelWidth {
-			t.Errorf("panel %d is %v wide", i, width)
+	for _, title := range d.titles() {
+		d.show(title)
+		p := d.panels.current()
+		if width := p.Words().Size().Width; width < paneltest.PanelWidth || p.Evidence().Size().Width != width {
+			t.Errorf("the words of %s are %v wide, the evidence %v", title, width, p.Evidence().Size().Width)
 		}
 	}
 }

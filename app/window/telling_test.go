@@ -3,6 +3,8 @@ package window
 import (
 	"testing"
 
+	"bowline/app/form"
+	"bowline/app/panel/paneltest"
 	"bowline/app/study"
 	"bowline/assets"
 	"bowline/model/analysis"
@@ -53,25 +55,28 @@ func TestNothingChangesTheStudyWhileItTells(t *testing.T) {
 		func(d *desk) { d.doc.SetUnits(units.US) },
 	}
 	heard := study.Change(0)
-	for panel := range panelCount {
+	for _, title := range newDesk(t).titles() {
 		d := newDesk(t)
 		d.study.Listen(func(c study.Change) { heard |= c })
-		d.show(panel)
-		for _, o := range seen(d.window.Content()) {
+		d.show(title)
+		for _, o := range paneltest.Seen(d.window.Content()) {
 			if b, ok := o.(*widget.Button); ok && b.Icon != nil && b.Icon.Name() == theme.Icon(theme.IconNameMenuExpand).Name() {
 				test.Tap(b) // a fold
 			}
 		}
 		for _, change := range changes {
-			for _, o := range seen(d.window.Content()) {
+			for _, o := range paneltest.Seen(d.window.Content()) {
 				switch o := o.(type) {
 				case desktop.Hoverable:
 					middle := fyne.NewPos(o.(fyne.CanvasObject).Size().Width/2, o.(fyne.CanvasObject).Size().Height/2)
 					o.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: middle}})
-				case *widget.Entry:
-					o.SetText("17")
-				case *filterField:
-					o.SetText(">17")
+				case interface {
+					form.Textual
+					SetText(string)
+				}:
+					if form.UndoesText(o) != nil {
+						o.SetText(">17")
+					}
 				}
 			}
 			d.frame()

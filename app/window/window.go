@@ -5,9 +5,12 @@ package window
 import (
 	"time"
 
+	"bowline/app/charts"
+	"bowline/app/controls"
 	"bowline/app/document"
 	"bowline/app/inputs"
 	"bowline/app/look"
+	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/runner"
 	"bowline/app/scene/side"
@@ -15,7 +18,6 @@ import (
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/stock"
-	"bowline/plotting"
 	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
@@ -45,17 +47,14 @@ type Window struct {
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
 
-	panels [panelCount]panel
-	tabs   *container.AppTabs
-	tune   *tunePages
-	holes  *holesPanel
-	shown  int          // index of the panel on show
+	panels *panels
 	soon   *runner.Soon // refreshes the panel on show
-	choose func()       // shows what belongs to the tab and to travel or launch
 	inputs *inputs.Panel
 	view   *stage.Stage
-	charts *charts
-	clock  *timeBar
+	charts *charts.Charts
+	travel *controls.TravelBar
+	clock  *controls.TimeBar
+	below  *fyne.Container // one of them, under the side view
 	status *widget.Label
 	panes  *container.Split // inputs | rest
 	center *container.Split // side view | panels
@@ -114,7 +113,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 	})
 	w.window.SetOnDropped(w.dropped)
 	w.window.Canvas().SetOnTypedKey(w.typedKey)
-	app.Settings().AddListener(func(fyne.Settings) { w.charts.submit() })
+	app.Settings().AddListener(func(fyne.Settings) { w.charts.Draw() })
 	w.retitle()
 	w.remake()
 	if o.StateLog != "" {
@@ -149,55 +148,24 @@ func (w *Window) build(o Options) {
 	w.inputs.SetOpenSections(w.app.Preferences().StringListWithFallback(prefOpen, []string{inputs.TitleSetup}))
 	w.view = stage.New(w.study, side.New(w.study), look.Current)
 	w.view.Refused = w.refused
-	w.charts = newCharts(w)
+	w.inputs.Said = w.say
+	w.charts = charts.New(w.study, w.post, func() []chart.Key { return w.panels.current().Charts() }, w.export)
 	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
 
-	here := newHerePanel(w.study, w.charts.views[plotting.AntiSquatKey], w.charts.views[plotting.CenterPathKey])
-	setups := newSetupsPanel(w)
-	w.holes = newHolesPanel(w)
-	w.holes.target.inputs.Later = w.later
-	check := newCheckPanel(w.study, w.charts.views[plotting.BarForceKey], w.charts.views[plotting.BowKey])
-	run := newLaunchPanel(w.study, w.charts.views[plotting.LaunchBarsKey], w.charts.views[plotting.LaunchAttitudeKey], w.charts.views[plotting.LaunchTiresKey])
-	w.panels = [panelCount]panel{panelHere: here, panelHoles: w.holes, panelSetups: setups, panelCheck: check, panelLaunch: run}
-	turned := func() {}
-	w.tune = newTunePages(here, w.holes, setups, func() { turned() })
-	loads, below := container.NewStack(), container.NewStack()
-	w.tabs = container.NewAppTabs(container.NewTabItem("Tune", w.tune.tabs), container.NewTabItem("Check", steady(loads)))
-	travel := newTravelBar(w.study).object
-	w.clock = newTimeBar(w.study, w.post)
-	w.choose = func() {
-		launching := w.study.Launching()
-		switch {
-		case w.tabs.SelectedIndex() == 0:
-			w.shown = w.tune.shown()
-		case launching:
-			w.shown = panelLaunch
-		default:
-			w.shown = panelCheck
-		}
-		if launching {
-			swap(loads, run.object)
-			swap(below, w.clock.object)
-		} else {
-			swap(loads, check.object)
-			swap(below, travel)
-			w.clock.pause()
-		}
-	}
-	turned = func() {
-		w.choose()
-		w.want()
-		w.refresh()
-	}
-	w.tabs.OnSelected = func(*container.TabItem) { turned() }
-	w.tabs.SelectIndex(1)
+	w.panels = newPanels(panel.Host{
+		Study: w.study, Chart: func(key chart.Key) fyne.CanvasObject { return w.charts.View(key) },
+		Say: w.say, Refused: w.refused, Ask: w.ask, Later: w.later, PrintCard: w.printCard,
+	}, w.turned)
+	w.clock = controls.NewTimeBar(w.study, w.post)
+	w.travel, w.below = controls.NewTravelBar(w.study), container.NewStack()
+	w.panels.open(w.panels.named("Check"))
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	middle := newMiddle(newToolbar(w.study, w.view), w.view, below)
+	middle := controls.NewMiddle(controls.NewToolbar(w.study, w.view), w.view, w.below)
 	caution := readout.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
-	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.tabs))
+	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.panels.tabs))
 	w.panes = container.NewHSplit(steady(w.inputs), w.center)
 	p := w.app.Preferences()
 	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
@@ -212,36 +180,41 @@ func (w *Window) later(after time.Duration, run func()) {
 	time.AfterFunc(after, func() { w.post(run) })
 }
 
-// swap puts an object in place of what a stack holds.
-func swap(stack *fyne.Container, o fyne.CanvasObject) {
-	if len(stack.Objects) == 1 && stack.Objects[0] == o {
-		return
+// choose puts on show what belongs to the tab and page chosen and to travel or
+// launch.
+func (w *Window) choose() {
+	launching := w.study.Launching()
+	w.panels.choose(launching)
+	if launching {
+		swap(w.below, w.clock.Object)
+	} else {
+		swap(w.below, w.travel.Object)
+		w.clock.Pause()
 	}
-	stack.Objects = []fyne.CanvasObject{o}
-	stack.Refresh()
 }
 
-// The panels.
-const (
-	panelHere = iota
-	panelHoles
-	panelSetups
-	panelCheck
-	panelLaunch
-	panelCount
-)
+// turned shows another tab or page.
+func (w *Window) turned() {
+	w.choose()
+	w.want()
+	w.refresh()
+}
 
-// panel is what a tab or a page of it holds.
-type panel interface {
-	refresh()            // writes words and numbers
-	charts() []chart.Key // keys of its charts
-	wants() study.Wants  // what it wants computed
+// want has computed what the panel on show wants.
+func (w *Window) want() { w.study.Want(w.panels.current().Wants()) }
+
+// show puts a panel on show.
+func (w *Window) show(index int) {
+	w.panels.open(index)
+	if when := registry[index].when; when != always {
+		w.study.SetLaunching(when == inLaunch)
+	}
 }
 
 // refresh brings the panel on show and its charts up to date.
 func (w *Window) refresh() {
-	w.panels[w.shown].refresh()
-	w.charts.submit()
+	w.panels.current().Refresh()
+	w.charts.Draw()
 }
 
 // ShowAndRun shows the window and returns when it is closed.
@@ -251,15 +224,12 @@ func (w *Window) ShowAndRun() {
 	w.window.ShowAndRun()
 	tick.Stop()
 	close(w.stop)
-	w.charts.close()
+	w.charts.Close()
 	w.study.Close()
 }
 
 // Content returns the window's canvas, for tests.
 func (w *Window) Content() fyne.Canvas { return w.window.Canvas() }
-
-// want declares what the panel on show wants computed.
-func (w *Window) want() { w.study.Want(w.panels[w.shown].wants()) }
 
 // follow keeps the panel on show, title and menu up to date.
 func (w *Window) follow(c study.Change) {
@@ -305,7 +275,7 @@ func (w *Window) say(text string) {
 	}
 }
 
-// refused tells why an edit in the side view was not taken.
+// refused says why an edit in the side view was not taken.
 func (w *Window) refused(problems []car.Problem) {
 	text := ""
 	if len(problems) > 0 {

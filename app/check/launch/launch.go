@@ -1,0 +1,179 @@
+// Package launch is the panel that answers the builder over time: what each of
+// the four bars carries as the car leaves, and what a turn of preload does.
+package launch
+
+import (
+	"fmt"
+	"strings"
+
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/app/tune/compare"
+	"bowline/app/words"
+	"bowline/model/launch"
+	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/chart"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+)
+
+// Panel is the tab Check while the launch is looked at.
+type Panel struct {
+	study   *study.Study
+	verdict *readout.Prose
+	assumed *readout.Prose
+	bars    *readout.Table
+	car     *readout.Table
+	sides   *readout.Table
+	preload *readout.Table
+
+	words    fyne.CanvasObject
+	evidence fyne.CanvasObject
+}
+
+// Rows of the numbers of the whole car, and of its left and right side.
+const (
+	rowSixty = iota
+	rowPitch
+	rowRoll
+	carRows
+)
+
+const (
+	rowRear = iota
+	rowFront
+	rowTire
+	sideRows
+)
+
+var (
+	carNames  = [carRows]string{rowSixty: "60 ft", rowPitch: "Pitch", rowRoll: "Roll"}
+	sideNames = [sideRows]string{rowRear: "Rear travel", rowFront: "Front travel", rowTire: "Rear tire"}
+)
+
+// New returns the panel: words and the four bars over their chart, the car and
+// its charts, and the preload.
+func New(host panel.Host) panel.Panel {
+	p := &Panel{
+		study:   host.Study,
+		verdict: panel.Prose(theme.ColorNameForeground),
+		assumed: panel.Small(""),
+		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+		car:     readout.New([]string{"Whole car"}, carNames[:]),
+		sides:   readout.New([]string{"Left", "Right"}, sideNames[:]),
+		preload: readout.New([]string{"RL tire", "RR tire", "UL", "UR", "LL", "LR"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+	}
+	title := panel.Bold("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
+	p.words = container.NewVBox(p.verdict, p.bars)
+	p.evidence = container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed)
+	p.Refresh()
+	return p
+}
+
+// Title implements panel.Panel.
+func (p *Panel) Title() string { return "Launch" }
+
+// Words implements panel.Panel.
+func (p *Panel) Words() fyne.CanvasObject { return p.words }
+
+// Evidence implements panel.Panel.
+func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
+
+// Charts implements panel.Panel.
+func (p *Panel) Charts() []chart.Key {
+	return []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey}
+}
+
+// Wants implements panel.Panel.
+func (p *Panel) Wants() study.Wants { return study.WantsLaunch | study.WantsOtherLaunches }
+
+// Refresh writes words and numbers.
+func (p *Panel) Refresh() {
+	r, u := p.study.Launch(), p.study.Units()
+	if r == nil {
+		p.verdict.Set("The launch is being computed.")
+		return
+	}
+	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.otherWords(u)
+	p.verdict.Set(strings.TrimSpace(text))
+	p.writeBars(r, u)
+	p.writeCar(r, u)
+	p.writePreload(r, u)
+	text = ""
+	for _, a := range r.Assumed {
+		text += "Assumed: " + words.Assumption(a, u) + "\n"
+	}
+	p.assumed.Set(text)
+}
+
+// otherWords says the same of the setup that the current one is held against,
+// with its 60-ft time.
+func (p *Panel) otherWords(u units.System) string {
+	other := compare.Other(p.study)
+	if other == nil || other.Launch == nil {
+		return ""
+	}
+	return "\n" + words.OtherLaunch(words.Setup{Name: other.Name, Result: other.Result, Launch: other.Launch}, u)
+}
+
+// writeBars writes what each bar carries now and at worst.
+func (p *Panel) writeBars(r *launch.Result, u units.System) {
+	i, ok := p.study.Instant()
+	for row, b := range launch.Bars {
+		now, color := "—", fyne.ThemeColorName("")
+		if ok {
+			now, color = p.held(b, r.Tension[b][i], u)
+		}
+		p.bars.Set(row, 0, now, color)
+		peak := r.Peaks[b]
+		for column, tension := range []float64{-peak.Push, peak.Pull} {
+			text, color := "none", fyne.ThemeColorName("")
+			if tension != 0 {
+				use, _ := p.study.Result().Hold(b.Pair(), tension)
+				text = u.Format(units.Force, use.Force) + ", " + units.Share(use.Share)
+				color = panel.ShareColor(use.Share)
+			}
+			p.bars.Set(row, 1+column, text, color)
+		}
+	}
+}
+
+// held writes a tension as push or pull.
+func (p *Panel) held(b launch.RodID, tension float64, u units.System) (string, fyne.ThemeColorName) {
+	use, way := p.study.Result().Hold(b.Pair(), tension)
+	color := fyne.ThemeColorName("")
+	if use.Share > 1 {
+		color = theme.ColorNameError
+	}
+	return fmt.Sprintf("%s %s", way, u.Format(units.Force, use.Force)), color
+}
+
+// writeCar writes where the car is now.
+func (p *Panel) writeCar(r *launch.Result, u units.System) {
+	p.car.Set(rowSixty, 0, words.SixtyFeet(r, u), "")
+	i, ok := p.study.Instant()
+	if !ok {
+		return
+	}
+	p.car.Set(rowPitch, 0, u.Nose(r.Pitch[i]), "")
+	p.car.Set(rowRoll, 0, u.Directed(units.Angle, r.Roll[i], "left up", "right up"), "")
+	for side := range launch.Sides {
+		p.sides.Set(rowRear, side, u.Travel(r.RearTravel[side][i]), "")
+		p.sides.Set(rowFront, side, u.Travel(r.FrontTravel[side][i]), "")
+		p.sides.Set(rowTire, side, u.Format(units.Force, r.RearLoad[side][i]), "")
+	}
+}
+
+// writePreload writes what a turn of each bar changes at rest.
+func (p *Panel) writePreload(r *launch.Result, u units.System) {
+	for row := range launch.Bars {
+		turn := &r.PerTurn[row]
+		for column, x := range []float64{turn.RearLoad[0], turn.RearLoad[1], turn.Tension[0], turn.Tension[1], turn.Tension[2], turn.Tension[3]} {
+			p.preload.Set(row, column, units.Signed(u.FromSI(units.Force, x), 0), "")
+		}
+	}
+}

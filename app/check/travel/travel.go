@@ -1,0 +1,154 @@
+// Package travel is the panel that answers the builder over the travel: what
+// each bar carries and how far that is from its limit.
+package travel
+
+import (
+	"fmt"
+
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/app/words"
+	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/units"
+	"bowline/plotting"
+	"bowline/plotting/chart"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+)
+
+// Panel is the tab Check while the car stands at a travel.
+type Panel struct {
+	study     *study.Study
+	verdict   *readout.Prose
+	warnings  *readout.Prose
+	numbers   *readout.Table
+	strengths *readout.Table
+	words     fyne.CanvasObject
+	evidence  fyne.CanvasObject
+}
+
+// Rows of what is carried.
+const (
+	rowLength = iota
+	rowHit
+	rowHooked
+	rowPush
+	rowPushLimit
+	rowPushMode
+	rowPull
+	rowPullLimit
+	rowCount
+)
+
+var rowNames = [rowCount]string{
+	rowLength: "Pin to pin", rowHit: "Hit, here", rowHooked: "Hooked, here",
+	rowPush: "Worst push", rowPushLimit: "Push allowed", rowPushMode: "Governed by",
+	rowPull: "Worst pull", rowPullLimit: "Pull allowed",
+}
+
+// Rows of where the strength comes from.
+const (
+	strengthJohnson = iota
+	strengthYield
+	strengthEuler
+	strengthWall
+	strengthSlender
+	strengthCount
+)
+
+var strengthNames = [strengthCount]string{
+	strengthJohnson: "Johnson–Euler", strengthYield: "First yield, bowed", strengthEuler: "Euler", strengthWall: "OD over wall", strengthSlender: "Slenderness",
+}
+
+// New returns the panel: words and loads over the forces, where the strength
+// comes from and the bow.
+func New(host panel.Host) panel.Panel {
+	p := &Panel{
+		study:     host.Study,
+		verdict:   panel.Prose(theme.ColorNameForeground),
+		warnings:  panel.Prose(theme.ColorNameWarning),
+		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, rowNames[:]),
+		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
+	}
+	p.words = container.NewVBox(p.verdict, p.warnings, p.numbers)
+	p.evidence = container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey))
+	p.Refresh()
+	return p
+}
+
+// Title implements panel.Panel.
+func (p *Panel) Title() string { return "Check" }
+
+// Words implements panel.Panel.
+func (p *Panel) Words() fyne.CanvasObject { return p.words }
+
+// Evidence implements panel.Panel.
+func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
+
+// Charts implements panel.Panel.
+func (p *Panel) Charts() []chart.Key { return []chart.Key{plotting.BarForceKey, plotting.BowKey} }
+
+// Wants implements panel.Panel.
+func (p *Panel) Wants() study.Wants { return 0 }
+
+// Refresh writes verdict, warnings and numbers.
+func (p *Panel) Refresh() {
+	r, u := p.study.Result(), p.study.Units()
+	p.verdict.Set(words.LoadVerdict(r.LoadVerdict(), u))
+	p.warnings.Set(words.List(words.Warnings(r.Warnings, u)))
+	for _, pair := range car.Pairs {
+		p.column(pair, r, u)
+	}
+}
+
+// column writes one pair of bars.
+func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
+	b := &r.Bars[pair]
+	set := func(row int, text string) { p.numbers.Set(row, int(pair), text, "") }
+	force := func(x float64) string { return u.Format(units.Force, x) }
+	set(rowLength, u.Format(units.Length, b.Length))
+	for row, c := range map[int]analysis.Case{rowHit: analysis.Hit, rowHooked: analysis.Hooked} {
+		text, color := "no force", fyne.ThemeColorName("")
+		if c.Of(&p.study.Station().Loads).Balanced {
+			use, way := r.Use(pair, c, p.study.Station())
+			text = fmt.Sprintf("%s %s", way, force(use.Force))
+			if use.Share > 1 {
+				color = theme.ColorNameError
+			}
+		}
+		p.numbers.Set(row, int(pair), text, color)
+	}
+	for row, way := range map[int]column.Direction{rowPush: column.Push, rowPull: column.Pull} {
+		text, color := "none", fyne.ThemeColorName("")
+		if use := r.Worst[pair][way]; use.Force > 0 {
+			text = force(use.Force) + ", " + units.Share(use.Share)
+			color = theme.ColorNameSuccess
+			if use.Share > 1 {
+				color = theme.ColorNameError
+			}
+		}
+		p.numbers.Set(row, int(pair), text, color)
+	}
+	set(rowPushLimit, force(b.Push.Allowable))
+	set(rowPushMode, words.FailureCell(b.Push.Kind))
+	set(rowPullLimit, force(b.Pull.Allowable))
+	p.strength(pair, b, u)
+}
+
+// strength writes what one pair's tube can take before the factor.
+func (p *Panel) strength(pair car.Pair, b *column.Result, u units.System) {
+	for row, x := range map[int]float64{strengthJohnson: b.Johnson, strengthYield: b.FirstYield, strengthEuler: b.Euler} {
+		p.strengths.Set(row, int(pair), u.Format(units.Force, x), "")
+	}
+	color := fyne.ThemeColorName("")
+	if b.Wall.Slender() {
+		color = theme.ColorNameError
+	}
+	p.strengths.Set(strengthWall, int(pair), fmt.Sprintf("%.1f, limit %.1f", b.Wall.Ratio, b.Wall.Limit), color)
+	p.strengths.Set(strengthSlender, int(pair), fmt.Sprintf("%.1f", b.Slenderness), "")
+}

@@ -1,0 +1,210 @@
+package controls
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bowline/app/look"
+	"bowline/app/panel"
+	"bowline/app/panel/paneltest"
+	"bowline/app/scene/side"
+	"bowline/app/stage"
+	"bowline/app/study"
+	"bowline/model/analysis"
+	"bowline/model/car"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// see opens the reference car.
+func see(t *testing.T) *paneltest.Desk {
+	t.Helper()
+	return paneltest.Reference(t, nothing)
+}
+
+// nothing is a panel that shows and wants nothing.
+func nothing(panel.Host) panel.Panel {
+	return paneltest.Part(panel.Stack(), func() {}, 0)
+}
+
+// on puts a thing into a window of its own.
+func on(t *testing.T, o fyne.CanvasObject) {
+	t.Helper()
+	test.NewTempWindow(t, o).Resize(fyne.NewSize(900, 600))
+}
+
+func TestToolbarChoosesSetupCaseAndMode(t *testing.T) {
+	d := see(t)
+	b := NewToolbar(d.Study, stage.New(d.Study, side.New(d.Study), look.Current))
+	setups, load, moving := b.setup, b.load, b.moving
+	if !slices.Equal(setups.Options, []string{"baseline", "lower bar up"}) || setups.Selected != "baseline" || load.Selected != "Hit" || moving.Checked {
+		t.Errorf("setups %q, %q; case %q; moving %v", setups.Options, setups.Selected, load.Selected, moving.Checked)
+	}
+	setups.SetSelected("lower bar up")
+	load.SetSelected("Hooked")
+	moving.SetChecked(true)
+	if d.Doc.Setup() != 1 || d.Study.Case() != analysis.Hooked || !d.Study.Moving() {
+		t.Errorf("setup %d, case %v, moving %v", d.Doc.Setup(), d.Study.Case(), d.Study.Moving())
+	}
+	if d.Doc.Modified() {
+		t.Error("looking at another setup changed the car")
+	}
+
+	// What is changed elsewhere is shown here.
+	d.Doc.SelectSetup(0)
+	d.Study.SetCase(analysis.Hit)
+	d.Study.SetMoving(false)
+	d.Doc.Apply("Rename", func(c *car.Car) { c.Setups[1].Name = "loose track" })
+	if setups.Selected != "baseline" || load.Selected != "Hit" || moving.Checked || setups.Options[1] != "loose track" {
+		t.Errorf("setups %q, %q; case %q; moving %v", setups.Options, setups.Selected, load.Selected, moving.Checked)
+	}
+}
+
+// What the bars show of the study is no step of its own: they listen and do not
+// write it, whatever changes in whatever order.
+func TestBarsOnlyShowTheStudy(t *testing.T) {
+	d := see(t)
+	NewToolbar(d.Study, stage.New(d.Study, side.New(d.Study), look.Current))
+	NewTravelBar(d.Study)
+	NewTimeBar(d.Study, func(f func()) { f() })
+	told := 0
+	d.Study.Listen(func(study.Change) { told++ })
+	for what, change := range map[string]func(){
+		"case": func() { d.Study.SetCase(analysis.Hooked) }, "mode": func() { d.Study.SetMoving(true) }, "launch": func() { d.Study.SetLaunching(true) },
+		"travel": func() { d.Study.SetTravel(0.01234567) }, "front": func() { d.Study.SetFront(-0.01234567) },
+		"setup": func() { d.Doc.SelectSetup(1) }, "bump": func() { d.Doc.Apply("Bump", func(c *car.Car) { c.Springs.RearBump = paneltest.Inch / 2 }) },
+	} {
+		told = 0
+		change()
+		if told != 1 {
+			t.Errorf("%s: the study has changed %d times", what, told)
+		}
+	}
+	if d.Study.Front() != -0.01234567 {
+		t.Errorf("the front travel is %v", d.Study.Front())
+	}
+}
+
+func TestSlidersMoveTheCar(t *testing.T) {
+	d := see(t)
+	b := NewTravelBar(d.Study)
+	rear, front := b.rear, b.front
+	ends := func(s *slider, low, high float64) bool {
+		return math.Abs(s.Min-low*paneltest.Inch) < 1e-9 && math.Abs(s.Max-high*paneltest.Inch) < 1e-9
+	}
+	if !ends(rear, -4, 3) || !ends(front, -4, 3) {
+		t.Errorf("the rear goes from %v to %v m, the front from %v to %v m", rear.Min, rear.Max, front.Min, front.Max)
+	}
+	rear.SetValue(-2 * paneltest.Inch)
+	front.SetValue(paneltest.Inch)
+	if math.Abs(d.Study.Travel()+2*paneltest.Inch) > 1e-4 || math.Abs(d.Study.Front()-paneltest.Inch) > 1e-4 {
+		t.Errorf("travels %v and %v in", d.Study.Travel()/paneltest.Inch, d.Study.Front()/paneltest.Inch)
+	}
+	// Near ride height the slider catches it.
+	rear.SetValue(0.05 * paneltest.Inch)
+	if d.Study.Travel() != 0 {
+		t.Errorf("travel %v in", d.Study.Travel()/paneltest.Inch)
+	}
+	// What is changed elsewhere is shown here.
+	d.Study.SetTravel(2 * paneltest.Inch)
+	if math.Abs(rear.Value-2*paneltest.Inch) > 1e-4 {
+		t.Errorf("the slider stands at %v in", rear.Value/paneltest.Inch)
+	}
+	d.Doc.Apply("Bump", func(c *car.Car) { c.Springs.RearBump = paneltest.Inch })
+	if !ends(rear, -4, 1) || math.Abs(d.Study.Travel()-paneltest.Inch) > 1e-9 {
+		t.Errorf("with less bump the rear goes to %v in and stands at %v in", rear.Max/paneltest.Inch, d.Study.Travel()/paneltest.Inch)
+	}
+	d.Edit()
+	test.Tap(paneltest.Button(t, b.Object, "Ride height"))
+	if d.Study.Travel() != 0 || d.Study.Front() != 0 {
+		t.Errorf("travels %v and %v in", d.Study.Travel()/paneltest.Inch, d.Study.Front()/paneltest.Inch)
+	}
+}
+
+func TestPlaying(t *testing.T) {
+	d := paneltest.Demo(t, nothing)
+	d.Study.SetLaunching(true)
+	d.Settle()
+	c := NewTimeBar(d.Study, func(func()) {})
+	c.pace.SetSelected("1/5 speed")
+	c.toggle()
+	if c.stop == nil {
+		t.Fatal("it does not play")
+	}
+	start := c.last
+	c.step(c.stop, start.Add(100*time.Millisecond))
+	if got := d.Study.Time(); math.Abs(got-0.02) > 1e-9 {
+		t.Errorf("after 0.1 s at 1/5 speed it is %v s", got)
+	}
+	stale := c.stop
+	c.toggle()
+	c.step(stale, start.Add(time.Second))
+	if got := d.Study.Time(); math.Abs(got-0.02) > 1e-9 || c.stop != nil {
+		t.Errorf("paused, it is %v s", got)
+	}
+	// To its end it stops, and begins anew from there.
+	c.toggle()
+	c.step(c.stop, c.last.Add(time.Hour))
+	if d.Study.Time() != d.Study.LaunchEnd() || c.stop != nil {
+		t.Errorf("at %v of %v s it still plays", d.Study.Time(), d.Study.LaunchEnd())
+	}
+	c.toggle()
+	if d.Study.Time() != 0 {
+		t.Errorf("it begins anew at %v s", d.Study.Time())
+	}
+	// The hand on the slider stops it.
+	c.slider.OnChanged(0.1)
+	if c.stop != nil || d.Study.Time() != 0.1 {
+		t.Errorf("scrubbed to 0.1 s it is %v s, playing %v", d.Study.Time(), c.stop != nil)
+	}
+	if want := "0.100 s, "; !strings.HasPrefix(c.value.Text, want) {
+		t.Errorf("the time reads %q", c.value.Text)
+	}
+}
+
+// At any width the parts of the bar lie side by side within it, above the view.
+func TestTheBarWraps(t *testing.T) {
+	d := paneltest.Demo(t, nothing)
+	view := stage.New(d.Study, side.New(d.Study), look.Current)
+	b := NewToolbar(d.Study, view)
+	middle := NewMiddle(b, view, NewTravelBar(d.Study).Object)
+	on(t, middle)
+	parts := []fyne.CanvasObject{b.setup, b.load, b.moving, b.fits}
+	for _, searching := range []bool{false, true} {
+		d.Study.Want(map[bool]study.Wants{true: study.WantsSearch}[searching])
+		rows := 0
+		for _, width := range []float32{1200, 700, 600, 555, 500, 420, 350, 296} {
+			t.Run(fmt.Sprint(searching, width), func(t *testing.T) {
+				middle.Resize(fyne.NewSize(width, 600))
+				seenRows := map[float32]bool{}
+				for i, o := range parts {
+					at, size := o.Position(), o.Size()
+					seenRows[at.Y] = true
+					if at.X < 0 || at.X+size.Width > width+0.01 || size.Height < o.MinSize().Height || i > 0 && size.Width < o.MinSize().Width || at.Y+size.Height > view.Position().Y {
+						t.Errorf("part %d is at %v with size %v, the view at %v", i, at, size, view.Position())
+					}
+					for _, q := range parts[:i] {
+						if q.Position().Y == at.Y && q.Position().X+q.Size().Width > at.X {
+							t.Errorf("part %d at %v covers another at %v", i, at, q.Position())
+						}
+					}
+				}
+				if len(seenRows) < rows {
+					t.Errorf("%d rows, wider there are %d", len(seenRows), rows)
+				}
+				rows = len(seenRows)
+				if bottom := view.Position().Y + view.Size().Height; view.Size().Width != width || bottom > 600-50 || view.Size().Height < 400 {
+					t.Errorf("the view is at %v with size %v", view.Position(), view.Size())
+				}
+			})
+		}
+		if rows < 2 {
+			t.Errorf("at 296 px there are %d rows", rows)
+		}
+	}
+}

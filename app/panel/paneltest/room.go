@@ -1,0 +1,108 @@
+package paneltest
+
+import (
+	"strings"
+	"testing"
+
+	"bowline/app/listing"
+	"bowline/app/look"
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/plotting/chart"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/font/sfnt"
+)
+
+// PanelWidth is what a panel has at least: its tables ask for it [px].
+const PanelWidth = 416
+
+// PageWidth is what a page has at least: a panel and the bar beside it [px].
+const PageWidth = PanelWidth + panel.BarRoom
+
+// Parts of a table's width, without the room that one text leaves before the
+// next [px].
+const (
+	TextGap   = 4
+	NameRoom  = PanelWidth*0.34 - TextGap
+	ValueRoom = PanelWidth*0.66/2 - TextGap
+)
+
+// WantRoom sees to it that a text is no wider than its room.
+func WantRoom(t testing.TB, what, text string, bold bool, room float32) {
+	t.Helper()
+	if w := fyne.MeasureText(text, theme.TextSize(), fyne.TextStyle{Bold: bold}).Width; w > room {
+		t.Errorf("%s: %q is %.1f wide and has %.1f", what, text, w, room)
+	}
+}
+
+// DigitRoom is the room of a list's column for so many digits.
+func DigitRoom(digits int) float32 {
+	return float32(digits) * fyne.MeasureText("0", look.New(look.Light).Size("text"), fyne.TextStyle{}).Width
+}
+
+// Cells writes a row of a list.
+func Cells(s listing.Source, row, columns int) string {
+	var list []string
+	for i := range columns {
+		text, _ := s.Cell(row, i)
+		list = append(list, text)
+	}
+	return strings.Join(list, " | ")
+}
+
+// Lettering returns a check that every letter of a text is in the window's font,
+// and how many it has looked at. One that is not shows as an empty box.
+func Lettering(t testing.TB) (check func(text string), letters *int) {
+	t.Helper()
+	font, err := opentype.Parse(look.New(look.Light).Font(fyne.TextStyle{}).Content())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buffer sfnt.Buffer
+	letters = new(int)
+	return func(text string) {
+		for _, r := range text {
+			*letters++
+			if r == '\n' {
+				continue
+			}
+			if glyph, err := font.GlyphIndex(&buffer, r); err != nil || glyph == 0 {
+				t.Errorf("%q in %q is not in the font", r, text)
+			}
+		}
+	}, letters
+}
+
+// part is a part of a panel, as a panel of its own.
+type part struct {
+	object  fyne.CanvasObject
+	refresh func()
+	wants   study.Wants
+}
+
+// Part has a part of a panel stand alone.
+func Part(object fyne.CanvasObject, refresh func(), wants study.Wants) panel.Panel {
+	return &part{object, refresh, wants}
+}
+
+func (p *part) Title() string               { return "Part" }
+func (p *part) Words() fyne.CanvasObject    { return p.object }
+func (p *part) Evidence() fyne.CanvasObject { return panel.Stack() }
+func (p *part) Charts() []chart.Key         { return nil }
+func (p *part) Wants() study.Wants          { return p.wants }
+func (p *part) Refresh()                    { p.refresh() }
+
+// WantTable sees to it that a table with two columns of values is legible in the
+// least width of a panel.
+func WantTable(t testing.TB, what string, table *readout.Table, rows []string) {
+	t.Helper()
+	for row, name := range rows {
+		WantRoom(t, what, name, false, NameRoom-theme.Padding())
+		WantRoom(t, what+", "+name, table.Text(row, 0), false, ValueRoom)
+		WantRoom(t, what+", "+name, table.Text(row, 1), false, ValueRoom)
+	}
+}

@@ -1,0 +1,30 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// wheel lies on an object and takes the mouse wheel from it, for the page that
+// the object stands on: entries and lists would keep it even with nothing to
+// scroll.
+type wheel struct {
+	widget.BaseWidget
+	turned func(*fyne.ScrollEvent)
+}
+
+// UnderWheel returns an object whose wheel goes to turned.
+func UnderWheel(o fyne.CanvasObject, turned func(*fyne.ScrollEvent)) fyne.CanvasObject {
+	w := &wheel{turned: turned}
+	w.ExtendBaseWidget(w)
+	return container.NewStack(o, w)
+}
+
+// Scrolled implements fyne.Scrollable.
+func (w *wheel) Scrolled(e *fyne.ScrollEvent) { w.turned(e) }
+
+// CreateRenderer draws nothing.
+func (w *wheel) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.NewWithoutLayout())
+}

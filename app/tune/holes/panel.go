@@ -1,0 +1,287 @@
+// Package holes is the panel that answers the racer which holes to use: every
+// combination, ranked by the target.
+package holes
+
+import (
+	"fmt"
+	"strings"
+
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/model/adjuster"
+	"bowline/model/car"
+	"bowline/model/holes"
+	"bowline/model/units"
+	"bowline/plotting/chart"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Panel is the page Holes of the tab Tune.
+type Panel struct {
+	study    *study.Study
+	verdict  *readout.Prose
+	progress *readout.Prose
+	button   *widget.Button // stops the search or starts it again
+	status   *fyne.Container
+	target   *target
+	filter   *filter
+	list     *list
+	chosen   *card
+	worth    *worth
+	folds    struct{ target, filter, worth *panel.Fold }
+	tools    *container.Scroll
+	words    *fyne.Container
+	evidence *container.Split // list over card
+	page     *fyne.Container
+	object   fyne.CanvasObject
+	heights  heights // that the page was laid out for last
+}
+
+// heights are what the parts of the page over the list ask for.
+type heights struct{ verdict, progress, tools float32 }
+
+// New returns the panel: words, target and filter, and below them the list over
+// what is to be known of the combination picked.
+func New(host panel.Host) panel.Panel {
+	s := host.Study
+	p := &Panel{study: s, verdict: panel.Prose(theme.ColorNameForeground), progress: panel.Prose(theme.ColorNamePlaceHolder)}
+	p.verdict.KeepRows(verdictRows)
+	p.button = widget.NewButton("Stop", p.press)
+	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
+	p.status.Hide()
+
+	shelf := container.NewVBox()
+	p.tools = container.NewVScroll(shelf)
+	p.target = newTarget(host, p.tools, p.relayout)
+	p.filter = newFilter(host, p.tools, p.relayout)
+	p.folds.target = panel.NewFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
+	p.folds.filter = panel.NewFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
+	shelf.Add(p.folds.target.Object)
+	shelf.Add(p.folds.filter.Object)
+
+	p.chosen = newCard(host)
+	p.list = newList(s, host.Say, p.chosen.useHoles)
+	p.worth = newWorth(s)
+	p.folds.worth = panel.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
+	p.words = container.NewWithoutLayout(p.verdict, p.status, p.tools)
+	p.evidence = container.NewVSplit(p.list.table, panel.Scrolling(p.chosen.object, p.folds.worth.Object))
+	p.evidence.SetOffset(listShare)
+	p.page = container.New(&room{panel: p}, p.words, p.evidence)
+	p.object = container.NewVScroll(p.page)
+	return p
+}
+
+// verdictRows are the lines of most verdicts in a panel as wide as it is at first.
+const verdictRows = 3
+
+// Title implements panel.Panel.
+func (p *Panel) Title() string { return "Holes" }
+
+// Words implements panel.Panel.
+func (p *Panel) Words() fyne.CanvasObject { return p.words }
+
+// Evidence implements panel.Panel.
+func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
+
+// Fill implements panel.Filler.
+func (p *Panel) Fill() fyne.CanvasObject { return p.object }
+
+// Charts implements panel.Panel.
+func (p *Panel) Charts() []chart.Key { return nil }
+
+// Wants implements panel.Panel.
+func (p *Panel) Wants() study.Wants { return study.WantsSearch }
+
+// CommitPending implements panel.Typing.
+func (p *Panel) CommitPending() bool { return p.target.inputs.CommitPending() }
+
+// RestorePending implements panel.Typing.
+func (p *Panel) RestorePending() { p.target.inputs.RestorePending() }
+
+// press does what the button beside the progress says.
+func (p *Panel) press() {
+	if p.study.SearchProgress().Phase == study.SearchStopped {
+		p.study.ResumeSearch()
+	} else {
+		p.study.StopSearch()
+	}
+}
+
+// toolOpen reports whether the list has to share its room with an open tool. The
+// fold below the card needs the card's own room, and goes before.
+func (p *Panel) toolOpen() bool {
+	return (p.folds.target.IsOpen() || p.folds.filter.IsOpen()) && !p.folds.worth.IsOpen()
+}
+
+// relayout makes room for what has changed its height.
+func (p *Panel) relayout() {
+	if p.page != nil {
+		p.page.Refresh()
+	}
+}
+
+// turned makes room for a fold of the tools and brings it into sight.
+func (p *Panel) turned(f *panel.Fold) {
+	p.relayout()
+	if f.IsOpen() {
+		p.tools.ScrollToOffset(f.Object.Position())
+	}
+}
+
+// Refresh writes words, list and card.
+func (p *Panel) Refresh() {
+	p.target.refresh()
+	p.filter.refresh()
+	p.list.refresh()
+	p.chosen.refresh()
+	if p.folds.worth.IsOpen() {
+		p.worth.refresh()
+	}
+	p.verdict.Set(p.verdictWords())
+	text, button := p.progressWords()
+	p.progress.Set(text)
+	p.status.Hidden = text == ""
+	p.button.Hidden = button == ""
+	if button != "" && p.button.Text != button {
+		p.button.SetText(button)
+	}
+	p.folds.target.Retitle(p.target.title())
+	p.folds.filter.Retitle(p.listed())
+	p.list.table.SetPlaceholder(p.empty())
+	now := heights{p.verdict.MinSize().Height, p.progress.MinSize().Height, p.tools.Content.MinSize().Height}
+	if now != p.heights {
+		p.heights = now
+		p.relayout()
+	}
+}
+
+// progressWords say how the search stands, and what the button beside them
+// would do; both are empty while there is nothing to tell.
+func (p *Panel) progressWords() (text, button string) {
+	switch now := p.study.SearchProgress(); now.Phase {
+	case study.SearchFailed:
+		return "Not searched: " + now.Err.Error() + ".", ""
+	case study.SearchStopped:
+		if p.study.Table() == nil {
+			return "The search was stopped.", "Search"
+		}
+		return "The search was stopped; the list is of the car as it was before.", "Search"
+	case study.SearchRuns:
+		return fmt.Sprintf("%s of %s combinations searched", units.Count(now.Done), units.Count(now.Total)), "Stop"
+	}
+	return "", ""
+}
+
+// listed says how many combinations the filter lets through.
+func (p *Panel) listed() string {
+	all := len(p.study.Ranking())
+	if p.filter.active() == 0 || all == 0 {
+		return "Filter"
+	}
+	return fmt.Sprintf("Filter: %s of %s listed", units.Count(len(p.study.Listed())), units.Count(all))
+}
+
+// empty says why the list is.
+func (p *Panel) empty() string {
+	if p.study.Table() == nil {
+		return "The combinations are listed here as soon as they are found."
+	}
+	return "No combination meets all conditions of the filter."
+}
+
+// verdictWords are the verdict: how many combinations meet the target, what the best
+// one needs, and where the holes in use stand.
+func (p *Panel) verdictWords() string {
+	places := p.study.Ranking()
+	if len(places) == 0 {
+		return "Every combination of holes is searched for the one nearest to the target."
+	}
+	inside, wished, refused := 0, 0, 0
+	for i := range places {
+		switch o := &places[i]; {
+		case !o.Combination().Usable():
+			refused++
+		case o.Unmet == 0:
+			wished++
+			fallthrough
+		default:
+			if o.Inside {
+				inside++
+			}
+		}
+	}
+	all := units.Count(len(places))
+	said := []string{fmt.Sprintf("%s of %s combinations meet the target", units.Count(inside), all)}
+	switch inside {
+	case 0:
+		said[0] = fmt.Sprintf("None of %s combinations meets the target", all)
+	case 1:
+		said[0] = fmt.Sprintf("1 of %s combinations meets the target", all)
+	}
+	if asked := wishes(p.study); asked != (holes.Wishes{Order: asked.Order}) {
+		said = append(said, fulfilled(wished))
+	}
+	text := strings.Join(append(said, best(&places[0])), "; ") + "."
+	if o := p.study.Place(p.study.Present()); o != nil {
+		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes(), units.Count(o.Rank))
+	}
+	switch refused {
+	case 0:
+	case 1:
+		text += " 1 cannot be used."
+	default:
+		text += fmt.Sprintf(" %s cannot be used.", units.Count(refused))
+	}
+	return text
+}
+
+// fulfilled says how many combinations fulfil all wishes.
+func fulfilled(n int) string {
+	switch n {
+	case 0:
+		return "none fulfils all wishes"
+	case 1:
+		return "1 fulfils all wishes"
+	}
+	return units.Count(n) + " fulfil all wishes"
+}
+
+// best says what the best combination needs.
+func best(p *holes.Place) string {
+	name := "the best, " + p.Holes().String() + ","
+	switch {
+	case !p.Combination().Usable():
+		return "no combination can be used"
+	case p.Present:
+		return "the holes in use are the best"
+	case !p.HasTurns:
+		return name + " is ahead of the holes in use"
+	}
+	return name + " needs " + needs(p)
+}
+
+// needs says how bars are to be turned, or made anew.
+func needs(p *holes.Place) string {
+	var said []string
+	and := " and "
+	for _, pair := range car.Pairs {
+		bars := pair.Bars()
+		turn := adjuster.InFlats(p.Turns[pair])
+		switch {
+		case p.Recut(pair):
+			said = append(said, "new tubes for the "+bars)
+			and = ", and "
+		case !turn.None():
+			said = append(said, "the "+bars+" "+turn.String())
+		}
+	}
+	if len(said) == 0 {
+		return "no bar turned"
+	}
+	return strings.Join(said, and)
+}

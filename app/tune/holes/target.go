@@ -1,0 +1,129 @@
+package holes
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bowline/app/form"
+	"bowline/app/inputs"
+	"bowline/app/panel"
+	"bowline/app/study"
+	"bowline/model/holes"
+	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// target is where the target and the wishes are told.
+type target struct {
+	study  *study.Study
+	inputs *inputs.Fields
+	checks []*widget.Check // by place in wishBoxes
+	order  *widget.Select
+	object fyne.CanvasObject
+}
+
+// wishBoxes are the wishes that are there or not.
+var wishBoxes = []struct {
+	words string
+	in    func(*holes.Wishes) *bool
+}{
+	{"All of the target met", func(w *holes.Wishes) *bool { return &w.InTarget }},
+	{"One pair of bars moved", func(w *holes.Wishes) *bool { return &w.OneBar }},
+	{"Within the adjusters' reach", func(w *holes.Wishes) *bool { return &w.InReach }},
+	{withinPinion, func(w *holes.Wishes) *bool { return &w.WithinPinion }},
+	{"Within the bars' limits", func(w *holes.Wishes) *bool { return &w.WithinLoad }},
+}
+
+// What the box of the pinion's limit says.
+const (
+	withinPinion  = "Within the pinion limit"
+	noPinionLimit = "No pinion limit set"
+)
+
+// newTarget returns the form, which stands in a scroll of the page; grown is
+// called when it takes more room.
+func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target {
+	s := host.Study
+	t := &target{study: s, inputs: inputs.NewTarget(s.Document(), s.Library(), form.Host{Scroll: scroll, Grown: grown, Help: host.Say})}
+	t.inputs.Later = host.Later
+	boxes := container.NewGridWithColumns(2)
+	for _, b := range wishBoxes {
+		c := widget.NewCheck(b.words, func(on bool) { t.wish(func(w *holes.Wishes) { *b.in(w) = on }) })
+		t.checks = append(t.checks, c)
+		boxes.Add(c)
+	}
+	var names []string
+	for _, o := range holes.Orders {
+		names = append(names, o.String())
+	}
+	t.order = widget.NewSelect(names, func(name string) {
+		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
+	})
+	t.object = container.NewVBox(t.inputs.Form, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
+	t.refresh()
+	return t
+}
+
+// wish changes the wishes.
+func (t *target) wish(change func(*holes.Wishes)) {
+	w := t.study.Wishes()
+	change(&w)
+	t.study.SetWishes(w)
+}
+
+// wishes returns those that the target has something for.
+func wishes(s *study.Study) holes.Wishes {
+	return s.Wishes().Of(holes.TargetOf(s.Document().Car()))
+}
+
+// refresh shows the wishes.
+func (t *target) refresh() {
+	w := wishes(t.study)
+	t.refreshPinion()
+	for i, b := range wishBoxes {
+		panel.ShowChecked(t.checks[i], *b.in(&w))
+	}
+	panel.ShowSelected(t.order, t.order.Options, w.Order.String())
+}
+
+// refreshPinion has the box of the pinion's limit react only while there is one.
+func (t *target) refreshPinion() {
+	for i, b := range wishBoxes {
+		if b.words != withinPinion {
+			continue
+		}
+		c, text := t.checks[i], noPinionLimit
+		limited := holes.TargetOf(t.study.Document().Car()).PinionLimit != 0
+		if limited {
+			text = withinPinion
+		}
+		if c.Text != text {
+			c.SetText(text)
+		}
+		panel.Enable(c, limited)
+	}
+}
+
+// title names the form with what is in it.
+func (t *target) title() string {
+	target, u := holes.TargetOf(t.study.Document().Car()), t.study.Units()
+	text := fmt.Sprintf("Target and wishes: %s to %s", strings.TrimSuffix(u.FormatExact(units.Percent, target.AntiSquat[0]), " %"), u.FormatExact(units.Percent, target.AntiSquat[1]))
+	w := wishes(t.study)
+	n := 0
+	for _, b := range wishBoxes {
+		if *b.in(&w) {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return text
+	case 1:
+		return text + ", 1 wish"
+	}
+	return fmt.Sprintf("%s, %d wishes", text, n)
+}

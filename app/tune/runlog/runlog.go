@@ -1,0 +1,125 @@
+// Package runlog shows what the car did with a setup, the runs logged, and takes
+// another one that is typed: a part of the page of setups.
+package runlog
+
+import (
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Log is the run log with the form below it.
+type Log struct {
+	study  *study.Study
+	say    func(string)
+	ask    func(title, question string, answers ...panel.Answer)
+	on     *panel.Page
+	list   *runTable
+	form   *runForm
+	detail *readout.Prose
+	all    *widget.Check
+	edit   *widget.Button
+	remove *widget.Button
+	Object fyne.CanvasObject
+}
+
+// mostRuns is how many runs the list shows before it scrolls.
+const mostRuns = 10
+
+// New returns the log.
+func New(host panel.Host) *Log {
+	s, on := host.Study, host.Page
+	l := &Log{study: s, say: host.Say, ask: host.Ask, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: panel.Prose(theme.ColorNameForeground)}
+	l.all = widget.NewCheck("All setups", func(on bool) {
+		l.list.setAll(on)
+		l.Refresh()
+	})
+	l.edit = widget.NewButton("Edit", l.editSelected)
+	l.remove = widget.NewButton("Delete", l.deleteSelected)
+	hear := l.list.table.OnSelected
+	l.list.table.OnSelected = func(key int) {
+		hear(key)
+		l.show()
+	}
+	l.list.table.OnActivated = func(int) { l.editSelected() }
+	l.form.logged = func(setup, run int, said string) {
+		l.list.refresh()
+		l.list.choose(setup, run)
+		l.show()
+		l.say(said)
+	}
+	l.Object = panel.Group(
+		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
+		panel.ListOn(on, l.list.table, l.list.Len, mostRuns), l.detail, l.form.object,
+	)
+	return l
+}
+
+// Refresh takes up log and form as they are.
+func (l *Log) Refresh() {
+	l.list.refresh()
+	l.form.refresh()
+	l.show()
+}
+
+// show writes the run selected and what can be done to it.
+func (l *Log) show() {
+	r, ok := l.list.selected()
+	text := ""
+	if ok {
+		text = r.describe(l.study.Units())
+	}
+	l.detail.Set(text)
+	defer l.on.Settle()
+	panel.Enable(l.edit, ok)
+	panel.Enable(l.remove, ok)
+}
+
+// editSelected puts the run selected into the form.
+func (l *Log) editSelected() {
+	if r, ok := l.list.selected(); ok {
+		l.form.edit(r)
+	}
+}
+
+// deleteSelected deletes the run selected.
+func (l *Log) deleteSelected() {
+	r, ok := l.list.selected()
+	if !ok {
+		return
+	}
+	if problems := l.study.Document().DeleteRun(r.setup, r.index); len(problems) > 0 {
+		l.say(problems[0].String())
+		return
+	}
+	l.say("The run of " + r.Date + " is deleted. Undo brings it back.")
+	l.Refresh()
+}
+
+// Leave asks about a run that is typed and not logged before it goes on. Without
+// one it goes on at once.
+func (l *Log) Leave(then func()) {
+	if !l.form.typed() {
+		then()
+		return
+	}
+	l.ask("Run not logged", "A run is typed on the page Setups that is not in the log.",
+		panel.Answer{Name: "Log it", Do: func() {
+			if l.form.submit() {
+				l.Leave(then)
+			} else {
+				l.say("The run is refused; the page Setups of the tab Tune says why.")
+			}
+		}},
+		panel.Answer{Name: "Drop it", Do: func() {
+			l.form.drop()
+			then()
+		}},
+		panel.Answer{Name: "Keep editing"})
+}

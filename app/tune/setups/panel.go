@@ -1,0 +1,109 @@
+// Package setups is the panel that answers the racer what the setups differ by
+// and what the car did with them.
+package setups
+
+import (
+	"fmt"
+
+	"bowline/app/panel"
+	"bowline/app/readout"
+	"bowline/app/study"
+	"bowline/app/tune/compare"
+	"bowline/app/tune/runlog"
+	"bowline/model/car"
+	"bowline/plotting"
+	"bowline/plotting/chart"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Panel is the page Setups of the tab Tune.
+type Panel struct {
+	study   *study.Study
+	say     func(string)
+	list    *setupList
+	buttons struct{ copy, rename, remove, up, down *widget.Button }
+	name    *renameRow
+	refused *readout.Prose
+	compare *compare.Part
+	log     *runlog.Log
+	page    *panel.Page
+
+	words    fyne.CanvasObject
+	evidence fyne.CanvasObject
+}
+
+// mostSetups is how many setups the list shows before it scrolls.
+const mostSetups = 8
+
+// New returns the panel: setups, comparison and run log over the log's chart.
+func New(host panel.Host) panel.Panel {
+	s, doc := host.Study, host.Study.Document()
+	p := &Panel{study: s, say: host.Say, page: host.Page, list: newSetupList(s), refused: panel.Prose(theme.ColorNameError), compare: compare.New(s)}
+	p.log = runlog.New(host)
+	p.name = newRenameRow(s, p.Refresh, p.page)
+
+	b := &p.buttons
+	b.copy = widget.NewButton("Copy", func() { p.try(doc.CopySetup(doc.Setup())) })
+	b.rename = widget.NewButton("Rename", p.name.open)
+	b.remove = widget.NewButton("Delete", func() {
+		said, problems := doc.DeleteSetup(doc.Setup())
+		if p.try(problems) {
+			p.say(said)
+		}
+	})
+	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
+	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
+	p.words = panel.Stack(
+		panel.ListOn(p.page, p.list.table, p.list.Len, mostSetups),
+		container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
+		p.name.object, p.refused,
+		p.compare.Object, p.log.Object,
+	)
+	p.evidence = host.Chart(plotting.SixtyFootKey)
+	p.Refresh()
+	return p
+}
+
+// Title implements panel.Panel.
+func (p *Panel) Title() string { return "Setups" }
+
+// Words implements panel.Panel.
+func (p *Panel) Words() fyne.CanvasObject { return p.words }
+
+// Evidence implements panel.Panel.
+func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
+
+// Charts implements panel.Panel.
+func (p *Panel) Charts() []chart.Key { return []chart.Key{plotting.SixtyFootKey} }
+
+// Wants implements panel.Panel.
+func (p *Panel) Wants() study.Wants { return study.WantsOtherLaunches }
+
+// Leave implements panel.Keeper: it asks about a run that is typed and not
+// logged.
+func (p *Panel) Leave(then func()) { p.log.Leave(then) }
+
+// try shows why an edit was refused, and reports whether it was taken.
+func (p *Panel) try(problems []car.Problem) bool {
+	text := ""
+	if len(problems) > 0 {
+		text = fmt.Sprintf("%s; %s", problems[0].Wrong, problems[0].Right)
+	}
+	p.Refresh()
+	p.refused.Set(text)
+	p.page.Settle()
+	return text == ""
+}
+
+// Refresh takes up the setups and the log as they are.
+func (p *Panel) Refresh() {
+	p.list.refresh()
+	p.refused.Set("")
+	p.compare.Refresh()
+	p.log.Refresh()
+	p.page.Settle()
+}
