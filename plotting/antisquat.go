@@ -53,7 +53,7 @@ func (a antiSquat) point(s *analysis.Station) (plotter.XY, bool) {
 	return plotter.XY{X: s.Pose.Travel, Y: s.AntiSquat}, s.HasAntiSquat
 }
 
-// upright tells whether the line of action passes the upright between two
+// upright reports whether the line of action passes the upright between two
 // stations rather than the level.
 func upright(a, b *analysis.Station) bool {
 	angle := func(s *analysis.Station) float64 {

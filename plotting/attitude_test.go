@@ -7,11 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 
 	"gonum.org/v1/plot/vg"
 	"pgregory.net/rapid"

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"bowline/plotting/chart"
-
 	"bowline/plotting/palette"
 )
 

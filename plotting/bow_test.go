@@ -5,12 +5,11 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 )
 
 // A bow grows as e0/(1 − P/Pe) with Pe = π²EI/L²: Case, Chilver & Ross,

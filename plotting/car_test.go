@@ -6,13 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )

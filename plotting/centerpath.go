@@ -61,14 +61,14 @@ func (p centerPath) point(s *analysis.Station) (plotter.XY, bool) {
 	return plotter.XY{X: s.InstantCenter.X, Y: s.InstantCenter.Y}, s.HasInstantCenter
 }
 
-// inSight tells whether a station's instant center is near enough to show.
+// inSight reports whether a station's instant center is near enough to show.
 func (p centerPath) inSight(s *analysis.Station) bool {
 	length := p.r.Car.Body.Wheelbase
 	return s.HasInstantCenter &&
 		aheadInSight.Contains(s.InstantCenter.X/length) && aboveInSight.Contains(s.InstantCenter.Y/length)
 }
 
-// throughParallel tells whether the bars pass through parallel between two
+// throughParallel reports whether the bars pass through parallel between two
 // stations, so that the instant center runs to infinity and comes back from
 // the other side.
 func throughParallel(a, b *analysis.Station) bool {

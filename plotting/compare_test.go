@@ -9,15 +9,14 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-	"bowline/plotting/palette"
-
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
+	"bowline/plotting/palette"
 
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"

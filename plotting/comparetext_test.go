@@ -5,10 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
-
-	"bowline/model/units"
 
 	"gonum.org/v1/plot/vg"
 	"pgregory.net/rapid"

@@ -14,11 +14,10 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 	"bowline/plotting/paper/papertest"
-
-	"bowline/model/units"
 
 	"gonum.org/v1/plot/vg"
 )

@@ -6,13 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 
 	"pgregory.net/rapid"
 )

@@ -7,13 +7,12 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 )
 
 // history is a launch of n steps of 1 ms whose values follow from the index of

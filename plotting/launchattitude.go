@@ -88,7 +88,7 @@ func newLaunchAttitude(l *launch.Result, apart bool) launchAttitude {
 	return a
 }
 
-// rearsApart tells whether left and right rear travel differ visibly.
+// rearsApart reports whether left and right rear travel differ visibly.
 func rearsApart(l *launch.Result) bool {
 	var all chart.Span
 	var apart float64
@@ -129,7 +129,7 @@ func (a launchAttitude) marks(c *chart.Chart) {
 	}
 }
 
-// lesser tells whether the other rear wheel goes further.
+// lesser reports whether the other rear wheel goes further.
 func (a launchAttitude) lesser(k int) bool {
 	if len(a.shown) < 3 || k > 1 {
 		return false

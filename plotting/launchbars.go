@@ -127,7 +127,7 @@ func (p peak) mark() chart.Point {
 	return m
 }
 
-// loaded tells whether one of a pair's bars ever carries anything to speak of
+// loaded reports whether one of a pair's bars ever carries anything to speak of
 // in a direction.
 func (b launchBars) loaded(p car.Pair, d column.Direction) bool {
 	return slices.ContainsFunc(launch.Bars[:], func(bar launch.RodID) bool {
@@ -155,7 +155,7 @@ func (b launchBars) notes(c *chart.Chart) {
 	})
 }
 
-// sidesAlike tells whether left and right bars carry the same.
+// sidesAlike reports whether left and right bars carry the same.
 func (b launchBars) sidesAlike() bool {
 	var apart, most float64
 	for _, bar := range []launch.RodID{launch.UpperLeft, launch.LowerLeft} {

@@ -7,12 +7,11 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
 )
 
 // Between two steps values lie on the line from one to the other; before the

@@ -30,7 +30,7 @@ var directions = [...]column.Direction{column.Push, column.Pull}
 // shows of them.
 type limits struct {
 	r *analysis.Result
-	// loaded tells whether some force on a pair has a direction.
+	// loaded reports whether some force on a pair has a direction.
 	loaded func(car.Pair, column.Direction) bool
 }
 

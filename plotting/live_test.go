@@ -9,10 +9,9 @@ import (
 	"sync"
 	"testing"
 
+	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
-
-	"bowline/model/units"
 	"bowline/plotting/palette"
 
 	"pgregory.net/rapid"

@@ -6,11 +6,10 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 )
 
 func TestReadoutsGiveAllValues(t *testing.T) {

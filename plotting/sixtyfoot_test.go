@@ -8,11 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/car"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/plot/plotter"
@@ -272,7 +271,7 @@ func TestRunsAreWhereTheLayoutSays(t *testing.T) {
 			px, py := l.ToPixel(m.At.X, m.At.Y)
 			reach := 1.0
 			if m.Size > 1 {
-				reach = 4 // the current setup's are large
+				reach = 3.5 // the current setup's are large
 			}
 			for _, d := range []float64{-reach, 0, reach} {
 				if !charttest.Like(img.RGBAAt(int(px+d), int(py)), m.Ink(&s.Palette), 60) {

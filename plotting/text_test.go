@@ -5,11 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/plotting/chart"
-	"bowline/plotting/chart/charttest"
-
 	"bowline/model/car"
 	"bowline/model/units"
+	"bowline/plotting/chart"
+	"bowline/plotting/chart/charttest"
 
 	"gonum.org/v1/plot/vg"
 	"pgregory.net/rapid"
@@ -59,7 +58,7 @@ func TestTextHasRoomOnPaper(t *testing.T) {
 	for _, size := range []chart.Sheet{chart.DefaultSheet, {Width: 4 * vg.Inch, Height: 3 * vg.Inch}} {
 		for _, drawn := range everyChart(t, c) {
 			to := &charttest.Spy{Width: size.Width, Height: size.Height}
-			if err := chart.DrawSheet(to, drawn, chart.Style{}, size); err != nil {
+			if err := chart.DrawSheet(to, drawn, chart.Style{}); err != nil {
 				t.Fatal(err)
 			}
 			var all []string

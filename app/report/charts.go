@@ -28,10 +28,10 @@ func (l *sheets) charts(list []*chart.Chart, s units.System) {
 		l.need(airBefore + chartHeight)
 		l.y -= airBefore
 		area := vg.Rectangle{Min: vg.Point{X: margin, Y: l.y - chartHeight}, Max: vg.Point{X: l.width - margin, Y: l.y}}
-		style := chart.Style{Palette: *ink, Units: s, Width: area.Size().X}
+		style := chart.Style{Palette: *ink, Units: s}
 		style.Palette.Background = white
 		l.draw(func(p *paper.Canvas) {
-			c.Plot(style).Draw(draw.Canvas{Canvas: p, Rectangle: area})
+			c.Draw(draw.Canvas{Canvas: p, Rectangle: area}, style)
 		})
 		l.y -= chartHeight
 	}

@@ -6,40 +6,6 @@ import (
 	"bowline/model/units"
 )
 
-// Span is a range of values [SI].
-type Span struct{ Min, Max float64 }
-
-// Between returns the span from a value to another.
-func Between(from, to float64) Span { return Span{from, to} }
-
-// Nowhere is a span that contains nothing and grows by what it is given.
-func Nowhere() Span { return Span{math.Inf(1), math.Inf(-1)} }
-
-// Everywhere is the span without ends.
-func Everywhere() Span { return Span{math.Inf(-1), math.Inf(1)} }
-
-// Contains reports whether x is in the span, ends included.
-func (s Span) Contains(x float64) bool { return x >= s.Min && x <= s.Max }
-
-func (s Span) empty() bool     { return !(s.Min <= s.Max) }
-func (s Span) Length() float64 { return s.Max - s.Min }
-
-// With returns the span grown to contain the values.
-func (s Span) With(values ...float64) Span {
-	for _, v := range values {
-		s.Min, s.Max = math.Min(s.Min, v), math.Max(s.Max, v)
-	}
-	return s
-}
-
-// Clamp returns the value of the span nearest to x.
-func (s Span) Clamp(x float64) float64 { return math.Max(s.Min, math.Min(s.Max, x)) }
-
-// clip returns the part of the span within another.
-func (s Span) clip(other Span) Span {
-	return Span{math.Max(s.Min, other.Min), math.Min(s.Max, other.Max)}
-}
-
 // Frame is what the axes of a drawn chart show. Passed on to the next drawing
 // it keeps the axes from jumping: an axis stays while what must be in sight
 // fits into it and fills at least half of it.
@@ -50,6 +16,14 @@ type Frame struct {
 	// Right is what one unit of the right axis is on the left one [SI over SI];
 	// 0 for a chart without a right axis.
 	Right float64
+}
+
+// onLeft returns a value as the left axis has it.
+func (f *Frame) onLeft(y float64, right bool) float64 {
+	if right {
+		return y * f.Right
+	}
+	return y
 }
 
 // Axis describes one axis of a chart.

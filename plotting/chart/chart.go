@@ -52,10 +52,6 @@ type Style struct {
 	Units   units.System
 	// Size scales text and lines; 1, or 0 for short, is 11 px text at 96 dpi.
 	Size float64
-	// Width and Height are those of the whole drawing, so that legend and
-	// remarks break into rows, and remarks leave the data its room; 0 means
-	// without end. Renderer and Export set them.
-	Width, Height vg.Length
 	// Frame is the previous drawing's Layout.Frame while the user drags, so
 	// that the axes hold still; the zero value fits the axes to the data.
 	Frame Frame

@@ -66,20 +66,20 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	case PDF:
 		canvas := paper.New(size.Width, size.Height, c.Title, time.Now())
 		canvas.NextPage()
-		if err := DrawSheet(canvas, c, s, size); err != nil {
+		if err := DrawSheet(canvas, c, s); err != nil {
 			return err
 		}
 		_, err := canvas.WriteTo(w)
 		return err
 	case SVG:
 		canvas := vgsvg.New(size.Width, size.Height)
-		if err := DrawSheet(canvas, c, s, size); err != nil {
+		if err := DrawSheet(canvas, c, s); err != nil {
 			return err
 		}
 		return writeSVG(w, canvas)
 	case PNG:
 		canvas := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(size.Width, size.Height), vgimg.UseDPI(size.DPI))}
-		if err := DrawSheet(canvas, c, s, size); err != nil {
+		if err := DrawSheet(canvas, c, s); err != nil {
 			return err
 		}
 		_, err := canvas.WriteTo(w)
@@ -97,27 +97,26 @@ func onPaper() palette.Palette {
 	return p
 }
 
-// DrawSheet draws a chart with the caution below it.
-func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style, size Sheet) error {
-	scale := s.size()
-	small := lettersOf(smallSize*scale, false)
-	lines := small.wrap(Caution, size.Width-2*edge*scale)
+// DrawSheet draws a chart with the caution below it over a whole canvas, as Export
+// does.
+func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style) error {
+	to, scale, fonts := draw.New(canvas), s.size(), typeset{}
+	small := fonts.of(smallSize*scale, false)
+	size := to.Size()
+	lines := small.wrap(Caution, size.X-2*edge*scale)
 	foot := edge*scale + vg.Length(len(lines))*small.row()
-	s.Palette, s.Width, s.Height, s.Frame = onPaper(), size.Width, size.Height-foot, Frame{}
-	p := c.picture(s, true, 0)
-	m, least := p.margins, leastArea*scale
-	if size.Width-m.left-m.right < least || size.Height-m.top-m.bottom-foot < least {
-		return fmt.Errorf("a sheet of %.2f × %.2f in leaves no room for the chart; make it larger or the text smaller", size.Width/vg.Inch, size.Height/vg.Inch)
+	s.Palette, s.Frame = onPaper(), Frame{}
+	p := c.picture(s, size.X, size.Y-foot, true, fonts)
+	sheet := draw.Crop(to, 0, 0, foot, 0)
+	if _, ok := p.area(sheet); !ok {
+		return fmt.Errorf("a sheet of %.2f × %.2f in leaves no room for the chart; make it larger or the text smaller", size.X/vg.Inch, size.Y/vg.Inch)
 	}
-	area := draw.New(canvas)
-	area.SetColor(s.Palette.Background)
-	area.Fill(area.Rectangle.Path())
-	out := p.plot()
-	out.BackgroundColor = nil
-	out.Draw(draw.Crop(area, 0, 0, foot, 0))
+	to.SetColor(s.Palette.Background)
+	to.Fill(to.Rectangle.Path())
+	p.draw(sheet)
 	for i, line := range lines {
-		up := foot - edge*scale/2 - vg.Length(i+1)*small.row()
-		small.draw(area, s.Palette.Muted, vg.Point{X: edge * scale, Y: up + descent*small.size}, 0, line)
+		up := to.Min.Y + foot - edge*scale/2 - vg.Length(i+1)*small.row()
+		small.draw(to, s.Palette.Muted, vg.Point{X: to.Min.X + edge*scale, Y: up + descent*small.size}, 0, line)
 	}
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"image/color"
 	"math"
 
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -16,14 +17,16 @@ type label struct {
 	crosses bool         // a rule runs through it
 }
 
-// labeler finds room for text in the data area, clear of curves and of other
-// text, and if it can of rules.
+// labeler finds room for the labels of rules and points in the data area, clear of
+// curves and of other text, and if it can of rules: gonum's plotter.Labels stand
+// where they are put.
 type labeler struct {
+	p *picture
 	*letters
 	area   vg.Rectangle
 	air    vg.Length // kept around text
 	curves [][]vg.Point
-	rules  [][]vg.Point
+	rules  [][]vg.Point // nil where out of sight
 	edges  [][]vg.Point // of regions
 	taken  []vg.Rectangle
 	placed []label
@@ -49,50 +52,104 @@ type wish struct {
 	mark   *vg.Point  // what it stands beside; nil for none
 }
 
-// layLabels places the labels of all rules and marks. lines are those of the
-// rules, nil where out of sight.
-func (p *picture) layLabels(v *view, lines, curves [][]vg.Point) []label {
-	l := &labeler{letters: &p.body, area: v.Rectangle, air: 1.5 * p.scale, curves: curves, rules: lines}
-	for i := range p.Regions {
-		l.edges = append(l.edges, p.edges(v, &p.Regions[i])...)
+// wipe places the labels and clears the rules that run through them; it never
+// wipes out a curve, since those are drawn later.
+func (l *labeler) wipe(v *view) {
+	l.look(v)
+	for i := range l.p.Rules {
+		if !l.p.Rules[i].empty() {
+			l.ofRule(v, i)
+		}
 	}
-	r := (dotRadius + 0.5) * p.scale
-	for i := range p.Points {
-		if at := p.point(v, p.Points[i].At, p.Points[i].Right); p.Points[i].Shape != None && v.Contains(at) {
+	for i := range l.p.Points {
+		l.ofPoint(v, &l.p.Points[i])
+	}
+	for i := range l.placed {
+		if l.placed[i].crosses {
+			v.SetColor(l.p.style.Palette.Background)
+			v.Fill(l.placed[i].box.Path())
+		}
+	}
+}
+
+// write sets the labels.
+func (l *labeler) write(v *view) {
+	for i := range l.placed {
+		l.letters.draw(v, l.placed[i].ink, l.placed[i].at, 0, l.placed[i].text)
+	}
+}
+
+// look notes where everything is that a label might cover.
+func (l *labeler) look(v *view) {
+	l.area, l.air = v.Rectangle, 1.5*l.p.scale
+	l.curves, l.edges, l.taken, l.placed = nil, nil, nil, nil
+	points := func(xys plotter.XYs, unit float64) []vg.Point {
+		list := make([]vg.Point, len(xys))
+		for i, at := range xys {
+			list[i] = vg.Point{X: v.x(at.X), Y: v.y(unit * at.Y)}
+		}
+		return list
+	}
+	for i := range l.p.Regions {
+		for _, e := range l.p.edges(&l.p.Regions[i]) {
+			l.edges = append(l.edges, points(e, 1))
+		}
+	}
+	l.rules = make([][]vg.Point, len(l.p.Rules))
+	for i := range l.p.Rules {
+		switch r := &l.p.Rules[i]; {
+		case !l.p.axisOf(r).Contains(r.At):
+		case r.Upright:
+			l.rules[i] = []vg.Point{{X: v.x(r.At), Y: v.Min.Y}, {X: v.x(r.At), Y: v.Max.Y}}
+		default:
+			l.rules[i] = []vg.Point{{X: v.Min.X, Y: v.y(r.At)}, {X: v.Max.X, Y: v.y(r.At)}}
+		}
+	}
+	for i := range l.p.Lines {
+		unit := l.p.frame.onLeft(1, l.p.Lines[i].Right)
+		for _, run := range l.p.Lines[i].Runs {
+			l.curves = append(l.curves, points(run, unit))
+		}
+	}
+	r := (dotRadius + 0.5) * l.p.scale
+	for i := range l.p.Points {
+		if at, seen := l.place(v, &l.p.Points[i]); seen && l.p.Points[i].Shape != None {
 			l.taken = append(l.taken, vg.Rectangle{Min: at.Sub(vg.Point{X: r, Y: r}), Max: at.Add(vg.Point{X: r, Y: r})})
 		}
 	}
-	for i := range p.Rules {
-		if !p.Rules[i].empty() {
-			l.ofRule(v, p, i)
-		}
+}
+
+// place returns where a point is, and whether that is in sight.
+func (l *labeler) place(v *view, m *Point) (vg.Point, bool) {
+	at := vg.Point{X: v.x(m.At.X), Y: v.y(l.p.frame.onLeft(m.At.Y, m.Right))}
+	return at, v.Contains(at)
+}
+
+// ofPoint places the label of a point beside it, or at the foot of its line.
+func (l *labeler) ofPoint(v *view, m *Point) {
+	at, seen := l.place(v, m)
+	if m.empty() || !seen {
+		return
 	}
-	for i := range p.Points {
-		m := &p.Points[i]
-		at := p.point(v, m.At, m.Right)
-		if m.empty() || !v.Contains(at) {
-			continue
-		}
-		text := m.Label(p.style.Units)
-		w := wish{text: text, ink: p.ink(m.Ink), places: l.around(at, r+1.5*p.scale, text), mark: &at}
-		if m.Drop {
-			w.places = append(l.atFoot(at.X, text), w.places...)
-			w.mark = nil
-		}
-		if m.Apart {
-			w.places = append(w.places, l.apart(at, r+1.5*p.scale, v.y(p.frame.Y.Clamp(0)), text)...)
-		}
-		l.place(&w, overText)
+	r := (dotRadius + 2) * l.p.scale
+	text := m.Label(l.p.style.Units)
+	w := wish{text: text, ink: l.p.ink(m.Ink), places: l.around(at, r, text), mark: &at}
+	if m.Drop {
+		w.places = append(l.atFoot(at.X, text), w.places...)
+		w.mark = nil
 	}
-	return l.placed
+	if m.Apart {
+		w.places = append(w.places, l.apart(at, r, v.y(l.p.frame.Y.Clamp(0)), text)...)
+	}
+	l.put(&w, overText)
 }
 
 // ofRule places the label of a rule at its line, or at the edge beyond which
 // it lies.
-func (l *labeler) ofRule(v *view, p *picture, i int) {
-	r := &p.Rules[i]
-	w := wish{text: r.Label(p.style.Units), ink: p.ink(r.Ink), own: l.rules[i]}
-	switch shown := p.axisOf(r); {
+func (l *labeler) ofRule(v *view, i int) {
+	r := &l.p.Rules[i]
+	w := wish{text: r.Label(l.p.style.Units), ink: l.p.ink(r.Ink), own: l.rules[i]}
+	switch shown := l.p.axisOf(r); {
 	case shown.Contains(r.At) && r.Upright:
 		w.places = append(l.besideUpright(v.x(r.At), w.text), l.atFoot(v.x(r.At), w.text)...)
 	case shown.Contains(r.At):
@@ -106,14 +163,14 @@ func (l *labeler) ofRule(v *view, p *picture, i int) {
 	}
 	most := math.Inf(1)
 	if r.Setup > 0 {
-		most = overText // the first setup's labels go first
+		most = overText // the first setup's labels come first
 	}
-	l.place(&w, most)
+	l.put(&w, most)
 }
 
-// place puts text at the cheapest of its places and takes the room there. Text
+// put sets text at the cheapest of its places and takes the room there. Text
 // that costs as much as most everywhere is left out.
-func (l *labeler) place(w *wish, most float64) {
+func (l *labeler) put(w *wish, most float64) {
 	var best label
 	least, width := most, l.width(w.text)
 	for i, at := range w.places {
@@ -207,77 +264,4 @@ func inside(a, b vg.Point, r vg.Rectangle) float64 {
 		return 0
 	}
 	return (to - from) * math.Hypot(float64(d.X), float64(d.Y))
-}
-
-// spread returns places along a height: right, left, and between.
-func (l *labeler) spread(baseline vg.Length, text string) []vg.Point {
-	left, right := l.area.Min.X+2*l.air, l.area.Max.X-2*l.air-l.width(text)
-	points := make([]vg.Point, 0, 10)
-	for _, part := range []vg.Length{1, 0, 0.5, 0.75, 0.25} {
-		points = append(points, vg.Point{X: left + part*(right-left), Y: baseline})
-	}
-	return points
-}
-
-// alongLevel returns places outside of a level line, where below is outside,
-// and then inside of it.
-func (l *labeler) alongLevel(y vg.Length, below bool, text string) []vg.Point {
-	over, under := l.spread(y+(descent+0.12)*l.size, text), l.spread(y-(capHeight+0.22)*l.size, text)
-	if below {
-		return append(under, over...)
-	}
-	return append(over, under...)
-}
-
-// besideUpright returns places right and left of an upright line, from the top
-// down.
-func (l *labeler) besideUpright(x vg.Length, text string) []vg.Point {
-	points := make([]vg.Point, 0, 8)
-	for i := range 4 {
-		y := l.area.Max.Y - (capHeight+0.3)*l.size - vg.Length(i)*l.row()
-		points = append(points, vg.Point{X: x + 2*l.air, Y: y}, vg.Point{X: x - 2*l.air - l.width(text), Y: y})
-	}
-	return points
-}
-
-// atFoot returns places right and left of an upright line, from the bottom up.
-func (l *labeler) atFoot(x vg.Length, text string) []vg.Point {
-	points := make([]vg.Point, 0, 8)
-	for i := range 4 {
-		y := l.area.Min.Y + (descent+0.4)*l.size + vg.Length(i)*l.row()
-		points = append(points, vg.Point{X: x + 2*l.air, Y: y}, vg.Point{X: x - 2*l.air - l.width(text), Y: y})
-	}
-	return points
-}
-
-// around returns places right of a point, left, above, below and at the
-// corners.
-func (l *labeler) around(at vg.Point, r vg.Length, text string) []vg.Point {
-	w := l.width(text)
-	right, left, center := at.X+r, at.X-r-w, at.X-w/2
-	middle, above, below := at.Y-l.middle(), at.Y+r+descent*l.size, at.Y-r-capHeight*l.size
-	return []vg.Point{
-		{X: right, Y: middle}, {X: left, Y: middle}, {X: center, Y: above}, {X: center, Y: below},
-		{X: right, Y: above}, {X: left, Y: above}, {X: right, Y: below}, {X: left, Y: below},
-	}
-}
-
-// apart returns places beside a point, row by row away from it on its side of
-// zero, and then at the edges.
-func (l *labeler) apart(at vg.Point, r, zero vg.Length, text string) []vg.Point {
-	w := l.width(text)
-	var beside, edges []vg.Point
-	for i := vg.Length(0); i*l.row() < l.area.Size().Y; i++ {
-		for _, y := range []vg.Length{at.Y + i*l.row(), at.Y - i*l.row()} {
-			if (y-zero)*(at.Y-zero) < 0 {
-				continue
-			}
-			y -= l.middle()
-			for away := r; away <= r+3*l.row(); away += l.row() {
-				beside = append(beside, vg.Point{X: at.X + away, Y: y}, vg.Point{X: at.X - away - w, Y: y})
-			}
-			edges = append(edges, vg.Point{X: l.area.Max.X - w - 2*l.air, Y: y}, vg.Point{X: l.area.Min.X + 2*l.air, Y: y})
-		}
-	}
-	return append(beside, edges...)
 }

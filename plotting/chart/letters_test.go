@@ -3,7 +3,7 @@ package chart
 import "testing"
 
 func TestWrap(t *testing.T) {
-	l := lettersOf(10, false)
+	l := (typeset{}).of(10, false)
 	words := "a bar that fails at launch can hurt someone"
 	lines := l.wrap(words, 80)
 	if len(lines) < 2 {
@@ -28,9 +28,9 @@ func TestWrap(t *testing.T) {
 }
 
 func TestDotted(t *testing.T) {
-	l := lettersOf(10, false)
+	l := (typeset{}).of(10, false)
 	line := "a bar that fails at launch"
-	if got := l.dotted(line, 0); got != line+" …" {
+	if got := l.dotted(line, 500); got != line+" …" {
 		t.Errorf("%q", got)
 	}
 	got := l.dotted(line, l.width(line))

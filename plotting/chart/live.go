@@ -5,10 +5,9 @@ import (
 	"image"
 	"math"
 
-	"bowline/model/units"
 	"bowline/plotting/raster"
 
-	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -22,66 +21,6 @@ type Marker struct {
 // Mark returns the marker of a rear travel [m] or a time [s].
 func Mark(at float64) Marker { return Marker{On: true, At: at} }
 
-// Layout tells what is where in a drawn chart. Pixels count from the top left
-// corner of the image, right and down; data are in SI.
-type Layout struct {
-	Left, Top, Right, Bottom float64 // the data area [px]
-	Frame                    Frame
-
-	chart *Chart
-}
-
-// ToPixel returns where in the image a point of the data is.
-func (l *Layout) ToPixel(x, y float64) (px, py float64) {
-	px = l.Left + (x-l.Frame.X.Min)/l.Frame.X.Length()*(l.Right-l.Left)
-	py = l.Bottom - (y-l.Frame.Y.Min)/l.Frame.Y.Length()*(l.Bottom-l.Top)
-	return px, py
-}
-
-// ToData returns the point of the data under a pixel.
-func (l *Layout) ToData(px, py float64) (x, y float64) {
-	x = l.Frame.X.Min + (px-l.Left)/(l.Right-l.Left)*l.Frame.X.Length()
-	y = l.Frame.Y.Min + (l.Bottom-py)/(l.Bottom-l.Top)*l.Frame.Y.Length()
-	return x, y
-}
-
-// Along returns the x under a pixel or the end of a span that is nearer, and how
-// far off that is [px].
-func (l *Layout) Along(s Span, px, py float64) (at, off float64) {
-	x, y := l.ToData(px, py)
-	at = s.Clamp(x)
-	there, _ := l.ToPixel(at, y)
-	return at, math.Abs(there - px)
-}
-
-// Contains reports whether a pixel is in the data area.
-func (l *Layout) Contains(px, py float64) bool {
-	return px >= l.Left && px <= l.Right && py >= l.Top && py <= l.Bottom
-}
-
-// At returns the position that a pixel stands for, a rear travel [m] or a time
-// [s]: that of its x, or of the nearest station of a path. It returns false
-// outside of the data area and for a chart whose points stand for no position.
-func (l *Layout) At(px, py float64) (float64, bool) {
-	if l.chart == nil || !l.Contains(px, py) {
-		return 0, false
-	}
-	at, _, ok := l.chart.Subject.PositionAt(l, px, py)
-	return at, ok
-}
-
-// Readout writes the values under a pixel, one line each. It returns nothing
-// outside of the data area.
-func (l *Layout) Readout(px, py float64, s units.System) []string {
-	if l.chart == nil || !l.Contains(px, py) {
-		return nil
-	}
-	if at, ok := l.At(px, py); ok {
-		return l.chart.Readout(at, s)
-	}
-	return written(l.chart.Subject.ReadoutAt(l, px, py, s))
-}
-
 // Renderer draws charts into images. It keeps the last chart drawn, so that a
 // marker that moves costs next to nothing. A Renderer serves one goroutine at
 // a time, any; the zero value is ready.
@@ -90,22 +29,17 @@ type Renderer struct {
 	base   *image.RGBA // the last chart, without marker
 
 	picture *picture
+	fonts   typeset
 	style   Style
 	dpi     float64
-	plot    *plot.Plot
 	layout  Layout
 }
 
-// leastArea is the least width and height of a data area at scale 1 [pt].
-const leastArea = 24
-
 // Draw fills an image with a chart and a marker, at a resolution [px/inch]
-// that is 96 times the screen's scale. It
-// sets the style's Width and Height. It refuses
-// an image that leaves no room for data; the image is then the background.
+// that is 96 times the screen's scale. It refuses an image that leaves no room
+// for data; the image is then the background.
 func (r *Renderer) Draw(img *image.RGBA, dpi float64, c *Chart, s Style, m Marker) (Layout, error) {
 	size := img.Bounds().Size()
-	s.Width, s.Height = vg.Length(float64(size.X)/dpi)*vg.Inch, vg.Length(float64(size.Y)/dpi)*vg.Inch
 	if !r.holds(size, dpi, c, s) {
 		if err := r.drawBase(size, dpi, c, s); err != nil {
 			r.picture = nil
@@ -132,28 +66,52 @@ func (r *Renderer) drawBase(size image.Point, dpi float64, c *Chart, s Style) er
 	if r.base == nil || r.base.Bounds().Size() != size {
 		r.base = image.NewRGBA(image.Rectangle{Max: size})
 	}
-	r.style, r.dpi = s, dpi
-	r.picture = c.picture(s, false, vg.Inch/vg.Length(dpi))
-	r.layout = r.picture.layout(size, dpi)
-	if least := float64(leastArea*r.picture.scale/vg.Inch) * dpi; r.layout.Right-r.layout.Left < least || r.layout.Bottom-r.layout.Top < least {
-		return fmt.Errorf("an image of %d × %d px leaves no room for the chart; make it larger or the text smaller", size.X, size.Y)
+	if r.fonts == nil {
+		r.fonts = typeset{}
 	}
-	r.plot = r.picture.plot()
-	r.plot.BackgroundColor = nil
+	r.style, r.dpi = s, dpi
 	r.canvas.Reset(r.base, dpi)
 	r.canvas.Clear(s.Palette.Background)
-	r.plot.Draw(draw.New(&r.canvas))
+	to := draw.New(r.crisp())
+	r.picture = c.picture(s, to.Max.X, to.Max.Y, false, r.fonts)
+	area, ok := r.picture.area(to)
+	if !ok {
+		return fmt.Errorf("an image of %d × %d px leaves no room for the chart; make it larger or the text smaller", size.X, size.Y)
+	}
+	r.layout = layoutOf(area, size, dpi)
+	r.layout.Frame, r.layout.chart = r.picture.frame, c
+	r.picture.draw(to)
 	return nil
 }
 
-// layout finds the data area of a drawing that fills an image.
-func (p *picture) layout(size image.Point, dpi float64) Layout {
-	px := func(x vg.Length) float64 { return float64(x/vg.Inch) * dpi }
-	return Layout{
-		Left: px(p.margins.left), Top: px(p.margins.top),
-		Right: float64(size.X) - px(p.margins.right), Bottom: float64(size.Y) - px(p.margins.bottom),
-		Frame: p.frame, chart: p.Chart,
+// crisp returns the canvas with level and upright lines set onto whole pixels.
+func (r *Renderer) crisp() crisp { return crisp{&r.canvas, vg.Inch / vg.Length(r.dpi)} }
+
+// crisp is a canvas that sets level and upright lines onto whole pixels, so that
+// grid and axes are not two pixels wide and pale.
+type crisp struct {
+	*raster.Canvas
+	pixel vg.Length
+}
+
+// Stroke implements vg.Canvas.
+func (c crisp) Stroke(p vg.Path) {
+	if len(p) == 2 {
+		switch a, b := &p[0].Pos, &p[1].Pos; {
+		case a.X == b.X:
+			a.X = c.onto(a.X)
+			b.X = a.X
+		case a.Y == b.Y:
+			a.Y = c.onto(a.Y)
+			b.Y = a.Y
+		}
 	}
+	c.Canvas.Stroke(p)
+}
+
+// onto returns the middle of the pixel that a coordinate is in.
+func (c crisp) onto(x vg.Length) vg.Length {
+	return (vg.Length(math.Floor(float64(x/c.pixel))) + 0.5) * c.pixel
 }
 
 // copyBase copies the base into an image of its size.
@@ -164,24 +122,22 @@ func (r *Renderer) copyBase(img *image.RGBA) {
 	}
 }
 
-// drawMarker draws the line and the dots of a marker.
+// drawMarker draws the line and the dots of a marker. They are no part of the
+// plot.Plot, which would be drawn anew for each of their moves.
 func (r *Renderer) drawMarker(m Marker) {
-	p := r.picture
-	c := r.plot.DataCanvas(draw.New(&r.canvas))
-	x, y := r.plot.Transforms(&c)
+	p, to := r.picture, draw.New(r.crisp())
+	area := p.plot.DataCanvas(p.inner(to))
 	at := p.Subject.Place(m.At)
 	if at.Line && p.frame.X.Contains(at.X) {
-		line := draw.LineStyle{Color: p.style.Palette.Accent, Width: hairWidth * p.scale}
-		across := p.snap(x(at.X))
-		c.StrokeLine2(line, across, c.Min.Y, across, c.Max.Y)
+		upright(at.X, p.frame.Y, p.hair(p.style.Palette.Accent)).Plot(area, p.plot)
 	}
 	for _, d := range at.Dots {
-		if up := p.frame.onLeft(d.At.Y, d.Right); p.frame.X.Contains(d.At.X) && p.frame.Y.Contains(up) {
-			size := 1.0
-			if d.Setup > 0 {
-				size = furtherSize
-			}
-			p.dot(c, p.inkOf(d.Ink, d.Setup), vg.Point{X: x(d.At.X), Y: y(up)}, size)
+		size := 1.0
+		if d.Setup > 0 {
+			size = furtherSize
 		}
+		xy := plotter.XY{X: d.At.X, Y: p.frame.onLeft(d.At.Y, d.Right)}
+		dot := plotter.Scatter{XYs: plotter.XYs{xy}, GlyphStyle: p.glyph(Disc, p.inkOf(d.Ink, d.Setup), size)}
+		dot.Plot(area, p.plot)
 	}
 }

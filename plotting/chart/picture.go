@@ -1,11 +1,6 @@
 package chart
 
 import (
-	"image/color"
-	"math"
-
-	"bowline/plotting/palette"
-
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -18,57 +13,115 @@ const (
 	tickMark  = 3.0
 	swatch    = 16 // legend line
 	swatchGap = 9  // between legend entries
-	comfort   = 80 // height of the data area that remarks leave alone
+	comfort   = 80 // height of the data area that notes leave alone
+	leastArea = 24 // width and height of a data area
 )
 
-// picture is a chart made ready to draw: axes fixed, text set, room measured.
+// picture is a chart made ready to draw at a size: axes fixed, text set, room
+// measured, and a plot.Plot of it all.
 type picture struct {
 	*Chart
-	style Style
-	frame Frame
-	scale vg.Length
-	pixel vg.Length // lines are set onto pixels of this size; 0 for none
+	style         Style
+	width, height vg.Length
+	frame         Frame
+	scale         vg.Length
 
-	title, body    letters
-	titleText      string
-	xTicks, yTicks []tick
-	rightTicks     []tick
-	header         header
-	margins        margins
+	fonts       typeset
+	title, body *letters
+	titleText   string
+	header      header
+	plot        *plot.Plot
+	right       []tick   // of the right axis
+	corner      vg.Point // the lower left one of the drawing
+	labels      *labeler
 }
 
-// Plot returns the chart as a plot.Plot, in SI, for drawing on any canvas by
-// one goroutine. Nothing has to be added to it: it leaves its own room for
-// axes, title and legend.
-func (c *Chart) Plot(s Style) *plot.Plot { return c.picture(s, false, 0).plot() }
-
 // picture makes the chart ready to draw; on paper with its subtitle.
-func (c *Chart) picture(s Style, paper bool, pixel vg.Length) *picture {
-	p := &picture{Chart: c, style: s, scale: s.size(), pixel: pixel, frame: c.Frame(&s)}
-	p.title, p.body = lettersOf(titleSize*p.scale, true), lettersOf(bodySize*p.scale, false)
-	p.xTicks, p.yTicks = c.X.ticks(s.Units, p.frame.X), c.Y.ticks(s.Units, p.frame.Y)
-	if c.Right != nil {
-		p.rightTicks = c.rightTicks(&p.frame)
-	}
+func (c *Chart) picture(s Style, width, height vg.Length, paper bool, fonts typeset) *picture {
+	p := &picture{Chart: c, style: s, width: width, height: height, scale: s.size(), frame: c.Frame(&s), fonts: fonts}
+	p.title, p.body = fonts.of(titleSize*p.scale, true), fonts.of(bodySize*p.scale, false)
 	p.titleText = p.fitTitle()
 	p.header = p.layHeader(paper)
-	p.margins = p.measure()
+	p.plot = p.newPlot()
 	return p
 }
 
-// plot puts the layers together.
-func (p *picture) plot() *plot.Plot {
+// Draw draws the chart over the whole of a canvas, on what is there already.
+func (c *Chart) Draw(to draw.Canvas, s Style) {
+	size := to.Size()
+	c.picture(s, size.X, size.Y, false, typeset{}).draw(to)
+}
+
+// draw draws everything.
+func (p *picture) draw(to draw.Canvas) {
+	p.corner = to.Min
+	p.drawHeader(to)
+	p.plot.Draw(p.inner(to))
+}
+
+// inner is the part of a canvas for data area and axes.
+func (p *picture) inner(to draw.Canvas) draw.Canvas {
+	left := edge * p.scale
+	if p.Y.Low != "" {
+		left += p.body.row() // for the words along its halves
+	}
+	// Lines of text are as high as their size; capitals leave some of it empty.
+	top := p.header.height + gap*p.scale - (1-capHeight)*p.body.size
+	return draw.Crop(to, left, -gap*p.scale, edge*p.scale+0.3*p.body.size, -top)
+}
+
+// area returns the part of a canvas with the data, and whether that has room for
+// them.
+func (p *picture) area(to draw.Canvas) (draw.Canvas, bool) {
+	inner := p.inner(to)
+	area := p.plot.DataCanvas(inner)
+	size := area.Size()
+	// Where axes take more than there is, gonum's data area lies outside.
+	within := area.Min.X >= inner.Min.X && area.Max.X <= inner.Max.X && area.Min.Y >= inner.Min.Y && area.Max.Y <= inner.Max.Y
+	return area, within && size.X >= leastArea*p.scale && size.Y >= leastArea*p.scale
+}
+
+// bottom is the room that the x axis takes.
+func (p *picture) bottom() vg.Length {
+	return edge*p.scale + 2*p.body.row() + tickMark*p.scale
+}
+
+// newPlot makes a plot.Plot of the chart: gonum's axes and plotters, and between
+// them layers of ours for what it lacks. It draws in the order in which they are
+// added, after its axes.
+func (p *picture) newPlot() *plot.Plot {
 	out := plot.New()
-	out.HideAxes()
-	out.X.Padding, out.Y.Padding = 0, 0
-	out.BackgroundColor = p.style.Palette.Background
-	out.Add(p.margins, layer(p.drawRegions), layer(p.drawGrid), layer(p.drawHeader), layer(p.drawAxes), layer(p.drawData))
-	out.X.Min, out.X.Max = p.frame.X.Min, p.frame.X.Max
-	out.Y.Min, out.Y.Max = p.frame.Y.Min, p.frame.Y.Max
+	out.BackgroundColor = nil
+	out.TextHandler = p.fonts
+	p.setAxes(out)
+	out.Add(p.room())
+	p.addRegions(out)
+	p.addGrid(out)
+	p.addEdges(out)
+	p.addRules(out)
+	p.labels = &labeler{p: p, letters: p.body}
+	out.Add(layer(p.labels.wipe))
+	p.addLines(out)
+	p.addPoints(out)
+	out.Add(layer(p.labels.write))
+	// What was added has widened the axes to its data.
+	out.X.Min, out.X.Max, out.Y.Min, out.Y.Max = p.frame.X.Min, p.frame.X.Max, p.frame.Y.Min, p.frame.Y.Max
+	p.thin(out)
 	return out
 }
 
-// layer is a plot.Plotter that is a function.
+// only hides all of a plotter but its drawing: gonum would go through all its
+// points to widen axes that are fixed, and margins by half the width of a line.
+type only struct{ plot.Plotter }
+
+// add adds plotters of gonum.
+func add(to *plot.Plot, list ...plot.Plotter) {
+	for _, x := range list {
+		to.Add(only{x})
+	}
+}
+
+// layer is a plot.Plotter of ours that is a function.
 type layer func(*view)
 
 // Plot implements plot.Plotter.
@@ -78,146 +131,29 @@ func (l layer) Plot(c draw.Canvas, p *plot.Plot) {
 	l(v)
 }
 
-// onLeft returns a value as the left axis has it.
-func (f *Frame) onLeft(y float64, right bool) float64 {
-	if right {
-		return y * f.Right
-	}
-	return y
-}
-
 // view is the data area of a canvas with the way from SI values to it.
 type view struct {
 	draw.Canvas
 	x, y func(float64) vg.Length
 }
 
-// margins are what axes and header take. As a plot.GlyphBoxer they make a
-// plot.Plot leave exactly this room around the data area.
-type margins struct{ left, right, top, bottom vg.Length }
+// room is what a plot.Plot leaves free beyond the upper right corner of the data,
+// as a plot.GlyphBoxer; the numbers of its x axis it sees to itself.
+type room struct{ right, top vg.Length }
 
 // Plot implements plot.Plotter and draws nothing.
-func (m margins) Plot(draw.Canvas, *plot.Plot) {}
+func (room) Plot(draw.Canvas, *plot.Plot) {}
 
-// GlyphBoxes implements plot.GlyphBoxer: a box at each of two opposite corners.
-func (m margins) GlyphBoxes(*plot.Plot) []plot.GlyphBox {
-	return []plot.GlyphBox{
-		{X: 0, Y: 0, Rectangle: vg.Rectangle{Min: vg.Point{X: -m.left, Y: -m.bottom}}},
-		{X: 1, Y: 1, Rectangle: vg.Rectangle{Max: vg.Point{X: m.right, Y: m.top}}},
-	}
+// GlyphBoxes implements plot.GlyphBoxer.
+func (r room) GlyphBoxes(*plot.Plot) []plot.GlyphBox {
+	return []plot.GlyphBox{{X: 1, Y: 1, Rectangle: vg.Rectangle{Max: vg.Point{X: r.right, Y: r.top}}}}
 }
 
-// measure finds the room around the data area.
-func (p *picture) measure() margins {
-	var last vg.Length
-	if n := len(p.xTicks); n > 0 {
-		last = p.body.width(p.xTicks[n-1].label) / 2
-	}
-	s := p.scale
-	m := margins{
-		left:   p.side(p.yTicks),
-		right:  max(2*edge*s, last+gap*s),
-		top:    p.header.height + gap*s + p.body.middle(),
-		bottom: p.bottom(),
-	}
+// room finds that room.
+func (p *picture) room() room {
+	right := (2*edge - gap) * p.scale
 	if p.Right != nil {
-		m.right = max(m.right, p.side(p.rightTicks))
+		right = max(right, p.rightSide()-gap*p.scale)
 	}
-	if p.pixel > 0 {
-		for _, x := range []*vg.Length{&m.left, &m.right, &m.top, &m.bottom} {
-			*x = vg.Length(math.Round(float64(*x/p.pixel))) * p.pixel
-		}
-	}
-	return m
-}
-
-// side is the room that an axis beside the data takes.
-func (p *picture) side(ticks []tick) vg.Length {
-	var widest vg.Length
-	for _, t := range ticks {
-		widest = max(widest, p.body.width(t.label))
-	}
-	return (edge+gap+tickMark)*p.scale + p.body.row() + widest
-}
-
-// bottom is the room that the x axis takes.
-func (p *picture) bottom() vg.Length {
-	return edge*p.scale + 2*p.body.row() + tickMark*p.scale
-}
-
-// snap moves a thin line onto whole pixels.
-func (p *picture) snap(x vg.Length) vg.Length {
-	if p.pixel <= 0 {
-		return x
-	}
-	return (vg.Length(math.Floor(float64(x/p.pixel))) + 0.5) * p.pixel
-}
-
-// ink returns a color of the style's palette.
-func (p *picture) ink(i Ink) color.Color { return i(&p.style.Palette) }
-
-// fill returns the color of a region.
-func (p *picture) fill(r *Region) color.Color {
-	if r.Shade {
-		return p.style.Palette.Raised
-	}
-	return targetFill(&p.style.Palette)
-}
-
-// targetFill is the target's translucent color on the background, opaque so
-// that it looks the same in every format.
-func targetFill(p *palette.Palette) color.RGBA {
-	mix := func(over, under, alpha uint8) uint8 {
-		return over + uint8(uint32(under)*uint32(255-alpha)/255)
-	}
-	t, b := p.Target, p.Background
-	return color.RGBA{R: mix(t.R, b.R, t.A), G: mix(t.G, b.G, t.A), B: mix(t.B, b.B, t.A), A: 255}
-}
-
-// patterns are the dashes of each line of the first setup at scale 1 [pt].
-var patterns = [...][]vg.Length{Solid: nil, Dashed: {4, 2.5}, Long: {10, 4}, Fine: {1.5, 2.5}}
-
-// furtherPatterns are those of a further setup's lines, which no line of the first
-// has.
-var furtherPatterns = [...][]vg.Length{Solid: {1.8, 1.8}, Dashed: {5, 2, 1.2, 2}, Long: {9, 2, 1.2, 2, 1.2, 2}, Fine: {1, 4}}
-
-const (
-	// furtherWidth is the width of further setups' lines over the first one's.
-	furtherWidth = 0.68
-	// ghost is how much of its color a line of the third setup keeps over the
-	// background; each two setups on it is as much again.
-	ghost = 0.55
-)
-
-// stroke returns the look of a line of the first setup.
-func (p *picture) stroke(i Ink, d Dash, width float64) draw.LineStyle {
-	return p.strokeOf(i, d, width, 0)
-}
-
-// strokeOf returns the look of a line of a setup. Further setups' lines are thin;
-// dash and strength tell them apart: the second one's are dotted, the third one's
-// drawn like the first one's but pale, the fourth one's dotted and pale.
-func (p *picture) strokeOf(i Ink, d Dash, width float64, setup int) draw.LineStyle {
-	lengths := patterns[d]
-	if setup%2 == 1 {
-		lengths = furtherPatterns[d]
-	}
-	if setup > 0 {
-		width *= furtherWidth
-	}
-	pattern := make([]vg.Length, len(lengths))
-	for j, x := range lengths {
-		pattern[j] = x * p.scale
-	}
-	return draw.LineStyle{Color: p.inkOf(i, setup), Width: vg.Length(width) * p.scale, Dashes: pattern}
-}
-
-// inkOf returns a color for a setup's lines and points.
-func (p *picture) inkOf(i Ink, setup int) color.Color {
-	c, b := i(&p.style.Palette), p.style.Palette.Background
-	keep := math.Pow(ghost, float64(setup/2))
-	mix := func(over, under uint8) uint8 {
-		return uint8(math.Round(keep*float64(over) + (1-keep)*float64(under)))
-	}
-	return color.RGBA{R: mix(c.R, b.R), G: mix(c.G, b.G), B: mix(c.B, b.B), A: 255}
+	return room{right: right, top: p.body.middle() + (1-capHeight)*p.body.size}
 }

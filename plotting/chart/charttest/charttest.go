@@ -104,8 +104,7 @@ func (s *Spy) Draw(c *chart.Chart, u units.System) {
 
 // DrawStyle draws a chart over a whole spy.
 func (s *Spy) DrawStyle(c *chart.Chart, style chart.Style) {
-	style.Width, style.Height = s.Width, s.Height
-	c.Plot(style).Draw(draw.NewCanvas(s, s.Width, s.Height))
+	c.Draw(draw.New(s), style)
 }
 
 // Texts draws a chart of a size in pixels at 96 dpi and returns its texts, in the

@@ -1,0 +1,152 @@
+package chart
+
+import (
+	"slices"
+	"strings"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// entry is one line of the legend at its place.
+type entry struct {
+	text  string
+	at    vg.Point           // left end of the swatch, on the baseline, down from the top
+	icons []plot.Thumbnailer // one above the other in the swatch; none without a swatch
+	muted bool               // no name of anything drawn
+}
+
+// line puts all entries in one line.
+func (p *picture) line(entries []entry, x, down vg.Length) {
+	for i := range entries {
+		entries[i].at = vg.Point{X: x, Y: down}
+		x += p.entryWidth(&entries[i]) + swatchGap*p.scale
+	}
+}
+
+// rows breaks the entries into rows from down on and returns the height
+// reached.
+func (p *picture) rows(entries []entry, down vg.Length) vg.Length {
+	left := edge * p.scale
+	x := left
+	down += p.body.row()
+	for i := range entries {
+		w := p.entryWidth(&entries[i])
+		if x > left && x+w > p.width-left {
+			x = left
+			down += p.body.row()
+		}
+		entries[i].at = vg.Point{X: x, Y: down}
+		x += w + swatchGap*p.scale
+	}
+	return down
+}
+
+func (p *picture) entryWidth(e *entry) vg.Length {
+	return p.swatchWidth(e) + p.body.width(e.text)
+}
+
+func (p *picture) swatchWidth(e *entry) vg.Length {
+	if len(e.icons) == 0 {
+		return 0
+	}
+	return (swatch + gap) * p.scale
+}
+
+// legend lists what is drawn by name, each name once.
+func (p *picture) legend() []entry {
+	var list []entry
+	known := map[string]bool{"": true}
+	add := func(name string, icons ...plot.Thumbnailer) {
+		if !known[name] {
+			known[name] = true
+			list = append(list, entry{text: name, icons: icons})
+		}
+	}
+	if len(p.Setups) > 1 {
+		list = p.comparedLines()
+	} else {
+		for i := range p.Lines {
+			l := &p.Lines[i]
+			name := l.Name
+			if l.Most != nil {
+				name += " " + l.Most(p.style.Units)
+			}
+			add(name, p.lineIcon(l.Ink, l.Dash, l.Setup))
+		}
+	}
+	for i := range p.Points {
+		m := &p.Points[i]
+		in := Ink(PlainInk)
+		if m.Colored {
+			in = m.Ink
+		}
+		add(m.Name, &plotter.Scatter{GlyphStyle: p.glyph(m.Shape, p.ink(in), m.Size)})
+	}
+	for i := range p.Regions {
+		if r := &p.Regions[i]; r.Name != nil {
+			add(r.Name(p.style.Units), &plotter.Polygon{Color: p.fill(r), LineStyle: p.stroke(goodInk, Solid, edgeWidth, 0)})
+		}
+	}
+	return list
+}
+
+func (p *picture) lineIcon(i Ink, d Dash, setup int) plot.Thumbnailer {
+	return &plotter.Line{LineStyle: p.stroke(i, d, lineWidth, setup)}
+}
+
+// comparedLines lists the setups, told apart by how their lines look, and then
+// each quantity with the looks of all.
+func (p *picture) comparedLines() []entry {
+	var list []entry
+	for i, name := range ShortNames(p.Setups, NameLength) {
+		list = append(list, entry{text: name, icons: []plot.Thumbnailer{p.lineIcon(PlainInk, Solid, i)}})
+	}
+	for i := range p.Lines {
+		if slices.ContainsFunc(p.Lines[:i], func(o Line) bool { return o.Name == p.Lines[i].Name }) {
+			continue // listed with the first of the name
+		}
+		var all []*Line
+		var icons []plot.Thumbnailer
+		for k := range p.Lines[i:] {
+			if l := &p.Lines[i+k]; l.Name == p.Lines[i].Name {
+				all = append(all, l)
+				if k == 0 || len(l.Runs) > 0 {
+					icons = append(icons, p.lineIcon(l.Ink, l.Dash, l.Setup))
+				}
+			}
+		}
+		list = append(list, entry{text: p.comparedName(all, len(icons) > 1), icons: icons})
+	}
+	return list
+}
+
+// comparedName names a quantity of several setups, with how far each goes.
+func (p *picture) comparedName(all []*Line, differ bool) string {
+	if all[0].Brief == nil {
+		return all[0].Name
+	}
+	if !differ {
+		all = all[:1]
+	}
+	var parts []string
+	for _, l := range all {
+		parts = append(parts, l.Brief(p.style.Units))
+	}
+	return all[0].Name + " " + strings.Join(parts, " vs ")
+}
+
+// drawIcons draws an entry's icons one above the other, from the middle of the left
+// side of their swatch on.
+func (p *picture) drawIcons(to draw.Canvas, icons []plot.Thumbnailer, from vg.Point) {
+	n := vg.Length(len(icons))
+	for k, icon := range icons {
+		lift := min(0.4, 0.8/(n-1)) * p.body.size * ((n-1)/2 - vg.Length(k))
+		half := 0.4 * p.body.size
+		icon.Thumbnail(&draw.Canvas{Canvas: to, Rectangle: vg.Rectangle{
+			Min: vg.Point{X: from.X, Y: from.Y + lift - half}, Max: vg.Point{X: from.X + swatch*p.scale, Y: from.Y + lift + half},
+		}})
+	}
+}
