@@ -16,18 +16,8 @@ import (
 type LineCap int
 
 const (
-	ButtCap   LineCap = iota // Cut square at the end point. The default.
-	RoundCap                 // Half a disc around the end point.
-	SquareCap                // Cut square half a line width beyond the end point.
-)
-
-// LineJoin is the shape of the corners of a line.
-type LineJoin int
-
-const (
-	RoundJoin LineJoin = iota // A disc around the corner. The default.
-	BevelJoin                 // The corner is cut off.
-	MiterJoin                 // Edges run on to a point, cut off beyond ten half widths.
+	ButtCap  LineCap = iota // Cut square at the end point. The default.
+	RoundCap                // Half a disc around the end point.
 )
 
 const (
@@ -72,7 +62,6 @@ type state struct {
 	offset vg.Length
 	color  pixel
 	cap    LineCap
-	join   LineJoin
 }
 
 var _ vg.CanvasSizer = (*Canvas)(nil)
@@ -110,12 +99,6 @@ func (c *Canvas) Reset(img *image.RGBA, dpi float64) {
 	c.state = state{m: affine{xx: scale, yy: -scale, y0: c.view.y1}}
 	vg.Initialize(c)
 }
-
-// Image returns the image the canvas draws into.
-func (c *Canvas) Image() *image.RGBA { return c.img }
-
-// DPI returns the resolution [px/inch].
-func (c *Canvas) DPI() float64 { return c.dpi }
 
 // Size returns the width and height of the image in points.
 func (c *Canvas) Size() (w, h vg.Length) {
@@ -165,9 +148,6 @@ func (c *Canvas) intern(pattern []vg.Length) []vg.Length {
 // SetLineCap sets the shape of line ends.
 func (c *Canvas) SetLineCap(lc LineCap) { c.cap = lc }
 
-// SetLineJoin sets the shape of line corners.
-func (c *Canvas) SetLineJoin(lj LineJoin) { c.join = lj }
-
 // SetColor implements vg.Canvas.
 func (c *Canvas) SetColor(col color.Color) { c.color = pixelOf(col) }
 
@@ -180,7 +160,7 @@ func (c *Canvas) Translate(pt vg.Point) { c.m = c.m.translate(pt.X.Points(), pt.
 // Scale implements vg.Canvas.
 func (c *Canvas) Scale(x, y float64) { c.m = c.m.scale(x, y) }
 
-// Push implements vg.Canvas. It saves line caps and joins as well.
+// Push implements vg.Canvas. It saves line caps as well.
 func (c *Canvas) Push() { c.stack = append(c.stack, c.state) }
 
 // Pop implements vg.Canvas. It panics without a matching Push.
@@ -201,6 +181,10 @@ func (c *Canvas) Fill(p vg.Path) {
 	c.fill(&c.path, 0, len(c.path.pieces))
 }
 
+// DrawImage implements vg.Canvas, for which it has to be there. Nothing that draws
+// here holds images; to ask for one is a programming error, on which it panics.
+func (c *Canvas) DrawImage(vg.Rectangle, image.Image) { panic("raster: images are not drawn") }
+
 // Stroke implements vg.Canvas.
 func (c *Canvas) Stroke(p vg.Path) {
 	view, ok := c.startStroke()
@@ -219,7 +203,7 @@ func (c *Canvas) startStroke() (view box, ok bool) {
 	if !(c.width > 0) || !(scale > 0) || !(width <= farthest) {
 		return box{}, false
 	}
-	c.stroker.init(&c.outline, width/2, c.cap, c.join)
+	c.stroker.init(&c.outline, width/2, c.cap)
 	view = c.view.grow(c.stroker.reach())
 	c.stroker.dashes = dashesOf(c.dashes, c.offset, scale)
 	return view, true

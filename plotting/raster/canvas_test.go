@@ -19,9 +19,6 @@ func TestSize(t *testing.T) {
 	w, h := c.Size()
 	near(t, "width", w.Points(), 144, 1e-12)
 	near(t, "height", h.Points(), 36, 1e-12)
-	if c.Image() != img || c.DPI() != 96 {
-		t.Errorf("image or resolution is not the one given")
-	}
 }
 
 // The whole state is saved and restored.
@@ -36,7 +33,6 @@ func TestPushAndPop(t *testing.T) {
 		c.SetLineWidth(5)
 		c.SetLineDash([]vg.Length{12, 6}, 3)
 		c.SetLineCap(raster.RoundCap)
-		c.SetLineJoin(raster.BevelJoin)
 	}
 	a, want := pixels(100, 50)
 	setUp(a)
@@ -51,8 +47,7 @@ func TestPushAndPop(t *testing.T) {
 	b.SetColor(nil)
 	b.SetLineWidth(1)
 	b.SetLineDash(nil, 0)
-	b.SetLineCap(raster.SquareCap)
-	b.SetLineJoin(raster.MiterJoin)
+	b.SetLineCap(raster.ButtCap)
 	b.Pop()
 	b.Pop()
 	draw(b)
@@ -126,7 +121,6 @@ func TestPartOfAnImage(t *testing.T) {
 	c.SetLineWidth(30)
 	c.Stroke(circle(20, 20, 30))
 	c.FillString(sans(60), pt(-10, 10), "part")
-	c.DrawImage(vg.Rectangle{Min: pt(-20, -20), Max: pt(200, 200)}, checks())
 	for y := -10; y < 70; y++ {
 		for x := -10; x < 90; x++ {
 			got := whole.RGBAAt(x, y)
@@ -142,7 +136,6 @@ func TestEmptyImage(t *testing.T) {
 		c := raster.New(image.NewRGBA(r), 96)
 		c.Clear(color.White)
 		newSideView().draw(c)
-		c.DrawImage(vg.Rectangle{Max: pt(10, 10)}, checks())
 	}
 }
 

@@ -59,7 +59,7 @@ func drawPath(t *rapid.T) vg.Path {
 
 // drawStep does one thing to the canvas.
 func drawStep(t *rapid.T, c *raster.Canvas) {
-	switch rapid.IntRange(0, 13).Draw(t, "step") {
+	switch rapid.IntRange(0, 11).Draw(t, "step") {
 	case 0:
 		c.SetLineWidth(length(t, "width"))
 	case 1:
@@ -74,8 +74,7 @@ func drawStep(t *rapid.T, c *raster.Canvas) {
 	case 2:
 		c.SetColor(color.NRGBA{R: 250, G: rapid.Byte().Draw(t, "green"), A: rapid.Byte().Draw(t, "alpha")})
 	case 3:
-		c.SetLineCap(raster.LineCap(rapid.IntRange(0, 2).Draw(t, "cap")))
-		c.SetLineJoin(raster.LineJoin(rapid.IntRange(0, 2).Draw(t, "join")))
+		c.SetLineCap(raster.LineCap(rapid.IntRange(0, 1).Draw(t, "cap")))
 	case 4:
 		c.Push()
 		c.Rotate(number.Draw(t, "angle"))
@@ -87,11 +86,7 @@ func drawStep(t *rapid.T, c *raster.Canvas) {
 		c.Scale(number.Draw(t, "sx"), number.Draw(t, "sy"))
 	case 7:
 		c.FillString(sans(length(t, "size")), drawPoint(t), "AV.g")
-	case 8:
-		c.StrokeString(sans(length(t, "size")), drawPoint(t), "o%")
-	case 9:
-		c.DrawImage(vg.Rectangle{Min: drawPoint(t), Max: drawPoint(t)}, checks())
-	case 10, 11:
+	case 8, 9:
 		c.Stroke(drawPath(t))
 	default:
 		c.Fill(drawPath(t))

@@ -3,17 +3,12 @@ package raster
 import "math"
 
 const (
-	// miterLimit is the longest miter, in half line widths; longer ones are
-	// beveled. The value is the default of PDF (ISO 32000-1, table 52, from
-	// memory).
-	miterLimit = 10
-
 	// nearest is the least distance between two points of a line that are
 	// told apart [px].
 	nearest = 1.0 / 256
 
 	// blunt is the length of a miter beyond the half line width up to which a
-	// corner is mitered whatever the join: the turns within a curve [px].
+	// corner is mitered rather than rounded: the turns within a curve [px].
 	blunt = 1.0 / 64
 )
 
@@ -23,7 +18,6 @@ type stroker struct {
 	out    *polylines
 	half   float64 // Half the line width [px].
 	cap    LineCap
-	join   LineJoin
 	step   float64 // Angle between the points of a round cap or join [rad].
 	dashes dashes
 
@@ -39,19 +33,14 @@ type leg struct {
 }
 
 // init sets the shape of the lines.
-func (s *stroker) init(out *polylines, half float64, lc LineCap, lj LineJoin) {
-	s.out, s.half, s.cap, s.join = out, half, lc, lj
+func (s *stroker) init(out *polylines, half float64, lc LineCap) {
+	s.out, s.half, s.cap = out, half, lc
 	// A wide line still gets no more points than a curve.
 	s.step = max(chordAngle(half, flatness), 2*math.Pi/maxChords)
 }
 
 // reach returns how far an outline may lie from its line [px].
-func (s *stroker) reach() float64 {
-	if s.join == MiterJoin {
-		return s.half * miterLimit
-	}
-	return s.half * math.Sqrt2
-}
+func (s *stroker) reach() float64 { return s.half + blunt }
 
 // stroke outlines all polylines where they are in view.
 func (s *stroker) stroke(p *polylines, view box) {
@@ -182,21 +171,8 @@ func (s *stroker) joint(p point, a, b leg) {
 		s.offset(p, to)
 	default:
 		s.offset(p, from)
-		s.outer(p, from, to, sin, cos)
-		s.offset(p, to)
-	}
-}
-
-// outer adds what the join puts between the offsets from and to, a right turn
-// of the given sine and cosine.
-func (s *stroker) outer(p, from, to point, sin, cos float64) {
-	switch s.join {
-	case RoundJoin:
 		s.turn(p, from, -math.Abs(math.Atan2(sin, cos)))
-	case MiterJoin:
-		if 2 <= miterLimit*miterLimit*(1+cos) {
-			s.miter(p, from, to, cos)
-		}
+		s.offset(p, to)
 	}
 }
 
@@ -222,14 +198,8 @@ func (s *stroker) turn(p, from point, angle float64) {
 
 // end adds the cap of a line that arrives at p, between its sides.
 func (s *stroker) end(p, dir point) {
-	from := s.left(dir)
-	switch s.cap {
-	case RoundCap:
-		s.turn(p, from, -math.Pi)
-	case SquareCap:
-		ahead := point{dir.x * s.half, dir.y * s.half}
-		s.offset(p, point{ahead.x + from.x, ahead.y + from.y})
-		s.offset(p, point{ahead.x - from.x, ahead.y - from.y})
+	if s.cap == RoundCap {
+		s.turn(p, s.left(dir), -math.Pi)
 	}
 }
 

@@ -32,22 +32,6 @@ func (c *Canvas) FillString(f font.Face, pt vg.Point, text string) {
 	})
 }
 
-// StrokeString strokes the outlines of a text that FillString would fill. In
-// the color of the background and under the filled text, it sets a label off
-// from the lines it crosses.
-func (c *Canvas) StrokeString(f font.Face, pt vg.Point, text string) {
-	view, ok := c.startStroke()
-	if !ok {
-		return
-	}
-	c.eachGlyph(f, pt, text, func(t *typeface, x sfnt.GlyphIndex, m affine) {
-		if g := t.glyph(&c.sfntBuf, x); g.box.through(m).touches(view) {
-			c.path.glyph(g, m, view)
-			c.strokePath(view)
-		}
-	})
-}
-
 // eachGlyph calls draw for the glyphs of a text, with the transform from font
 // units to device pixels.
 func (c *Canvas) eachGlyph(f font.Face, pt vg.Point, text string, draw func(*typeface, sfnt.GlyphIndex, affine)) {

@@ -118,25 +118,6 @@ func TestTextAgainstSupersampling(t *testing.T) {
 	}
 }
 
-// The outline of a text frames the filled text.
-func TestStrokeString(t *testing.T) {
-	c, filled := pixels(200, 60)
-	c.FillString(sans(40), pt(10, 15), "lo")
-	c, framed := pixels(200, 60)
-	c.SetLineWidth(4)
-	c.StrokeString(sans(40), pt(10, 15), "lo")
-	l := 14 // A column through the stem of the l, 10 + 3.6 px from the left.
-	if dark(filled, l, 30) < 0.99 || dark(filled, l-3, 30) > 0 || dark(framed, l-2, 30) < 0.5 {
-		t.Errorf("stem %v, beside it %v, frame %v", dark(filled, l, 30), dark(filled, l-3, 30), dark(framed, l-2, 30))
-	}
-	c.SetLineWidth(0)
-	before := bytes.Clone(framed.Pix)
-	c.StrokeString(sans(40), pt(10, 15), "lo")
-	if !bytes.Equal(before, framed.Pix) {
-		t.Error("a line without width has drawn")
-	}
-}
-
 func TestTextThatIsNotDrawn(t *testing.T) {
 	c, img := pixels(50, 50)
 	nan := vg.Length(math.NaN())
