@@ -79,13 +79,13 @@ func New(s *study.Study, post func(func()), shown func() []chart.Key, export fun
 	}
 	c.worker = runner.New(c.pen.draw, post, c.apply)
 	host := chartview.Host{
-		At: s.Travel, SetAt: s.SetTravel, Units: s.Units,
-		Resized: c.Draw, Export: export,
+		At: s.Travel, Visit: s.VisitTravel, Stay: s.StayAtTravel, Leave: s.LeaveTravel,
+		Units: s.Units, Resized: c.Draw, Export: export,
 	}
 	for _, kind := range plotting.Kinds() {
 		at := host
 		if kind.Over == plotting.AtTime {
-			at.At, at.SetAt = s.Time, s.SetTime
+			at.At, at.Visit, at.Stay, at.Leave = s.Time, s.VisitTime, s.StayAtTime, s.LeaveTime
 		}
 		c.views[kind.Key] = chartview.New(kind.Key, at)
 	}

@@ -23,7 +23,9 @@ import (
 // Host is what a view needs of its window.
 type Host struct {
 	At      func() float64      // the position looked at: travel [m] or time [s]
-	SetAt   func(float64)       // looks at another one
+	Visit   func(float64)       // looks at another one while the pointer is there
+	Stay    func()              // goes on looking at it
+	Leave   func()              // goes back to where the visit began, if it still lasts
 	Units   func() units.System // on screen
 	Resized func()              // a picture of another size is wanted
 	Export  func(chart.Key)     // the person wants this chart in a file
@@ -114,9 +116,6 @@ type area struct {
 	raster  *canvas.Raster
 	inside  bool
 	pointer fyne.Position
-	kept    float64 // position to return to when the pointer leaves [m, s]
-	pointed float64 // position that the pointer has set last [m, s]
-	moved   bool    // the pointer has set one
 }
 
 func newArea(v *View) *area {
@@ -158,7 +157,7 @@ func (a *area) device(p fyne.Position) (x, y float64) {
 
 // MouseIn implements desktop.Hoverable.
 func (a *area) MouseIn(e *desktop.MouseEvent) {
-	a.inside, a.moved, a.kept = true, false, a.view.host.At()
+	a.inside = true
 	a.point(e.Position)
 }
 
@@ -170,21 +169,18 @@ func (a *area) point(p fyne.Position) {
 	a.pointer = p
 	x, y := a.device(p)
 	if at, ok := a.view.shown.Layout.At(x, y); ok {
-		a.view.host.SetAt(at)
-		a.pointed, a.moved = a.view.host.At(), true
+		a.view.host.Visit(at)
 	}
 	a.view.write()
 }
 
 // MouseOut implements desktop.Hoverable: the car goes back to where it was,
-// unless a click has kept it or something else has moved it by now.
+// unless a click has kept it or something else has moved it since.
 func (a *area) MouseOut() {
 	a.inside = false
-	if a.moved && a.view.host.At() == a.pointed {
-		a.view.host.SetAt(a.kept)
-	}
+	a.view.host.Leave()
 	a.view.write()
 }
 
 // Tapped implements fyne.Tappable: it keeps the position pointed at.
-func (a *area) Tapped(*fyne.PointEvent) { a.kept = a.view.host.At() }
+func (a *area) Tapped(*fyne.PointEvent) { a.view.host.Stay() }

@@ -1,14 +1,17 @@
-package chartview
+package chartview_test
 
 import (
-	"context"
 	"image"
 	"image/color"
 	"math"
 	"strings"
 	"testing"
 
-	"bowline/model/analysis"
+	"bowline/app/chartview"
+	"bowline/app/document"
+	"bowline/app/readout"
+	"bowline/app/runner/runnertest"
+	"bowline/app/study"
 	"bowline/model/carfile"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -16,6 +19,7 @@ import (
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
@@ -23,14 +27,25 @@ import (
 
 const inch = 0.0254
 
+// plot is what the pointer meets of a chart.
+type plot interface {
+	desktop.Hoverable
+	fyne.Tappable
+	fyne.CanvasObject
+}
+
 // desk is a chart of the reference car, whose rear travels from 4 in of droop
-// to 3 in of bump, in a window.
+// to 3 in of bump, in a window. It stands 1 in up.
 type desk struct {
+	*study.Study
 	t        *testing.T
-	view     *View
-	result   *analysis.Result
+	view     *chartview.View
+	plot     plot
+	raster   *canvas.Raster
+	values   *readout.Prose
 	renderer chart.Renderer
-	travel   float64
+	layout   chart.Layout // of the picture shown
+	pixels   image.Point  // its size
 	units    units.System
 	asked    int         // how often a picture was asked for
 	exports  []chart.Key // which charts were to be exported
@@ -39,18 +54,16 @@ type desk struct {
 func newDesk(t *testing.T, key chart.Key) *desk {
 	t.Helper()
 	test.NewTempApp(t)
-	const path = "../../testdata/reference.toml"
-	f, err := carfile.Read(path, carfile.Stock())
+	f, err := carfile.Read("../../testdata/reference.toml", carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := &desk{t: t, travel: inch}
-	if d.result, err = analysis.Run(context.Background(), f.Car, carfile.Stock(), analysis.Options{}); err != nil {
-		t.Fatal(err)
-	}
-	d.view = New(key, Host{
-		At:      func() float64 { return d.travel },
-		SetAt:   func(q float64) { d.travel = q },
+	queue := runnertest.NewQueue()
+	d := &desk{t: t, Study: study.New(document.New(carfile.Stock(), t.TempDir(), f), study.Options{Library: carfile.Stock(), Post: queue.Post})}
+	t.Cleanup(d.Close)
+	d.SetTravel(inch)
+	d.view = chartview.New(key, chartview.Host{
+		At: d.Travel, Visit: d.VisitTravel, Stay: d.StayAtTravel, Leave: d.LeaveTravel,
 		Units:   func() units.System { return d.units },
 		Resized: func() { d.asked++ },
 		Export:  func(key chart.Key) { d.exports = append(d.exports, key) },
@@ -58,38 +71,57 @@ func newDesk(t *testing.T, key chart.Key) *desk {
 	w := test.NewTempWindow(t, d.view)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(430, 340))
+	for _, o := range test.LaidOutObjects(d.view) {
+		switch o := o.(type) {
+		case plot:
+			if _, button := o.(*widget.Button); !button {
+				d.plot = o
+			}
+		case *readout.Prose:
+			d.values = o
+		}
+	}
+	if d.plot == nil || d.values == nil {
+		t.Fatal("there is no chart with values below it")
+	}
+	for _, o := range test.LaidOutObjects(d.plot) {
+		if r, ok := o.(*canvas.Raster); ok {
+			d.raster = r
+		}
+	}
 	return d
 }
 
 // frame draws the chart's part of the view at a scale.
 func (d *desk) frame(scale int) image.Image {
-	size := d.view.plot.Size()
-	return d.view.plot.draw(scale*int(size.Width), scale*int(size.Height))
+	size := d.plot.Size()
+	return d.raster.Generator(scale*int(size.Width), scale*int(size.Height))
 }
 
 // present draws the picture that the view wants and hands it over.
-func (d *desk) present() {
+func (d *desk) present() *image.RGBA {
 	d.t.Helper()
 	size, dpi := d.view.Want()
 	if size == (image.Point{}) {
 		d.t.Fatal("no picture is wanted")
 	}
-	c := plotting.New(d.view.Key(), plotting.Of(d.result, nil))
+	c := plotting.New(d.view.Key(), plotting.Of(d.Result(), nil))
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	layout, err := d.renderer.Draw(img, dpi, c, chart.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, chart.Mark(d.travel))
+	layout, err := d.renderer.Draw(img, dpi, c, chart.Style{Palette: palette.Light, Units: d.units, Frame: d.view.Frame()}, chart.Mark(d.Travel()))
 	if err != nil {
 		d.t.Fatal(err)
 	}
-	d.view.Present(Picture{Image: img, Chart: c, Layout: layout})
+	d.layout, d.pixels = layout, size
+	d.view.Present(chartview.Picture{Image: img, Chart: c, Layout: layout})
+	return img
 }
 
 // over is a mouse event at an x of the chart [SI], in the middle of its height.
 func (d *desk) over(x float64) *desktop.MouseEvent {
-	l := d.view.shown.Layout
-	pixels, size := d.view.shown.Image.Rect.Size(), d.view.plot.Size()
-	px, _ := l.ToPixel(x, 0)
+	size := d.plot.Size()
+	px, _ := d.layout.ToPixel(x, 0)
 	e := &desktop.MouseEvent{}
-	e.Position = fyne.NewPos(float32(px/float64(pixels.X))*size.Width, float32((l.Top+l.Bottom)/2/float64(pixels.Y))*size.Height)
+	e.Position = fyne.NewPos(float32(px/float64(d.pixels.X))*size.Width, float32((d.layout.Top+d.layout.Bottom)/2/float64(d.pixels.Y))*size.Height)
 	return e
 }
 
@@ -102,8 +134,8 @@ func margin() *desktop.MouseEvent {
 
 func (d *desk) wantTravel(inches float64) {
 	d.t.Helper()
-	if math.Abs(d.travel/inch-inches) > 1e-4 {
-		d.t.Errorf("the car is at %v in, want %v in", d.travel/inch, inches)
+	if math.Abs(d.Travel()/inch-inches) > 1e-4 {
+		d.t.Errorf("the car is at %v in, want %v in", d.Travel()/inch, inches)
 	}
 }
 
@@ -119,19 +151,19 @@ func TestNothingIsShownBeforeTheFirstPicture(t *testing.T) {
 	// Pointing and leaving do no harm.
 	e := &desktop.MouseEvent{}
 	e.Position = fyne.NewPos(100, 100)
-	d.view.plot.MouseIn(e)
-	d.view.plot.MouseMoved(e)
-	d.view.plot.MouseOut()
+	d.plot.MouseIn(e)
+	d.plot.MouseMoved(e)
+	d.plot.MouseOut()
 	d.wantTravel(1)
-	if d.view.values.Text() != "" {
-		t.Errorf("values %q of no chart", d.view.values.Text())
+	if d.values.Text() != "" {
+		t.Errorf("values %q of no chart", d.values.Text())
 	}
 }
 
 func TestAPictureIsAskedForWhenTheSizeChanges(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
-	size := d.view.plot.Size()
+	size := d.plot.Size()
 	want := image.Pt(int(size.Width), int(size.Height))
 	if got, dpi := d.view.Want(); d.asked != 1 || got != want || math.Abs(dpi-96) > 0.5 {
 		t.Errorf("asked %d times, for %v at %v dpi, want %v", d.asked, got, dpi, want)
@@ -155,8 +187,8 @@ func TestAPictureIsAskedForWhenTheSizeChanges(t *testing.T) {
 func TestPresentShowsThePicture(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
-	d.present()
-	if img := d.frame(1); img != image.Image(d.view.shown.Image) || img.At(0, 0) != color.Color(palette.Light.Background) {
+	picture := d.present()
+	if img := d.frame(1); img != image.Image(picture) || img.At(0, 0) != color.Color(palette.Light.Background) {
 		t.Error("the picture is not shown")
 	}
 }
@@ -166,16 +198,16 @@ func TestPointingMovesTheCar(t *testing.T) {
 		d := newDesk(t, "bar-force")
 		d.frame(scale)
 		d.present()
-		d.view.plot.MouseIn(d.over(-0.5 * inch))
+		d.plot.MouseIn(d.over(-0.5 * inch))
 		d.wantTravel(-0.5)
-		d.view.plot.MouseMoved(d.over(-4 * inch))
+		d.plot.MouseMoved(d.over(-4 * inch))
 		d.wantTravel(-4)
-		d.view.plot.MouseMoved(d.over(2 * inch))
+		d.plot.MouseMoved(d.over(2 * inch))
 		d.wantTravel(2)
 		// Words and margins around the data area stand for no travel.
-		d.view.plot.MouseMoved(margin())
+		d.plot.MouseMoved(margin())
 		d.wantTravel(2)
-		d.view.plot.MouseOut()
+		d.plot.MouseOut()
 		d.wantTravel(1)
 	}
 }
@@ -184,12 +216,12 @@ func TestAClickKeepsTheTravel(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
 	d.present()
-	d.view.plot.MouseIn(d.over(-0.5 * inch))
-	d.view.plot.MouseMoved(d.over(-2 * inch))
-	d.view.plot.Tapped(&fyne.PointEvent{})
-	d.view.plot.MouseMoved(d.over(-0.5 * inch))
+	d.plot.MouseIn(d.over(-0.5 * inch))
+	d.plot.MouseMoved(d.over(-2 * inch))
+	d.plot.Tapped(&fyne.PointEvent{})
+	d.plot.MouseMoved(d.over(-0.5 * inch))
 	d.wantTravel(-0.5)
-	d.view.plot.MouseOut()
+	d.plot.MouseOut()
 	d.wantTravel(-2)
 }
 
@@ -198,15 +230,41 @@ func TestLeavingAfterSomethingElseMovedTheCar(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
 	d.present()
-	d.view.plot.MouseIn(d.over(-0.5 * inch))
-	d.travel = 0
-	d.view.plot.MouseOut()
+	d.plot.MouseIn(d.over(-0.5 * inch))
+	d.SetTravel(0)
+	d.plot.MouseOut()
 	d.wantTravel(0)
 	// A pass over the margin moves nothing.
-	d.view.plot.MouseIn(margin())
-	d.travel = 2 * inch
-	d.view.plot.MouseOut()
+	d.plot.MouseIn(margin())
+	d.SetTravel(2 * inch)
+	d.plot.MouseOut()
 	d.wantTravel(2)
+	// Even to where the pointer is.
+	d.plot.MouseIn(d.over(-0.5 * inch))
+	d.SetTravel(d.Travel())
+	d.plot.MouseOut()
+	d.wantTravel(-0.5)
+}
+
+// Drawing, asking for pictures and new ones change nothing of where the pointer is
+// and where the car goes back to.
+func TestDrawingLeavesThePointerAlone(t *testing.T) {
+	d := newDesk(t, "bar-force")
+	d.frame(1)
+	d.present()
+	d.plot.MouseIn(d.over(-0.5 * inch))
+	before := d.values.Text()
+	for _, scale := range []int{1, 2, 1} {
+		d.frame(scale)
+		d.present()
+		d.frame(scale)
+	}
+	d.wantTravel(-0.5)
+	if got := d.values.Text(); got != before {
+		t.Errorf("%q became %q", before, got)
+	}
+	d.plot.MouseOut()
+	d.wantTravel(1)
 }
 
 // While a picture of the new size is on its way the old one is stretched; the
@@ -216,9 +274,9 @@ func TestPointingAtAStretchedPicture(t *testing.T) {
 	d.frame(1)
 	d.present()
 	d.frame(2)
-	d.view.plot.MouseIn(d.over(-0.5 * inch))
+	d.plot.MouseIn(d.over(-0.5 * inch))
 	d.wantTravel(-0.5)
-	d.view.plot.MouseMoved(d.over(2 * inch))
+	d.plot.MouseMoved(d.over(2 * inch))
 	d.wantTravel(2)
 }
 
@@ -226,23 +284,23 @@ func TestValuesInWords(t *testing.T) {
 	d := newDesk(t, "bar-force")
 	d.frame(1)
 	d.present()
-	if text := d.view.values.Text(); !strings.HasPrefix(text, "1.00 in bump  ·  ") || !strings.Contains(text, "lower hit") || !strings.Contains(text, "lb push") {
+	if text := d.values.Text(); !strings.HasPrefix(text, "1.00 in bump  ·  ") || !strings.Contains(text, "lower hit") || !strings.Contains(text, "lb push") {
 		t.Errorf("values %q", text)
 	}
-	d.view.plot.MouseIn(d.over(-2 * inch))
-	if text := d.view.values.Text(); !strings.HasPrefix(text, "2.00 in droop  ·  ") {
+	d.plot.MouseIn(d.over(-2 * inch))
+	if text := d.values.Text(); !strings.HasPrefix(text, "2.00 in droop  ·  ") {
 		t.Errorf("pointing at 2 in of droop, values %q", text)
 	}
-	d.view.plot.MouseOut()
+	d.plot.MouseOut()
 	d.units = units.SI
 	d.present()
-	if text := d.view.values.Text(); !strings.HasPrefix(text, "25.4 mm bump  ·  ") || !strings.Contains(text, " N push") {
+	if text := d.values.Text(); !strings.HasPrefix(text, "25.4 mm bump  ·  ") || !strings.Contains(text, " N push") {
 		t.Errorf("in SI, values %q", text)
 	}
 	// At ride height the upper bar of the reference car pulls in the hit case.
-	d.travel = 0
+	d.SetTravel(0)
 	d.present()
-	if text := d.view.values.Text(); !strings.HasPrefix(text, "ride height") || !strings.Contains(text, "pull") {
+	if text := d.values.Text(); !strings.HasPrefix(text, "ride height") || !strings.Contains(text, "pull") {
 		t.Errorf("at ride height, values %q", text)
 	}
 }
@@ -253,16 +311,16 @@ func TestAChartWithoutTravel(t *testing.T) {
 	d := newDesk(t, "bow")
 	d.frame(1)
 	d.present()
-	before := d.view.values.Text()
-	d.view.plot.MouseIn(d.over(5000))
+	before := d.values.Text()
+	d.plot.MouseIn(d.over(5000))
 	d.wantTravel(1)
-	if text := d.view.values.Text(); text == before || text == "" {
+	if text := d.values.Text(); text == before || text == "" {
 		t.Errorf("pointing at the bow shows %q", text)
 	}
-	d.view.plot.MouseOut()
+	d.plot.MouseOut()
 	d.wantTravel(1)
-	if d.view.values.Text() != before {
-		t.Errorf("with the pointer away the values are %q, before %q", d.view.values.Text(), before)
+	if d.values.Text() != before {
+		t.Errorf("with the pointer away the values are %q, before %q", d.values.Text(), before)
 	}
 }
 

@@ -87,6 +87,11 @@ func (s *Study) Time() float64 { return s.playback.time }
 
 // SetTime looks at another time [s]; beyond the launch, at its end.
 func (s *Study) SetTime(t float64) {
+	s.timeVisit.end()
+	s.lookAtTime(t)
+}
+
+func (s *Study) lookAtTime(t float64) {
 	s.change(func() Change { return set(&s.playback.time, within(t, 0, s.LaunchEnd()), Position) })
 }
 

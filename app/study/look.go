@@ -13,6 +13,11 @@ func (s *Study) Travel() float64 { return s.travel }
 // SetTravel looks at another rear travel [m]; beyond the springs' travel, at
 // its end.
 func (s *Study) SetTravel(q float64) {
+	s.travelVisit.end()
+	s.lookAtTravel(q)
+}
+
+func (s *Study) lookAtTravel(q float64) {
 	s.change(func() Change {
 		k := s.doc.Car().Springs
 		return set(&s.travel, within(q, -k.RearDroop, k.RearBump), Position)

@@ -25,19 +25,21 @@ type Study struct {
 	doc     *document.Document
 	library stock.Library
 
-	result   *analysis.Result
-	station  analysis.Station
-	travel   float64
-	front    float64
-	load     analysis.Case
-	pivot    car.Row
-	moving   bool
-	playback playback
-	compared compared
-	search   search
-	wants    Wants
-	launcher launcher
-	searcher searcher
+	result  *analysis.Result
+	station analysis.Station
+	travel  float64
+	// travelVisit and timeVisit are those of who points at a chart.
+	travelVisit, timeVisit visit
+	front                  float64
+	load                   analysis.Case
+	pivot                  car.Row
+	moving                 bool
+	playback               playback
+	compared               compared
+	search                 search
+	wants                  Wants
+	launcher               launcher
+	searcher               searcher
 
 	listeners []func(Change)
 	telling   bool     // the listeners are being told
@@ -92,6 +94,7 @@ func (s *Study) follow(e document.Event) {
 		c := Change(e)
 		if c.Has(Loaded) {
 			s.travel, s.front = 0, 0
+			s.travelVisit, s.timeVisit = visit{}, visit{}
 			s.compared = compared{}
 			s.dropLaunches()
 			s.dropCombinations()
