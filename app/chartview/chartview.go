@@ -7,8 +7,8 @@ import (
 	"image"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/look"
-	"bowline/app/readout"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 
@@ -38,7 +38,7 @@ type View struct {
 	host Host
 
 	plot   *area
-	values *readout.Prose
+	values *form.Prose
 	object fyne.CanvasObject
 
 	shown  Picture
@@ -61,7 +61,7 @@ const baseDPI = 96
 
 // New returns an empty view for the chart with a key.
 func New(key chart.Key, host Host) *View {
-	v := &View{key: key, host: host, values: readout.NewProse("", theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{})}
+	v := &View{key: key, host: host, values: form.Caption("", theme.ColorNameForeground)}
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
 	export.Importance = widget.LowImportance

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"bowline/app/form"
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
@@ -29,7 +30,7 @@ func see(t *testing.T) *paneltest.Desk {
 
 // nothing is a panel that shows and wants nothing.
 func nothing(panel.Host) panel.Panel {
-	return paneltest.Part(panel.Stack(), func() {}, 0)
+	return paneltest.Part(form.Stacked(), func() {}, 0)
 }
 
 // on puts a thing into a window of its own.

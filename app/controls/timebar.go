@@ -3,7 +3,7 @@ package controls
 import (
 	"time"
 
-	"bowline/app/panel"
+	"bowline/app/form"
 	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/units"
@@ -20,7 +20,7 @@ type TimeBar struct {
 	post   func(func())
 	play   *widget.Button
 	pace   *widget.Select
-	slider *widget.Slider
+	slider *form.Slider
 	value  *widget.Label
 	Object fyne.CanvasObject
 
@@ -40,7 +40,7 @@ const pictureEvery = time.Second / 60
 // NewTimeBar returns the bar under the side view while the launch is looked
 // at. post takes a function to the goroutine that owns the window.
 func NewTimeBar(s *study.Study, post func(func())) *TimeBar {
-	b := &TimeBar{study: s, post: post, value: widget.NewLabel(""), slider: widget.NewSlider(0, 1)}
+	b := &TimeBar{study: s, post: post, value: widget.NewLabel("")}
 	b.play = widget.NewButtonWithIcon("", theme.MediaPlayIcon(), b.toggle)
 	names := make([]string, len(paces))
 	for i, p := range paces {
@@ -49,12 +49,11 @@ func NewTimeBar(s *study.Study, post func(func())) *TimeBar {
 	b.pace = widget.NewSelect(names, nil)
 	b.pace.PlaceHolder = names[0] // which its least width is for
 	b.pace.SetSelectedIndex(1)
-	b.slider.Step = 1e-4
-	b.slider.OnChanged = func(t float64) {
+	b.slider = form.NewSlider(sliderSteps, func() (start, end, at float64) { return 0, max(s.LaunchEnd(), 1e-3), s.Time() }, func(t float64) {
 		b.Pause()
 		s.SetTime(t)
-	}
-	b.Object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(panel.FixedWidth(108), b.value), b.slider)
+	})
+	b.Object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(form.FixedWidth(108), b.value), b.slider)
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Position | study.Launches | study.Units) {
 			b.refresh()
@@ -66,7 +65,7 @@ func NewTimeBar(s *study.Study, post func(func())) *TimeBar {
 
 // refresh takes up end, time and distance.
 func (b *TimeBar) refresh() {
-	panel.ShowSlid(b.slider, 0, max(b.study.LaunchEnd(), 1e-3), b.study.Time())
+	b.slider.Update()
 	text := "computing…"
 	if r := b.study.Launch(); r != nil {
 		text = b.study.Units().Format(units.Time, b.study.Time())

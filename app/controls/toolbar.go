@@ -1,7 +1,7 @@
 package controls
 
 import (
-	"bowline/app/panel"
+	"bowline/app/form"
 	"bowline/app/scene/side"
 	"bowline/app/stage"
 	"bowline/app/study"
@@ -16,9 +16,9 @@ import (
 // high it is depends on its width: middleLayout gives it its place.
 type Toolbar struct {
 	study  *study.Study
-	setup  *widget.Select
-	load   *widget.RadioGroup
-	moving *widget.Check
+	setup  *form.Select
+	load   *form.Radio
+	moving *form.Check
 	fits   *fyne.Container
 	cloud  *widget.Button // fits all instant centers, while the holes are searched
 	turned func()         // told when buttons have come or gone; may be nil
@@ -33,10 +33,8 @@ const launchWord = "Launch"
 // NewToolbar returns the bar over a side view.
 func NewToolbar(s *study.Study, v *stage.Stage) *Toolbar {
 	b := &Toolbar{study: s}
-	b.setup = widget.NewSelect(nil, func(string) {
-		s.Document().SelectSetup(b.setup.SelectedIndex())
-	})
-	b.load = widget.NewRadioGroup([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked], launchWord}, func(word string) {
+	b.setup = form.NewSelect(b.names, func() string { return b.names()[s.Document().Setup()] }, form.Always(s.Document().SelectSetup))
+	b.load = form.NewRadio([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked], launchWord}, b.loading, func(word string) {
 		s.SetLaunching(word == launchWord)
 		for c, w := range caseWords {
 			if w == word {
@@ -44,8 +42,7 @@ func NewToolbar(s *study.Study, v *stage.Stage) *Toolbar {
 			}
 		}
 	})
-	b.load.Horizontal, b.load.Required = true, true
-	b.moving = widget.NewCheck("Move holes", s.SetMoving)
+	b.moving = form.NewCheck("Move holes", s.Moving, form.Always(s.SetMoving))
 	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(side.FitCenters) })
 	b.fits = container.NewHBox(
 		widget.NewButton("Fit bars", func() { v.SetFit(side.FitBars) }),
@@ -61,20 +58,29 @@ func NewToolbar(s *study.Study, v *stage.Stage) *Toolbar {
 	return b
 }
 
-// refresh takes up names and choices.
-func (b *Toolbar) refresh() {
-	doc := b.study.Document()
-	names := make([]string, len(doc.Car().Setups))
-	for i, s := range doc.Car().Setups {
+// names lists the setups.
+func (b *Toolbar) names() []string {
+	setups := b.study.Document().Car().Setups
+	names := make([]string, len(setups))
+	for i, s := range setups {
 		names[i] = s.Name
 	}
-	panel.ShowSelected(b.setup, names, names[doc.Setup()])
-	shown := caseWords[b.study.Case()]
+	return names
+}
+
+// loading names the load case that is looked at, or the launch.
+func (b *Toolbar) loading() string {
 	if b.study.Launching() {
-		shown = launchWord
+		return launchWord
 	}
-	panel.ShowChosen(b.load, shown)
-	panel.ShowChecked(b.moving, b.study.Moving())
+	return caseWords[b.study.Case()]
+}
+
+// refresh takes up names and choices.
+func (b *Toolbar) refresh() {
+	b.setup.Update()
+	b.load.Update()
+	b.moving.Update()
 	if on := b.study.Searching(); on != b.cloud.Visible() {
 		b.cloud.Hidden = !on
 		if b.turned != nil {

@@ -6,6 +6,17 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
+// Enable has a button or a box react or not.
+func Enable(b fyne.Disableable, on bool) {
+	if on == b.Disabled() {
+		if on {
+			b.Enable()
+		} else {
+			b.Disable()
+		}
+	}
+}
+
 // Button does something in a row.
 type Button struct {
 	widget.Button

@@ -11,6 +11,9 @@ import (
 type Fold struct {
 	cover
 	heading *widget.Button
+
+	// Object is the heading with the body below it.
+	Object *fyne.Container
 }
 
 // NewFold returns a closed fold; turned is called when it has opened or closed.
@@ -23,11 +26,9 @@ func NewFold(title string, body fyne.CanvasObject, turned func()) *Fold {
 		turned()
 	}
 	body.Hide()
+	f.Object = container.NewVBox(f.heading, body)
 	return f
 }
-
-// Object returns the heading with the body below it.
-func (f *Fold) Object() *fyne.Container { return container.NewVBox(f.heading, f.body) }
 
 // Title returns what the heading says.
 func (f *Fold) Title() string { return f.heading.Text }

@@ -6,7 +6,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// Page stacks things and scrolls.
+// Page shows things below each other, each as high as it needs to be at the width
+// there is, and scrolls.
 type Page struct {
 	Scroll *container.Scroll
 	stack  *fyne.Container
@@ -16,9 +17,12 @@ type Page struct {
 // NewPage returns an empty page.
 func NewPage() *Page {
 	p := &Page{stack: Stacked()}
-	p.Scroll = container.NewVScroll(BesideBar(p.stack))
+	p.Scroll = container.NewVScroll(container.New(besideBar{}, p.stack))
 	return p
 }
+
+// Object returns what is shown of the page.
+func (p *Page) Object() fyne.CanvasObject { return p.Scroll }
 
 // Host returns the page as what fields stand in.
 func (p *Page) Host() Host { return Host{Scroll: p.Scroll, Grown: p.Settle} }
@@ -37,15 +41,30 @@ func (p *Page) Settle() {
 	}
 }
 
-// Stacked returns things stacked as on a page.
+// Stacked puts things below each other at full width, each as high as it needs to
+// be at that width.
 func Stacked(objects ...fyne.CanvasObject) *fyne.Container {
 	return container.New(pageStack{}, objects...)
 }
 
-// pageStack is the Stack of a page, with the theme's gap.
-type pageStack struct{}
+// Group stacks things that belong together: it stands farther apart from what is
+// below it than its parts do from each other.
+func Group(objects ...fyne.CanvasObject) *fyne.Container {
+	return container.New(pageStack{apart: true}, objects...)
+}
 
-func (pageStack) stack() Stack { return Stack{Gap: theme.Padding(), Foot: theme.Padding()} }
+// pageStack is a Stack with the theme's gap.
+type pageStack struct {
+	apart bool // a gap follows the last part too
+}
+
+func (p pageStack) stack() Stack {
+	s := Stack{Gap: theme.Padding()}
+	if p.apart {
+		s.Foot = s.Gap
+	}
+	return s
+}
 
 // MinSize implements fyne.Layout.
 func (p pageStack) MinSize(objects []fyne.CanvasObject) fyne.Size { return p.stack().MinSize(objects) }
@@ -55,22 +74,25 @@ func (p pageStack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	p.stack().Layout(objects, size)
 }
 
-// BesideBar returns o in a container to scroll, clear of the scroll bar at its
-// right.
-func BesideBar(o fyne.CanvasObject) *fyne.Container { return container.New(besideBar{}, o) }
+// Scrolling returns objects that scroll up and down together.
+func Scrolling(objects ...fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewVScroll(container.New(besideBar{}, container.NewVBox(objects...)))
+}
 
+// besideBar is the layout of what scrolls: it stays clear of the bar at its
+// right.
 type besideBar struct{}
 
-// barRoom is the width of a scroll bar, under the pointer too (look).
-const barRoom = 6
+// BarRoom is the width of a scroll bar, under the pointer too (look).
+const BarRoom = 6
 
 // MinSize implements fyne.Layout.
 func (besideBar) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return objects[0].MinSize().AddWidthHeight(barRoom, 0)
+	return objects[0].MinSize().AddWidthHeight(BarRoom, 0)
 }
 
 // Layout implements fyne.Layout.
 func (besideBar) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Move(fyne.Position{})
-	objects[0].Resize(size.SubtractWidthHeight(barRoom, 0))
+	objects[0].Resize(size.SubtractWidthHeight(BarRoom, 0))
 }

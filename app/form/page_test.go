@@ -51,7 +51,7 @@ func TestPageSettles(t *testing.T) {
 	p := form.NewPage()
 	words := form.Words(theme.ColorNameForeground)
 	below := tall(20)
-	p.Add(form.Stacked(tall(10), words), below)
+	p.Add(form.Group(tall(10), words), below)
 	w := test.NewTempWindow(t, p.Scroll)
 	w.Resize(fyne.NewSize(200, 400))
 	before, height := below.Position().Y, p.Scroll.Content.MinSize().Height
@@ -79,7 +79,7 @@ func TestFold(t *testing.T) {
 	turned := 0
 	body := tall(50)
 	f := form.NewFold("More", body, func() { turned++ })
-	o := f.Object()
+	o := f.Object
 	heading := o.Objects[0].(fyne.Tappable)
 	low := o.MinSize().Height
 	if f.IsOpen() || body.Visible() || f.Title() != "More" {

@@ -81,7 +81,6 @@ type Select struct {
 // choose takes another choice; what is refused is shown no more.
 func NewSelect(options func() []string, current func() string, choose func(i int) []Fault) *Select {
 	s := &Select{options: options, current: current, choose: choose}
-	s.PlaceHolder = "–"
 	s.OnChanged = s.chosen
 	s.ExtendBaseWidget(s)
 	return s

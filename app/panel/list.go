@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"bowline/app/form"
 	"bowline/app/listing"
 
 	"fyne.io/fyne/v2"
@@ -11,14 +12,14 @@ import (
 // ListOn puts a list on a page: it is as high as its rows, of which no more than
 // most are seen at once, and gives the wheel to the page unless it has more rows
 // than that or is turned sideways.
-func ListOn(page *Page, table *listing.Table, rows func() int, most int) *fyne.Container {
+func ListOn(page *form.Page, table *listing.Table, rows func() int, most int) *fyne.Container {
 	room := listRoom{rows: rows, most: most}
-	return container.New(room, UnderWheel(table, func(e *fyne.ScrollEvent) {
+	return container.New(room, form.UnderWheel(table, func(e *fyne.ScrollEvent) {
 		if room.scrolls() || e.Scrolled.DX != 0 {
 			table.Scrolled(e)
 			return
 		}
-		page.Scrolled(e)
+		page.Scroll.Scrolled(e)
 	}))
 }
 

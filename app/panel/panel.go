@@ -7,6 +7,7 @@ package panel
 import (
 	"time"
 
+	"bowline/app/form"
 	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/plotting/chart"
@@ -66,7 +67,7 @@ type Host struct {
 	Study *study.Study
 
 	// Page is what the panel stands on, unless it is a Filler.
-	Page *Page
+	Page *form.Page
 
 	// Chart returns the view of one of the panel's charts.
 	Chart func(key chart.Key) fyne.CanvasObject

@@ -4,11 +4,11 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/form"
 	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 	"bowline/model/units"
 
-	"fyne.io/fyne/v2/widget"
 )
 
 // leaving opens the demo car and looks at its launch.
@@ -56,7 +56,7 @@ func TestAnEditBringsANewLaunch(t *testing.T) {
 
 func TestToolbarSwitchesToTheLaunch(t *testing.T) {
 	d := newDesk(t)
-	bar := find(d, func(*widget.RadioGroup) bool { return true })
+	bar := find(d, func(*form.Radio) bool { return true })
 	bar.SetSelected("Launch")
 	d.settle()
 	if !d.study.Launching() || d.study.Launch() == nil || d.panels.current().Title() != "Launch" {

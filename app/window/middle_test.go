@@ -3,6 +3,7 @@ package window
 import (
 	"testing"
 
+	"bowline/app/form"
 	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 
@@ -46,7 +47,7 @@ func TestTheWindowCanBeNarrow(t *testing.T) {
 // At the first size the bar takes one row: the view begins below it.
 func TestTheBarTakesOneRowAtFirst(t *testing.T) {
 	d := newDesk(t)
-	row := find(d, func(*widget.RadioGroup) bool { return true }).Size().Height
+	row := find(d, func(*form.Radio) bool { return true }).Size().Height
 	if top := d.view.Position().Y; top < row || top > 1.5*row {
 		t.Errorf("a row is %v high and the view begins at %v", row, top)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"bowline/app/check/launch"
 	"bowline/app/check/travel"
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/tune/here"
 	"bowline/app/tune/holes"
@@ -77,14 +78,14 @@ type panels struct {
 func newPanels(host panel.Host, turned func()) *panels {
 	p := &panels{tabs: container.NewAppTabs(), pages: map[string]*container.AppTabs{}, turns: map[string]*fyne.Container{}}
 	for _, e := range registry {
-		page := panel.NewPage()
+		page := form.NewPage()
 		host.Page = page
 		made := e.make(host)
 		object := page.Object()
 		if f, ok := made.(panel.Filler); ok {
 			object = f.Fill()
 		} else {
-			page.Show(made)
+			page.Add(made.Words(), made.Evidence())
 		}
 		p.list, p.objects = append(p.list, made), append(p.objects, object)
 		p.place(e, made.Title(), object)

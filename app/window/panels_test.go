@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/form"
 	"bowline/app/look"
-	"bowline/app/panel"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2/test"
@@ -15,8 +15,8 @@ import (
 // A bar that the pointer is on lies beside what a page holds.
 func TestBarsLieBesideThePage(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
-	if bar := theme.ScrollBarSize(); bar > panel.BarRoom {
-		t.Errorf("a bar is %v wide and has %v", bar, panel.BarRoom)
+	if bar := theme.ScrollBarSize(); bar > form.BarRoom {
+		t.Errorf("a bar is %v wide and has %v", bar, form.BarRoom)
 	}
 }
 

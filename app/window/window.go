@@ -8,10 +8,10 @@ import (
 	"bowline/app/charts"
 	"bowline/app/controls"
 	"bowline/app/document"
+	"bowline/app/form"
 	"bowline/app/inputs"
 	"bowline/app/look"
 	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/app/runner"
 	"bowline/app/scene/side"
 	"bowline/app/stage"
@@ -164,7 +164,7 @@ func (w *Window) build(o Options) {
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
 	middle := controls.NewMiddle(controls.NewToolbar(w.study, w.view), w.view, w.below)
-	caution := readout.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
+	caution := form.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.panels.tabs))
 	w.panes = container.NewHSplit(steady(w.inputs), w.center)
 	p := w.app.Preferences()

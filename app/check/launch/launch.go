@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
@@ -24,8 +25,8 @@ import (
 // Panel is the tab Check while the launch is looked at.
 type Panel struct {
 	study   *study.Study
-	verdict *readout.Prose
-	assumed *readout.Prose
+	verdict *form.Prose
+	assumed *form.Prose
 	bars    *readout.Table
 	car     *readout.Table
 	sides   *readout.Table
@@ -60,14 +61,14 @@ var (
 func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:   host.Study,
-		verdict: panel.Prose(theme.ColorNameForeground),
-		assumed: panel.Small(""),
+		verdict: form.Words(theme.ColorNameForeground),
+		assumed: form.Caption("", theme.ColorNamePlaceHolder),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
 		car:     readout.New([]string{"Whole car"}, carNames[:]),
 		sides:   readout.New([]string{"Left", "Right"}, sideNames[:]),
 		preload: readout.New([]string{"RL tire", "RR tire", "UL", "UR", "LL", "LR"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
 	}
-	title := panel.Bold("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
+	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.words = container.NewVBox(p.verdict, p.bars)
 	p.evidence = container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed)
 	p.Refresh()

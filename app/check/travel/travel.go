@@ -5,6 +5,7 @@ package travel
 import (
 	"fmt"
 
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
@@ -24,8 +25,8 @@ import (
 // Panel is the tab Check while the car stands at a travel.
 type Panel struct {
 	study     *study.Study
-	verdict   *readout.Prose
-	warnings  *readout.Prose
+	verdict   *form.Prose
+	warnings  *form.Prose
 	numbers   *readout.Table
 	strengths *readout.Table
 	words     fyne.CanvasObject
@@ -70,8 +71,8 @@ var strengthNames = [strengthCount]string{
 func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:     host.Study,
-		verdict:   panel.Prose(theme.ColorNameForeground),
-		warnings:  panel.Prose(theme.ColorNameWarning),
+		verdict:   form.Words(theme.ColorNameForeground),
+		warnings:  form.Words(theme.ColorNameWarning),
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, rowNames[:]),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}

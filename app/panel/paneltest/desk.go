@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bowline/app/document"
+	"bowline/app/form"
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/runner/runnertest"
@@ -123,7 +124,7 @@ func show(t testing.TB, make func(panel.Host) panel.Panel, file *carfile.File) *
 	d.Study = study.New(d.Doc, study.Options{Library: library, Post: d.queue.Post})
 	t.Cleanup(d.Study.Close)
 	d.Study.Listen(func(study.Change) { d.behind = true })
-	page := panel.NewPage()
+	page := form.NewPage()
 	d.Panel = make(panel.Host{
 		Study: d.Study, Page: page,
 		Chart:     func(chart.Key) fyne.CanvasObject { return canvas.NewRectangle(nil) },
@@ -137,7 +138,7 @@ func show(t testing.TB, make func(panel.Host) panel.Panel, file *carfile.File) *
 	if f, ok := d.Panel.(panel.Filler); ok {
 		object = f.Fill()
 	} else {
-		page.Show(d.Panel)
+		page.Add(d.Panel.Words(), d.Panel.Evidence())
 	}
 	d.window = test.NewTempWindow(t, object)
 	d.window.SetPadded(false)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/form"
 	"bowline/app/listing"
 	"bowline/app/look"
 	"bowline/app/panel"
@@ -21,7 +22,7 @@ import (
 const PanelWidth = 416
 
 // PageWidth is what a page has at least: a panel and the bar beside it [px].
-const PageWidth = PanelWidth + panel.BarRoom
+const PageWidth = PanelWidth + form.BarRoom
 
 // Parts of a table's width, without the room that one text leaves before the
 // next [px].
@@ -91,7 +92,7 @@ func Part(object fyne.CanvasObject, refresh func(), wants study.Wants) panel.Pan
 
 func (p *part) Title() string               { return "Part" }
 func (p *part) Words() fyne.CanvasObject    { return p.object }
-func (p *part) Evidence() fyne.CanvasObject { return panel.Stack() }
+func (p *part) Evidence() fyne.CanvasObject { return form.Stacked() }
 func (p *part) Charts() []chart.Key         { return nil }
 func (p *part) Wants() study.Wants          { return p.wants }
 func (p *part) Refresh()                    { p.refresh() }

@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
@@ -27,11 +28,11 @@ import (
 // with their difference, and how to get there.
 type Part struct {
 	study   *study.Study
-	choice  *widget.Select
-	verdict *readout.Prose
-	titles  [tableCount]*readout.Prose
+	choice  *form.Select
+	verdict *form.Prose
+	titles  [tableCount]*form.Prose
 	tables  [tableCount]*readout.Table
-	plan    *readout.Prose
+	plan    *form.Prose
 	body    *fyne.Container // hidden while there is nothing to compare
 	Object  fyne.CanvasObject
 }
@@ -84,12 +85,12 @@ const headingRoom = 104
 
 // New returns the part, with nothing compared.
 func New(s *study.Study) *Part {
-	p := &Part{study: s, verdict: panel.Prose(theme.ColorNameForeground), plan: panel.Prose(theme.ColorNameForeground)}
-	p.choice = widget.NewSelect(nil, func(string) { p.compare(p.choice.SelectedIndex() - 1) })
-	p.body = panel.Group()
+	p := &Part{study: s, verdict: form.Words(theme.ColorNameForeground), plan: form.Words(theme.ColorNameForeground)}
+	p.choice = form.NewSelect(p.options, p.chosen, form.Always(func(i int) { p.compare(i - 1) }))
+	p.body = form.Group()
 	for i := range p.tables {
 		p.tables[i] = readout.New([]string{"", "", "Difference"}, rowNames[i])
-		p.titles[i] = panel.Bold(titles[i])
+		p.titles[i] = form.Heading(titles[i])
 		p.body.Add(p.titles[i])
 		p.body.Add(p.tables[i])
 	}
@@ -97,8 +98,8 @@ func New(s *study.Study) *Part {
 		p.tables[table].SetShares(parts[0], parts[1:]...)
 	}
 	p.body.Add(p.plan)
-	row := container.NewBorder(nil, nil, container.New(panel.FixedWidth(100), widget.NewLabel("Compare with")), nil, p.choice)
-	p.Object = panel.Group(row, p.verdict, p.body)
+	row := container.NewBorder(nil, nil, container.New(form.FixedWidth(100), widget.NewLabel("Compare with")), nil, p.choice)
+	p.Object = form.Group(row, p.verdict, p.body)
 	return p
 }
 
@@ -131,7 +132,7 @@ func Chosen(s *study.Study) (setup int, chosen bool) {
 
 // Refresh writes words and numbers.
 func (p *Part) Refresh() {
-	p.choose()
+	p.choice.Update()
 	other, c := Other(p.study), p.study.Document().Car()
 	if other == nil {
 		text := ""
@@ -160,8 +161,9 @@ func (p *Part) Refresh() {
 	p.writePlan(names, c, a.Options.Setup, other.Setup, u)
 }
 
-// choose takes up the names to choose from and what is chosen.
-func (p *Part) choose() {
+// options lists what the current setup can be held against: nothing, and all
+// setups.
+func (p *Part) options() []string {
 	c := p.study.Document().Car()
 	none := "no other setup"
 	for c.SetupNamed(none) >= 0 {
@@ -171,11 +173,16 @@ func (p *Part) choose() {
 	for i := range c.Setups {
 		options = append(options, c.Setups[i].Name)
 	}
-	selected := none
-	if i, chosen := Chosen(p.study); chosen {
-		selected = c.Setups[i].Name
+	return options
+}
+
+// chosen returns which of the options it is.
+func (p *Part) chosen() string {
+	i, chosen := Chosen(p.study)
+	if !chosen {
+		i = -1
 	}
-	panel.ShowSelected(p.choice, options, selected)
+	return p.options()[i+1]
 }
 
 // set writes a row: both values, and by how much the second differs.

@@ -6,6 +6,7 @@ package here
 import (
 	"math"
 
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
@@ -23,7 +24,7 @@ import (
 // Panel is the page Here of the tab Tune.
 type Panel struct {
 	study    *study.Study
-	verdict  *readout.Prose
+	verdict  *form.Prose
 	numbers  *readout.Table
 	words    fyne.CanvasObject
 	evidence fyne.CanvasObject
@@ -56,7 +57,7 @@ var rowNames = [rowCount]string{
 func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:   host.Study,
-		verdict: panel.Prose(theme.ColorNameForeground),
+		verdict: form.Words(theme.ColorNameForeground),
 		numbers: readout.New([]string{"At ride height", "Here"}, rowNames[:]),
 	}
 	p.words = container.NewVBox(p.verdict, p.numbers)

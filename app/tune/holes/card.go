@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
@@ -24,11 +25,11 @@ import (
 // use: why it stands where it does, how to get there and what changes.
 type card struct {
 	study   *study.Study
-	title   *readout.Prose
-	order   *readout.Prose // which number of the title is which hole
-	reason  *readout.Prose
-	pairs   [2]*readout.Prose // how to turn the bars, by car.Pair
-	rest    *readout.Prose
+	title   *form.Prose
+	order   *form.Prose // which number of the title is which hole
+	reason  *form.Prose
+	pairs   [2]*form.Prose // how to turn the bars, by car.Pair
+	rest    *form.Prose
 	changes *readout.Table
 	use     *widget.Button
 	keep    *widget.Button
@@ -64,10 +65,10 @@ func newCard(host panel.Host) *card {
 	s := host.Study
 	c := &card{
 		study:   s,
-		title:   panel.Bold(""),
-		order:   panel.Small(""),
-		reason:  panel.Prose(theme.ColorNameForeground),
-		rest:    panel.Prose(theme.ColorNameForeground),
+		title:   form.Heading(""),
+		order:   form.Caption("", theme.ColorNamePlaceHolder),
+		reason:  form.Words(theme.ColorNameForeground),
+		rest:    form.Words(theme.ColorNameForeground),
 		changes: readout.New([]string{"In use", "These", "Change"}, changeNames[:]),
 		refused: host.Refused,
 		say:     host.Say,
@@ -83,7 +84,7 @@ func newCard(host panel.Host) *card {
 	})
 	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
 	for p := range c.pairs {
-		c.pairs[p] = panel.Prose(theme.ColorNameForeground)
+		c.pairs[p] = form.Words(theme.ColorNameForeground)
 		turns.Add(c.pairs[p])
 	}
 	c.buttons = container.NewHBox(c.use, c.keep, c.print)
@@ -150,9 +151,9 @@ func (c *card) refresh() {
 	c.title.Set(title)
 	c.order.Set(orderWords(p.Holes()))
 	c.reason.Set(sentence(p.Reason(u)))
-	panel.Enable(c.use, p.Combination().Usable() && !present)
-	panel.Enable(c.keep, p.Combination().Usable())
-	panel.Enable(c.print, p.Combination().Usable())
+	form.Enable(c.use, p.Combination().Usable() && !present)
+	form.Enable(c.keep, p.Combination().Usable())
+	form.Enable(c.print, p.Combination().Usable())
 	c.writeTurns(p, u)
 	c.writeChanges(p, u)
 }
@@ -171,17 +172,17 @@ func (c *card) writeTurns(p *holes.Place, u units.System) {
 	plan, err := adjuster.Plan(doc.Car(), doc.Setup(), p.Holes(), doc.Car().Setups[doc.Setup()].Turns)
 	if !p.Combination().Usable() || err != nil {
 		for _, t := range c.pairs {
-			panel.Tell(t, "")
+			t.Tell("")
 		}
-		panel.Tell(c.rest, "")
+		c.rest.Tell("")
 		return
 	}
 	lines := plan.Text(u)
 	for i, t := range c.pairs {
-		panel.Tell(t, lines[i])
+		t.Tell(lines[i])
 		t.SetColor(threadColor(&plan.Pairs[i]))
 	}
-	panel.Tell(c.rest, strings.Join(lines[len(c.pairs):], "\n"))
+	c.rest.Tell(strings.Join(lines[len(c.pairs):], "\n"))
 }
 
 // threadColor warns of a pair of which a bar has little thread engaged, and more

@@ -28,7 +28,7 @@ func (d *desk) field(key string) *filterField {
 func (d *desk) condition(key, text string) *filterField {
 	d.T.Helper()
 	e := d.field(key)
-	d.Canvas().Focus(e)
+	d.Canvas().Focus(e.Entry)
 	e.SetText(text)
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	d.Settle()
@@ -64,19 +64,19 @@ func TestTheFilterListsWhatMeetsIt(t *testing.T) {
 	// A condition that cannot be read is refused in its place, and the list stays.
 	height := p.tools.Content.MinSize().Height
 	d.condition("anti_squat", "about 5")
-	if got := e.why.Text(); got != "Anti-squat: ‘about 5’ is no condition; write <5, >100, 100 to 160 or 3." {
+	if got := e.Why().Text(); got != "Anti-squat: ‘about 5’ is no condition; write <5, >100, 100 to 160 or 3." {
 		t.Errorf("the reason is %q", got)
 	}
-	if !e.why.Visible() || !e.mark.Visible() || p.tools.Content.MinSize().Height <= height || len(p.list.places) != want || e.Text != "about 5" {
+	if !e.Why().Visible() || !e.Refused() || p.tools.Content.MinSize().Height <= height || len(p.list.places) != want || e.Text != "about 5" {
 		t.Error("the reason is not told, or the list has changed")
 	}
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if e.Text != "100 to 130" || e.why.Visible() || e.mark.Visible() {
-		t.Errorf("after Escape the field has %q and says %q", e.Text, e.why.Text())
+	if e.Text != "100 to 130" || e.Why().Visible() || e.Refused() {
+		t.Errorf("after Escape the field has %q and says %q", e.Text, e.Why().Text())
 	}
 	// Another field counts too; leaving a field takes it.
 	other := d.field(car.ChassisUpper.SetupKey())
-	d.Canvas().Focus(other)
+	d.Canvas().Focus(other.Entry)
 	other.SetText("1")
 	d.Canvas().Unfocus()
 	d.Settle()

@@ -3,9 +3,8 @@ package holes
 import (
 	"testing"
 
-	"bowline/app/panel"
+	"bowline/app/form"
 	"bowline/app/panel/paneltest"
-	"bowline/app/readout"
 	"bowline/assets"
 	"bowline/model/units"
 
@@ -28,7 +27,7 @@ func TestThePageFitsItsRoom(t *testing.T) {
 	if w := p.object.MinSize().Width; w > paneltest.PageWidth {
 		t.Errorf("the page asks for a width of %.0f", w)
 	}
-	for _, fold := range []*panel.Fold{nil, p.folds.target, p.folds.filter} {
+	for _, fold := range []*form.Fold{nil, p.folds.target, p.folds.filter} {
 		if fold != nil {
 			fold.Open(true)
 		}
@@ -47,7 +46,7 @@ func TestThePageFitsItsRoom(t *testing.T) {
 		if b, ok := o.(*widget.Button); ok && b.MinSize().Width > b.Size().Width+0.5 {
 			t.Errorf("button %q is %.0f wide and asks for %.0f", b.Text, b.Size().Width, b.MinSize().Width)
 		}
-		if c, ok := o.(*widget.Check); ok && c.MinSize().Width > c.Size().Width+0.5 {
+		if c, ok := o.(*form.Check); ok && c.MinSize().Width > c.Size().Width+0.5 {
 			t.Errorf("check %q is %.0f wide and asks for %.0f", c.Text, c.Size().Width, c.MinSize().Width)
 		}
 	}
@@ -64,9 +63,9 @@ func TestThePageFitsItsRoom(t *testing.T) {
 	// A field that gets the focus comes into sight.
 	last := p.filter.fields[len(p.filter.fields)-1]
 	for _, e := range []*filterField{last, p.filter.fields[0]} {
-		d.Canvas().Focus(e)
+		d.Canvas().Focus(e.Entry)
 		driver := fyne.CurrentApp().Driver()
-		top := driver.AbsolutePositionForObject(e).Y - driver.AbsolutePositionForObject(p.tools).Y
+		top := driver.AbsolutePositionForObject(e.Entry).Y - driver.AbsolutePositionForObject(p.tools).Y
 		if top < -0.5 || top+e.Size().Height > p.tools.Size().Height+0.5 {
 			t.Errorf("the field of %s is at %.0f in %.0f", e.title(), top, p.tools.Size().Height)
 		}
@@ -108,7 +107,7 @@ func TestNoGapAboveTheList(t *testing.T) {
 	p.folds.filter.Open(true)
 	tight("with the filter open")
 	e := d.condition("anti_squat", "about as much as there was at the race before the last one")
-	if !e.why.Visible() {
+	if !e.Why().Visible() {
 		t.Fatal("nothing is refused")
 	}
 	tight("with a condition refused")
@@ -144,7 +143,7 @@ func TestTheListKeepsItsRows(t *testing.T) {
 		rows   int
 	}{{545, 6}, {825, 10}} {
 		lay(p, paneltest.PageWidth, size.height)
-		for _, f := range []*panel.Fold{p.folds.target, p.folds.filter} {
+		for _, f := range []*form.Fold{p.folds.target, p.folds.filter} {
 			before := split.Offset
 			f.Open(true)
 			if got := rowsSeen(p); got < size.rows {
@@ -237,7 +236,7 @@ func TestTheFontHasEveryLetterOfThePage(t *testing.T) {
 		d.Study.Pick(0)
 		d.Settle()
 		p := d.p
-		for _, prose := range []*readout.Prose{p.verdict, p.chosen.title, p.chosen.reason, p.chosen.rest, p.chosen.order, p.chosen.pairs[0], p.chosen.pairs[1]} {
+		for _, prose := range []*form.Prose{p.verdict, p.chosen.title, p.chosen.reason, p.chosen.rest, p.chosen.order, p.chosen.pairs[0], p.chosen.pairs[1]} {
 			check(prose.Text())
 		}
 		for row := range p.list.places {

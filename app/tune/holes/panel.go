@@ -6,8 +6,8 @@ import (
 	"fmt"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/model/adjuster"
 	"bowline/model/car"
@@ -24,8 +24,8 @@ import (
 // Panel is the page Holes of the tab Tune.
 type Panel struct {
 	study    *study.Study
-	verdict  *readout.Prose
-	progress *readout.Prose
+	verdict  *form.Prose
+	progress *form.Prose
 	button   *widget.Button // stops the search or starts it again
 	status   *fyne.Container
 	target   *target
@@ -33,7 +33,7 @@ type Panel struct {
 	list     *list
 	chosen   *card
 	worth    *worth
-	folds    struct{ target, filter, worth *panel.Fold }
+	folds    struct{ target, filter, worth *form.Fold }
 	tools    *container.Scroll
 	words    *fyne.Container
 	evidence *container.Split // list over card
@@ -49,7 +49,7 @@ type heights struct{ verdict, progress, tools float32 }
 // what is to be known of the combination picked.
 func New(host panel.Host) panel.Panel {
 	s := host.Study
-	p := &Panel{study: s, verdict: panel.Prose(theme.ColorNameForeground), progress: panel.Prose(theme.ColorNamePlaceHolder)}
+	p := &Panel{study: s, verdict: form.Words(theme.ColorNameForeground), progress: form.Words(theme.ColorNamePlaceHolder)}
 	p.verdict.KeepRows(verdictRows)
 	p.button = widget.NewButton("Stop", p.press)
 	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
@@ -59,17 +59,17 @@ func New(host panel.Host) panel.Panel {
 	p.tools = container.NewVScroll(shelf)
 	p.target = newTarget(host, p.tools, p.relayout)
 	p.filter = newFilter(host, p.tools, p.relayout)
-	p.folds.target = panel.NewFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
-	p.folds.filter = panel.NewFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
+	p.folds.target = form.NewFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
+	p.folds.filter = form.NewFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
 	shelf.Add(p.folds.target.Object)
 	shelf.Add(p.folds.filter.Object)
 
 	p.chosen = newCard(host)
 	p.list = newList(s, host.Say, p.chosen.useHoles)
 	p.worth = newWorth(s)
-	p.folds.worth = panel.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
+	p.folds.worth = form.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
 	p.words = container.NewWithoutLayout(p.verdict, p.status, p.tools)
-	p.evidence = container.NewVSplit(p.list.table, panel.Scrolling(p.chosen.object, p.folds.worth.Object))
+	p.evidence = container.NewVSplit(p.list.table, form.Scrolling(p.chosen.object, p.folds.worth.Object))
 	p.evidence.SetOffset(listShare)
 	p.page = container.New(&room{panel: p}, p.words, p.evidence)
 	p.object = container.NewVScroll(p.page)
@@ -126,7 +126,7 @@ func (p *Panel) relayout() {
 }
 
 // turned makes room for a fold of the tools and brings it into sight.
-func (p *Panel) turned(f *panel.Fold) {
+func (p *Panel) turned(f *form.Fold) {
 	p.relayout()
 	if f.IsOpen() {
 		p.tools.ScrollToOffset(f.Object.Position())

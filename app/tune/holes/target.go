@@ -2,7 +2,6 @@ package holes
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"bowline/app/form"
@@ -21,8 +20,8 @@ import (
 type target struct {
 	study  *study.Study
 	inputs *inputs.Fields
-	checks []*widget.Check // by place in wishBoxes
-	order  *widget.Select
+	checks []*form.Check // by place in wishBoxes
+	order  *form.Select
 	object fyne.CanvasObject
 }
 
@@ -52,7 +51,11 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 	t.inputs.Later = host.Later
 	boxes := container.NewGridWithColumns(2)
 	for _, b := range wishBoxes {
-		c := widget.NewCheck(b.words, func(on bool) { t.wish(func(w *holes.Wishes) { *b.in(w) = on }) })
+		wished := func() bool {
+			w := wishes(s)
+			return *b.in(&w)
+		}
+		c := form.NewCheck(b.words, wished, form.Always(func(on bool) { t.wish(func(w *holes.Wishes) { *b.in(w) = on }) }))
 		t.checks = append(t.checks, c)
 		boxes.Add(c)
 	}
@@ -60,9 +63,11 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 	for _, o := range holes.Orders {
 		names = append(names, o.String())
 	}
-	t.order = widget.NewSelect(names, func(name string) {
-		t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[slices.Index(names, name)] })
-	})
+	t.order = form.NewSelect(
+		func() []string { return names },
+		func() string { return wishes(s).Order.String() },
+		form.Always(func(i int) { t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[i] }) }),
+	)
 	t.object = container.NewVBox(t.inputs.Form, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
 	t.refresh()
 	return t
@@ -82,12 +87,11 @@ func wishes(s *study.Study) holes.Wishes {
 
 // refresh shows the wishes.
 func (t *target) refresh() {
-	w := wishes(t.study)
 	t.refreshPinion()
-	for i, b := range wishBoxes {
-		panel.ShowChecked(t.checks[i], *b.in(&w))
+	for _, c := range t.checks {
+		c.Update()
 	}
-	panel.ShowSelected(t.order, t.order.Options, w.Order.String())
+	t.order.Update()
 }
 
 // refreshPinion has the box of the pinion's limit react only while there is one.
@@ -104,7 +108,7 @@ func (t *target) refreshPinion() {
 		if c.Text != text {
 			c.SetText(text)
 		}
-		panel.Enable(c, limited)
+		form.Enable(c, limited)
 	}
 }
 

@@ -1,7 +1,7 @@
 package holes
 
 import (
-	"bowline/app/panel"
+	"bowline/app/form"
 	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/model/car"
@@ -10,6 +10,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 )
 
 // worth tells for each row what its hole in use is worth: the
@@ -18,7 +19,7 @@ type worth struct {
 	study     *study.Study
 	steps     *readout.Table
 	rates     *readout.Table
-	rateTitle *readout.Prose
+	rateTitle *form.Prose
 	object    fyne.CanvasObject
 }
 
@@ -43,9 +44,9 @@ func newWorth(s *study.Study) *worth {
 		steps: readout.New([]string{"Anti-squat", "Lower push, hit"}, steps),
 		rates: readout.New([]string{"Anti-squat", "IC ahead"}, rowNames[:]),
 	}
-	w.rateTitle = panel.Small("")
+	w.rateTitle = form.Caption("", theme.ColorNamePlaceHolder)
 	w.object = container.NewVBox(
-		panel.Small("One hole up or down, bars turned to keep wheelbase and pinion angle"), w.steps,
+		form.Caption("One hole up or down, bars turned to keep wheelbase and pinion angle", theme.ColorNamePlaceHolder), w.steps,
 		w.rateTitle, w.rates)
 	return w
 }

@@ -3,24 +3,16 @@ package runlog
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"bowline/app/form"
-	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/model/car"
 	"bowline/model/units"
-
-	"fyne.io/fyne/v2/theme"
 )
 
 // runField is one line of the form.
 type runField struct {
+	*form.Draft
 	label string
-	entry *panel.Entry
-	given string // what the form has typed itself
-	mark  *panel.Refusal
-	why   *readout.Prose
 	// read puts a text into a run, or says why not.
 	read func(text string, r *car.Run) (wrong string)
 	// write returns the text of a run.
@@ -29,19 +21,21 @@ type runField struct {
 	first func() string
 }
 
-// field returns a line whose text is looked at when it is left, and again with
-// each letter while it is refused.
+// field returns a line that shows the run edited, or what a new one begins with.
 func (f *runForm) field(label string) *runField {
-	field := &runField{label: label, entry: panel.NewEntry(), mark: panel.NewRefusal(), why: panel.Prose(theme.ColorNameError)}
-	e := field.entry
-	e.Left = func() { f.check(field) }
-	e.OnChanged = func(string) {
-		f.tell(f.problem, "")
-		if field.why.Text() != "" {
-			f.check(field)
+	field := &runField{Draft: form.NewDraft(f.on.Host()), label: label}
+	field.Get = func(bool) string {
+		switch {
+		case f.editing != nil:
+			return field.write(&f.editing.Run)
+		case field.first != nil:
+			return field.first()
 		}
+		return ""
 	}
-	e.OnSubmitted = func(string) { f.submit() }
+	field.Check = func(typed string) string { return field.read(typed, new(car.Run)) }
+	field.Typed = func() { f.tell("") }
+	field.Submit = func() { f.submit() }
 	return field
 }
 
@@ -98,6 +92,3 @@ func (f *runForm) numberField(n *car.RunNumber) *runField {
 	}
 	return field
 }
-
-// text returns what is typed in a line, without spaces around it.
-func (field *runField) text() string { return strings.TrimSpace(field.entry.Text) }

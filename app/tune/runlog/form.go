@@ -3,10 +3,10 @@ package runlog
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
-	"bowline/app/panel"
-	"bowline/app/readout"
+	"bowline/app/form"
 	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -23,13 +23,13 @@ import (
 // What is typed stays until it is logged, or until another car is loaded.
 type runForm struct {
 	study  *study.Study
-	on     *panel.Page
+	on     *form.Page
 	today  func() time.Time
 	logged func(setup, run int, said string) // a run is in the log
 
 	fields  []*runField
-	title   *readout.Prose
-	problem *readout.Prose
+	title   *form.Prose
+	problem *form.Prose
 	button  *widget.Button
 	cancel  *widget.Button
 	object  fyne.CanvasObject
@@ -41,21 +41,21 @@ type runForm struct {
 }
 
 // newRunForm returns an empty form for a page.
-func newRunForm(s *study.Study, on *panel.Page) *runForm {
-	f := &runForm{study: s, on: on, today: time.Now, title: panel.Bold(""), problem: panel.Prose(theme.ColorNameError)}
+func newRunForm(s *study.Study, on *form.Page) *runForm {
+	f := &runForm{study: s, on: on, today: time.Now, title: form.Heading(""), problem: form.Words(theme.ColorNameError)}
 	f.button = widget.NewButton("Log run", func() { f.submit() })
 	f.button.Importance = widget.HighImportance
 	f.cancel = widget.NewButton("Cancel", f.giveUp)
-	box := panel.Group(f.title)
+	box := form.Group(f.title)
 	add := func(field *runField, hint, beside string) {
-		field.entry.SetPlaceHolder(hint)
+		field.SetPlaceHolder(hint)
 		f.fields = append(f.fields, field)
 		var end fyne.CanvasObject
 		if beside != "" {
-			end = container.New(panel.FixedWidth(190), widget.NewLabel(beside))
+			end = container.New(form.FixedWidth(190), widget.NewLabel(beside))
 		}
-		box.Add(container.NewBorder(nil, nil, container.New(panel.FixedWidth(64), widget.NewLabel(field.label)), end, panel.UnderWheel(container.NewStack(field.entry, field.mark), on.Scrolled)))
-		box.Add(field.why)
+		box.Add(container.NewBorder(nil, nil, container.New(form.FixedWidth(64), widget.NewLabel(field.label)), end, field.Draft))
+		box.Add(field.Why())
 	}
 	add(f.dateField(), "", "year-month-day")
 	for _, t := range car.RunTexts[:1] {
@@ -79,39 +79,23 @@ func newRunForm(s *study.Study, on *panel.Page) *runForm {
 	return f
 }
 
-// check shows why a text is refused, if it is.
-func (f *runForm) check(field *runField) {
-	f.refuse(field, field.read(field.text(), new(car.Run)))
-}
-
-// refuse marks a line as refused and says why; empty is that it is not.
-func (f *runForm) refuse(field *runField, why string) {
-	field.mark.Mark(why != "")
-	f.tell(field.why, why)
-}
-
-// tell shows why something is refused; empty is that it is not.
-func (f *runForm) tell(in *readout.Prose, why string) {
-	if in.Set(why) {
+// tell shows why all of the run is refused; empty is that it is not.
+func (f *runForm) tell(why string) {
+	if f.problem.Set(why) {
 		f.on.Settle()
 	}
 }
 
-// fill writes texts into the lines, or without any those of a new run.
-func (f *runForm) fill(texts []string) {
+// fill writes into the lines what was typed before, or without that the run
+// edited or what a new one begins with.
+func (f *runForm) fill(typed []string) {
 	for i, field := range f.fields {
-		field.given = ""
-		if field.first != nil {
-			field.given = field.first()
+		field.Restore()
+		if typed != nil {
+			field.Put(typed[i])
 		}
-		text := field.given
-		if texts != nil {
-			text = texts[i]
-		}
-		f.refuse(field, "")
-		field.entry.SetText(text)
 	}
-	f.tell(f.problem, "")
+	f.tell("")
 	f.refresh()
 }
 
@@ -146,13 +130,7 @@ func (f *runForm) refresh() {
 		title = fmt.Sprintf("The run edited is not in the log any more. Log what is typed as a new one with %q", c.Setups[current].Name)
 	default:
 		for _, field := range f.fields {
-			if field.first == nil || field.entry.Text != field.given {
-				continue
-			}
-			if text := field.first(); text != field.given {
-				field.given = text
-				field.entry.SetText(text)
-			}
+			field.Update()
 		}
 	}
 	f.title.Set(title)
@@ -189,60 +167,42 @@ func (f *runForm) find() bool {
 	return false
 }
 
-// edit begins to edit a run, in its first line. A new one half typed comes back afterwards; another
-// edit that is not finished keeps the form.
+// edit begins to edit a run, in its first line. A new one half typed comes back
+// afterwards; another edit that is not finished keeps the form.
 func (f *runForm) edit(r loggedRun) {
 	if f.editing != nil || f.lost {
 		if f.changed() {
-			f.tell(f.problem, "Save or cancel this edit first.")
+			f.tell("Save or cancel this edit first.")
 			return
 		}
 	} else {
 		f.draft = f.texts()
 	}
 	f.editing, f.lost = &r, false
-	texts := make([]string, len(f.fields))
-	for i, field := range f.fields {
-		texts[i] = field.write(&r.Run)
-	}
-	f.fill(texts)
-	f.fields[0].entry.Take(f.on)
+	f.fill(nil)
+	f.fields[0].Focus()
 }
 
-// changed reports whether what is typed is not what the run edited has.
+// changed reports whether something is typed that neither the run edited has nor
+// a new one begins with.
 func (f *runForm) changed() bool {
-	for _, field := range f.fields {
-		if f.editing == nil || field.text() != field.write(&f.editing.Run) {
-			return true
-		}
-	}
-	return false
+	return f.lost || slices.ContainsFunc(f.fields, func(field *runField) bool { return field.Pending() })
 }
 
 // texts returns what is typed. Of a form that nobody has typed in, nil.
 func (f *runForm) texts() []string {
-	var texts []string
-	typed := false
-	for _, field := range f.fields {
-		texts = append(texts, field.entry.Text)
-		typed = typed || field.entry.Text != field.given
-	}
-	if !typed {
+	if !f.changed() {
 		return nil
+	}
+	var texts []string
+	for _, field := range f.fields {
+		texts = append(texts, field.Text)
 	}
 	return texts
 }
 
 // typed reports whether something is typed that is not in the log.
-func (f *runForm) typed() bool {
-	switch {
-	case f.editing != nil:
-		return f.draft != nil || f.changed()
-	case f.lost:
-		return true
-	}
-	return f.texts() != nil
-}
+func (f *runForm) typed() bool { return f.draft != nil || f.changed() }
 
 // drop forgets all that is typed.
 func (f *runForm) drop() {
@@ -267,14 +227,14 @@ func (f *runForm) submit() bool {
 	}
 	var refused *runField
 	for _, field := range f.fields {
-		wrong := field.read(field.text(), &run)
-		f.refuse(field, wrong)
+		wrong := field.read(field.Typing(), &run)
+		field.Refuse(wrong)
 		if wrong != "" && refused == nil {
 			refused = field
 		}
 	}
 	if refused != nil {
-		refused.entry.Take(f.on)
+		refused.Focus()
 		return false
 	}
 	doc := f.study.Document()
@@ -289,7 +249,7 @@ func (f *runForm) submit() bool {
 		problems = doc.LogRun(setup, run)
 	}
 	if len(problems) > 0 {
-		f.tell(f.problem, problems[0].String())
+		f.tell(problems[0].String())
 		return false
 	}
 	if f.editing == nil && run.Track != "" {

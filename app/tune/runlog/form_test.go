@@ -21,7 +21,7 @@ func TestEditAndDeleteARun(t *testing.T) {
 		t.Errorf("the form says %q, its button %q", got, l.form.button.Text)
 	}
 	l.wantForm(t, "2031-05-02", "", "1.395", "level", "", "")
-	if d.Canvas().Focused() != l.form.fields[0].entry {
+	if d.Canvas().Focused() != fyne.Focusable(l.form.fields[0].Draft) {
 		t.Errorf("the focus is on %T", d.Canvas().Focused())
 	}
 	l.write(t, "60 ft", "1.391", "Front", "no air")

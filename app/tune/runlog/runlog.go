@@ -3,8 +3,8 @@
 package runlog
 
 import (
+	"bowline/app/form"
 	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/app/study"
 
 	"fyne.io/fyne/v2"
@@ -19,10 +19,10 @@ type Log struct {
 	study  *study.Study
 	say    func(string)
 	ask    func(title, question string, answers ...panel.Answer)
-	on     *panel.Page
+	on     *form.Page
 	list   *runTable
 	form   *runForm
-	detail *readout.Prose
+	detail *form.Prose
 	all    *widget.Check
 	edit   *widget.Button
 	remove *widget.Button
@@ -35,7 +35,7 @@ const mostRuns = 10
 // New returns the log.
 func New(host panel.Host) *Log {
 	s, on := host.Study, host.Page
-	l := &Log{study: s, say: host.Say, ask: host.Ask, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: panel.Prose(theme.ColorNameForeground)}
+	l := &Log{study: s, say: host.Say, ask: host.Ask, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: form.Words(theme.ColorNameForeground)}
 	l.all = widget.NewCheck("All setups", func(on bool) {
 		l.list.setAll(on)
 		l.Refresh()
@@ -54,7 +54,7 @@ func New(host panel.Host) *Log {
 		l.show()
 		l.say(said)
 	}
-	l.Object = panel.Group(
+	l.Object = form.Group(
 		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
 		panel.ListOn(on, l.list.table, l.list.Len, mostRuns), l.detail, l.form.object,
 	)
@@ -77,8 +77,8 @@ func (l *Log) show() {
 	}
 	l.detail.Set(text)
 	defer l.on.Settle()
-	panel.Enable(l.edit, ok)
-	panel.Enable(l.remove, ok)
+	form.Enable(l.edit, ok)
+	form.Enable(l.remove, ok)
 }
 
 // editSelected puts the run selected into the form.

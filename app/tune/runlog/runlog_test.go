@@ -48,7 +48,7 @@ func (l *Log) field(t *testing.T, label string) *runField {
 func (l *Log) write(t *testing.T, texts ...string) {
 	t.Helper()
 	for i := 0; i < len(texts); i += 2 {
-		l.field(t, texts[i]).entry.SetText(texts[i+1])
+		l.field(t, texts[i]).SetText(texts[i+1])
 	}
 }
 
@@ -56,8 +56,8 @@ func (l *Log) write(t *testing.T, texts ...string) {
 func (l *Log) wantForm(t *testing.T, want ...string) {
 	t.Helper()
 	for i, f := range l.form.fields {
-		if f.entry.Text != want[i] {
-			t.Errorf("%s holds %q, want %q", f.label, f.entry.Text, want[i])
+		if f.Text != want[i] {
+			t.Errorf("%s holds %q, want %q", f.label, f.Text, want[i])
 		}
 	}
 }
@@ -66,8 +66,8 @@ func (l *Log) wantForm(t *testing.T, want ...string) {
 func (l *Log) reasons() string {
 	var list []string
 	for _, f := range l.form.fields {
-		if f.why.Text() != "" {
-			list = append(list, f.label+": "+f.why.Text())
+		if f.Why().Text() != "" {
+			list = append(list, f.label+": "+f.Why().Text())
 		}
 	}
 	return strings.Join(list, "\n")
@@ -77,8 +77,8 @@ func (l *Log) reasons() string {
 func (l *Log) marks() string {
 	var list []string
 	for _, f := range l.form.fields {
-		for _, o := range paneltest.Seen(f.mark) {
-			if frame, ok := o.(*canvas.Rectangle); ok && frame.StrokeColor == theme.Color(theme.ColorNameError) && frame.Size() == f.entry.Size() {
+		for _, o := range paneltest.Seen(f.Draft) {
+			if frame, ok := o.(*canvas.Rectangle); ok && frame.StrokeColor == theme.Color(theme.ColorNameError) && frame.StrokeWidth > 0 && frame.Size() == f.Size() {
 				list = append(list, f.label)
 			}
 		}
@@ -141,7 +141,7 @@ func TestRefusedRuns(t *testing.T) {
 	if got := l.reasons(); got != want || l.marks() != "Date, 60 ft" {
 		t.Errorf("refused with %q, want %q; framed are %q", got, want, l.marks())
 	}
-	if d.Doc.Modified() || d.Canvas().Focused() != fyne.Focusable(l.field(t, "Date").entry) {
+	if d.Doc.Modified() || d.Canvas().Focused() != fyne.Focusable(l.field(t, "Date").Draft) {
 		t.Errorf("modified %v, focus on %T", d.Doc.Modified(), d.Canvas().Focused())
 	}
 	l.wantForm(t, "17 May", "", "0.1", "spun", "", "")
@@ -151,7 +151,7 @@ func TestRefusedRuns(t *testing.T) {
 		"2031-05-18": "",
 	} {
 		l.write(t, "Date", typed, "60 ft", "1.4 s")
-		l.field(t, "Date").entry.FocusLost()
+		l.field(t, "Date").FocusLost()
 		if got := l.reasons(); got != want {
 			t.Errorf("date %q is refused with %q, want %q", typed, got, want)
 		}
@@ -164,20 +164,20 @@ func TestRefusedRuns(t *testing.T) {
 		"":       "",
 	} {
 		l.write(t, "Date", "2031-05-18", "60 ft", typed)
-		l.field(t, "60 ft").entry.FocusLost()
+		l.field(t, "60 ft").FocusLost()
 		if got := l.reasons(); got != want {
 			t.Errorf("time %q is refused with %q, want %q", typed, got, want)
 		}
 	}
 	// A text refused is looked at again with each letter.
 	l.write(t, "60 ft", "fast")
-	l.field(t, "60 ft").entry.FocusLost()
+	l.field(t, "60 ft").FocusLost()
 	if l.write(t, "60 ft", "1"); l.reasons() != "" {
 		t.Errorf("corrected, it is refused with %q", l.reasons())
 	}
 	// Enter logs; all but the date may be left out.
 	l.write(t, "60 ft", "")
-	l.field(t, "Rear").entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	l.field(t, "Rear").TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	if runs := d.Doc.Car().Setups[0].Runs; len(runs) != 1 || runs[0].Rear != "spun" || runs[0].SixtyFoot != 0 {
 		t.Errorf("logged are %+v", runs)
 	}
@@ -194,10 +194,10 @@ func TestTheFormSaysWhatIsAllowed(t *testing.T) {
 	}
 	for i, field := range l.form.fields {
 		paneltest.WantRoom(t, "label", field.label, false, 64-2*5)
-		if hint := field.entry.PlaceHolder; i == 3 && hint != car.RunTexts[1].Help {
+		if hint := field.PlaceHolder; i == 3 && hint != car.RunTexts[1].Help {
 			t.Errorf("%s hints %q", field.label, hint)
 		}
-		paneltest.WantRoom(t, "hint", field.entry.PlaceHolder, false, paneltest.PanelWidth-64-3-2*5)
+		paneltest.WantRoom(t, "hint", field.PlaceHolder, false, paneltest.PanelWidth-64-3-2*5)
 	}
 }
 
@@ -224,7 +224,7 @@ func TestAHalfTypedRunStays(t *testing.T) {
 	}
 	l.write(t, "Note", "half typed again")
 	d.Undo()
-	if got := l.field(t, "Note").entry.Text; got != "half typed again" {
+	if got := l.field(t, "Note").Text; got != "half typed again" {
 		t.Errorf("after undo the note is %q", got)
 	}
 	d.Reopen()

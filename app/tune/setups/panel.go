@@ -5,8 +5,8 @@ package setups
 import (
 	"fmt"
 
+	"bowline/app/form"
 	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/app/tune/compare"
 	"bowline/app/tune/runlog"
@@ -27,10 +27,10 @@ type Panel struct {
 	list    *setupList
 	buttons struct{ copy, rename, remove, up, down *widget.Button }
 	name    *renameRow
-	refused *readout.Prose
+	refused *form.Prose
 	compare *compare.Part
 	log     *runlog.Log
-	page    *panel.Page
+	page    *form.Page
 
 	words    fyne.CanvasObject
 	evidence fyne.CanvasObject
@@ -42,7 +42,7 @@ const mostSetups = 8
 // New returns the panel: setups, comparison and run log over the log's chart.
 func New(host panel.Host) panel.Panel {
 	s, doc := host.Study, host.Study.Document()
-	p := &Panel{study: s, say: host.Say, page: host.Page, list: newSetupList(s), refused: panel.Prose(theme.ColorNameError), compare: compare.New(s)}
+	p := &Panel{study: s, say: host.Say, page: host.Page, list: newSetupList(s), refused: form.Words(theme.ColorNameError), compare: compare.New(s)}
 	p.log = runlog.New(host)
 	p.name = newRenameRow(s, p.Refresh, p.page)
 
@@ -57,7 +57,7 @@ func New(host panel.Host) panel.Panel {
 	})
 	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
 	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
-	p.words = panel.Stack(
+	p.words = form.Stacked(
 		panel.ListOn(p.page, p.list.table, p.list.Len, mostSetups),
 		container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
 		p.name.object, p.refused,

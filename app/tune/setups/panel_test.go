@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/form"
 	"bowline/app/listing"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
@@ -15,7 +16,6 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
@@ -149,16 +149,16 @@ func TestRenameInThePage(t *testing.T) {
 	}
 	e.SetText("lower bar up")
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if got, want := p.name.why.Text(), `setup 2 is called "lower bar up" too; give each setup a name of its own`; got != want || !framed(p) {
-		t.Errorf("refused with %q, want %q; framed %v", got, want, framed(p))
+	if got, want := p.name.entry.Why().Text(), `setup 2 is called "lower bar up" too; give each setup a name of its own`; got != want || !p.name.entry.Refused() {
+		t.Errorf("refused with %q, want %q; framed %v", got, want, p.name.entry.Refused())
 	}
 	// What is typed stays while the list moves and other pages are looked at.
 	e.SetText(" hot track ")
 	d.Doc.MoveSetup(0, 1)
 	d.Hide(true)
 	d.Hide(false)
-	if e.Text != " hot track " || p.name.title.Text() != `Another name for "baseline":` || framed(p) {
-		t.Errorf("it asks %q and holds %q, framed %v", p.name.title.Text(), e.Text, framed(p))
+	if e.Text != " hot track " || p.name.title.Text() != `Another name for "baseline":` || p.name.entry.Refused() {
+		t.Errorf("it asks %q and holds %q, framed %v", p.name.title.Text(), e.Text, p.name.entry.Refused())
 	}
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	d.Settle()
@@ -166,16 +166,6 @@ func TestRenameInThePage(t *testing.T) {
 	if p.name.object.Visible() || d.Doc.UndoLabel() != "Rename setup" || d.Canvas().Focused() != nil {
 		t.Errorf("still asking %v, undo %q, focus on %T", p.name.object.Visible(), d.Doc.UndoLabel(), d.Canvas().Focused())
 	}
-}
-
-// framed reports whether the name typed is marked as refused.
-func framed(p *Panel) bool {
-	for _, o := range paneltest.Seen(p.name.mark) {
-		if _, ok := o.(*canvas.Rectangle); ok {
-			return true
-		}
-	}
-	return false
 }
 
 // What is typed as another name never names another setup than the one that it
@@ -269,9 +259,10 @@ func TestThePageTakesTheWheel(t *testing.T) {
 	// moves reports whether the wheel over an object moves the page.
 	moves := func(o fyne.CanvasObject) bool {
 		page.ScrollToTop()
-		d.p.page.Reveal(o)
+		driver := fyne.CurrentApp().Driver()
+		page.ScrollToOffset(fyne.NewPos(0, driver.AbsolutePositionForObject(o).Y-driver.AbsolutePositionForObject(page.Content).Y-20))
 		before := page.Offset.Y
-		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).AddXY(o.Size().Width/2, o.Size().Height/2)
+		at := driver.AbsolutePositionForObject(o).AddXY(o.Size().Width/2, o.Size().Height/2)
 		down := float32(-10)
 		if before > 0 {
 			down = 10
@@ -283,7 +274,7 @@ func TestThePageTakesTheWheel(t *testing.T) {
 	turned := 0
 	for _, o := range paneltest.Seen(d.p.words) {
 		switch o.(type) {
-		case *listing.Table, *panel.Entry:
+		case *listing.Table, *form.Draft:
 			turned++
 			if !moves(o) {
 				t.Errorf("the wheel over a %T does not move the page", o)

@@ -4,8 +4,7 @@ import (
 	"fmt"
 
 	"bowline/app/document"
-	"bowline/app/panel"
-	"bowline/app/readout"
+	"bowline/app/form"
 	"bowline/app/study"
 
 	"fyne.io/fyne/v2"
@@ -20,23 +19,20 @@ import (
 type renameRow struct {
 	doc    *document.Document
 	done   func()
-	on     *panel.Page
-	entry  *panel.Entry
-	mark   *panel.Refusal
-	title  *readout.Prose
-	why    *readout.Prose
+	on     *form.Page
+	entry  *form.Draft
+	title  *form.Prose
 	object *fyne.Container
 
 	name string // of the setup
 }
 
-func newRenameRow(s *study.Study, done func(), on *panel.Page) *renameRow {
-	r := &renameRow{doc: s.Document(), done: done, on: on, entry: panel.NewEntry(), mark: panel.NewRefusal(), title: panel.Prose(theme.ColorNameForeground), why: panel.Prose(theme.ColorNameError)}
-	r.entry.OnChanged = func(string) { r.tell("") }
-	r.entry.OnSubmitted = func(string) { r.submit() }
-	r.entry.Escaped = r.close
+func newRenameRow(s *study.Study, done func(), on *form.Page) *renameRow {
+	r := &renameRow{doc: s.Document(), done: done, on: on, entry: form.NewDraft(on.Host()), title: form.Words(theme.ColorNameForeground)}
+	r.entry.Get = func(bool) string { return r.name }
+	r.entry.Submit, r.entry.Cancel = r.submit, r.close
 	buttons := container.NewHBox(widget.NewButton("Take name", r.submit), widget.NewButton("Cancel", r.close))
-	r.object = panel.Group(r.title, container.NewBorder(nil, nil, nil, buttons, panel.UnderWheel(container.NewStack(r.entry, r.mark), on.Scrolled)), r.why)
+	r.object = form.Group(r.title, container.NewBorder(nil, nil, nil, buttons, r.entry), r.entry.Why())
 	r.object.Hide()
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Loaded) || r.object.Visible() && r.current() != r.name {
@@ -56,12 +52,11 @@ func (r *renameRow) open() {
 	if !r.object.Visible() {
 		r.name = r.current()
 		r.title.Set(fmt.Sprintf("Another name for %q:", r.name))
-		r.entry.SetText(r.name)
-		r.tell("")
+		r.entry.Restore()
 		r.object.Show()
 		r.on.Settle()
 	}
-	r.entry.Take(r.on)
+	r.entry.Focus()
 	r.entry.SelectAll()
 }
 
@@ -70,24 +65,16 @@ func (r *renameRow) close() {
 	if !r.object.Visible() {
 		return
 	}
-	r.entry.Release(r.on)
-	r.tell("")
+	r.entry.Unfocus()
+	r.entry.Restore()
 	r.object.Hide()
 	r.on.Settle()
-}
-
-// tell shows why a name is refused; empty is that it is not.
-func (r *renameRow) tell(why string) {
-	r.mark.Mark(why != "")
-	if r.why.Set(why) {
-		r.on.Settle()
-	}
 }
 
 // submit takes the name typed.
 func (r *renameRow) submit() {
 	if problems := r.doc.RenameSetup(r.doc.Setup(), r.entry.Text); len(problems) > 0 {
-		r.tell(problems[0].Wrong + "; " + problems[0].Right)
+		r.entry.Refuse(problems[0].Wrong + "; " + problems[0].Right)
 		return
 	}
 	r.close()

@@ -1,4 +1,4 @@
-package panel
+package form
 
 import "fyne.io/fyne/v2"
 
