@@ -9,7 +9,7 @@ import (
 
 	"bowline/app/chartview"
 	"bowline/app/document"
-	"bowline/app/readout"
+	"bowline/app/form"
 	"bowline/app/runner/runnertest"
 	"bowline/app/study"
 	"bowline/model/carfile"
@@ -42,7 +42,7 @@ type desk struct {
 	view     *chartview.View
 	plot     plot
 	raster   *canvas.Raster
-	values   *readout.Prose
+	values   *form.Prose
 	renderer chart.Renderer
 	layout   chart.Layout // of the picture shown
 	pixels   image.Point  // its size
@@ -77,7 +77,7 @@ func newDesk(t *testing.T, key chart.Key) *desk {
 			if _, button := o.(*widget.Button); !button {
 				d.plot = o
 			}
-		case *readout.Prose:
+		case *form.Prose:
 			d.values = o
 		}
 	}

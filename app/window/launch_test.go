@@ -8,7 +8,6 @@ import (
 	"bowline/app/panel/paneltest"
 	"bowline/model/car"
 	"bowline/model/units"
-
 )
 
 // leaving opens the demo car and looks at its launch.
