@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -8,6 +8,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 )
@@ -16,7 +17,7 @@ import (
 // Strength of Materials and Structures, p. 439.
 func TestBowCurves(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(Of(r, nil))
+	c := plotting.Bow(plotting.Of(r, nil))
 	const e = 29000 * ksi
 	od, id := 1.25*inch, 1.06*inch
 	second := math.Pi / 64 * (math.Pow(od, 4) - math.Pow(id, 4))
@@ -43,8 +44,8 @@ func TestBowCurves(t *testing.T) {
 
 func TestBowMarks(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(Of(r, nil))
-	for p, name := range pairNames {
+	c := plotting.Bow(plotting.Of(r, nil))
+	for p, name := range [...]string{car.Upper: "upper", car.Lower: "lower"} {
 		if limit := charttest.Rule(c, name+" limit"); limit == nil || !limit.Upright || limit.At != r.Bars[p].Push.Allowable {
 			t.Errorf("%s: allowable push %+v", name, limit)
 		}
@@ -66,7 +67,7 @@ func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
 		q := copied(analyze(t, saltgrass()))
 		yield := q.Bars[car.Lower].FirstYield
 		q.Worst[car.Lower][column.Push].Force = share * yield
-		c := Bow(Of(q, nil))
+		c := plotting.Bow(plotting.Of(q, nil))
 		if got := charttest.Notes(c, units.US); !strings.HasPrefix(got, "The worst push on the lower bars, ") || !strings.Contains(got, "past first yield") {
 			t.Errorf("%g: %q", share, got)
 		}
@@ -80,7 +81,7 @@ func TestWorstPushPastFirstYieldIsSaid(t *testing.T) {
 func TestStraightBarsDoNotBow(t *testing.T) {
 	straight := saltgrass()
 	straight.Check.Crookedness = 0
-	c := Bow(Of(analyze(t, straight), nil))
+	c := plotting.Bow(plotting.Of(analyze(t, straight), nil))
 	for _, l := range c.Lines {
 		for _, at := range l.Runs[0] {
 			if at.Y != 0 {
@@ -95,28 +96,30 @@ func TestStraightBarsDoNotBow(t *testing.T) {
 
 func TestBowReadout(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := Bow(Of(r, nil))
+	c := plotting.Bow(plotting.Of(r, nil))
 	// Pe is 38,500 and 31,300 lb: 0.02074/(1 + 3319/38500) and 0.02301/(1 − 5933/31300) in.
 	got := c.Readout(0, units.US)
 	if len(got) != 3 || !strings.HasPrefix(got[1], "upper hit ") || !strings.Contains(got[1], " lb pull — bow 0.019 in") || !strings.Contains(got[2], " lb push — bow 0.028 in") {
 		t.Errorf("%q", got)
 	}
+	// A worst push of 1.4 times first yield brings the Euler load into sight.
+	q := copied(r)
+	q.Worst[car.Lower][column.Push].Force = 1.4 * r.Bars[car.Lower].FirstYield
+	_, l := charttest.Draw(t, plotting.Bow(plotting.Of(q, nil)), 700, 400, charttest.Light, chart.Marker{})
 	bends := func(push float64) []string {
-		var list []string
-		for _, reading := range (bow{r}).bends(push, units.US) {
-			list = append(list, reading.String())
-		}
-		return list
+		px, _ := l.ToPixel(push, 0)
+		return l.Readout(px, l.Bottom-5, units.US)
 	}
 	// Without load a bar 23.005 in long has its initial bow, a thousandth.
 	if got := bends(0); len(got) != 3 || got[0] != "0 lb push" || got[2] != "lower bows 0.023 in" {
 		t.Errorf("%q", got)
 	}
-	if got := bends(1e7); got[1] != "upper buckles" {
-		t.Errorf("%q", got)
-	}
 	past := 1.05 * r.Bars[car.Lower].FirstYield
 	if got := bends(past); !strings.HasSuffix(got[2], ", past first yield") {
+		t.Errorf("%q", got)
+	}
+	// Pe is 31,300 lb.
+	if got := bends(31400 * lbf); got[2] != "lower buckles" {
 		t.Errorf("%q", got)
 	}
 }

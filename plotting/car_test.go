@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"context"
@@ -11,6 +11,7 @@ import (
 	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -83,17 +84,17 @@ func launched(t testing.TB, c *car.Car) (*launch.Result, *analysis.Result) {
 func everyChart(t testing.TB, c *car.Car) []*chart.Chart {
 	t.Helper()
 	l, r := launched(t, c)
-	return append(overTravels(Of(r, nil)), overLaunch(Of(r, l))...)
+	return append(overTravels(plotting.Of(r, nil)), overLaunch(plotting.Of(r, l))...)
 }
 
 // overTravels and overLaunch return the charts of setups that stand at a travel or
 // at nothing, and those over the launch.
-func overTravels(first Setup, others ...Setup) []*chart.Chart {
-	return slices.DeleteFunc(All(first, others...), func(c *chart.Chart) bool { return c.Key == SixtyFootKey || isOverLaunch(c) })
+func overTravels(first plotting.Setup, others ...plotting.Setup) []*chart.Chart {
+	return slices.DeleteFunc(plotting.All(first, others...), func(c *chart.Chart) bool { return c.Key == plotting.SixtyFootKey || isOverLaunch(c) })
 }
 
-func overLaunch(first Setup, others ...Setup) []*chart.Chart {
-	return slices.DeleteFunc(All(first, others...), func(c *chart.Chart) bool { return !isOverLaunch(c) })
+func overLaunch(first plotting.Setup, others ...plotting.Setup) []*chart.Chart {
+	return slices.DeleteFunc(plotting.All(first, others...), func(c *chart.Chart) bool { return !isOverLaunch(c) })
 }
 
 func isOverLaunch(c *chart.Chart) bool { return strings.HasPrefix(string(c.Key), "launch-") }

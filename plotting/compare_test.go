@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"context"
@@ -14,6 +14,7 @@ import (
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 	"bowline/plotting/palette"
@@ -25,7 +26,7 @@ import (
 
 // setups runs the reference car, with power enough to slip the tires, with up to
 // three choices of holes.
-func setups(t testing.TB, names ...string) []Setup {
+func setups(t testing.TB, names ...string) []plotting.Setup {
 	t.Helper()
 	c := saltgrass()
 	c.Drive.Torque *= 1.8
@@ -37,7 +38,7 @@ func setups(t testing.TB, names ...string) []Setup {
 	if wrong := c.Validate(tubes, units.US); len(wrong) > 0 {
 		t.Fatal(wrong)
 	}
-	var list []Setup
+	var list []plotting.Setup
 	for i := range names {
 		r, err := analysis.Run(context.Background(), c, tubes, analysis.Options{Setup: i})
 		if err != nil {
@@ -47,7 +48,7 @@ func setups(t testing.TB, names ...string) []Setup {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list = append(list, Of(r, l))
+		list = append(list, plotting.Of(r, l))
 	}
 	return list
 }
@@ -56,11 +57,13 @@ func setups(t testing.TB, names ...string) []Setup {
 var names = []string{"baseline", "more bite", "tame"}
 
 // compared returns all charts of several setups laid over each other.
-func compared(list []Setup) []*chart.Chart {
+func compared(list []plotting.Setup) []*chart.Chart {
 	return append(overTravels(list[0], list[1:]...), overLaunch(list[0], list[1:]...)...)
 }
 
-func chartOf(list []Setup, key chart.Key) *chart.Chart { return New(key, list[0], list[1:]...) }
+func chartOf(list []plotting.Setup, key chart.Key) *chart.Chart {
+	return plotting.New(key, list[0], list[1:]...)
+}
 
 // The lines of all setups are those that each has alone; what is alike is drawn
 // once.
@@ -76,7 +79,7 @@ func TestComparisonsHaveTheLinesOfAll(t *testing.T) {
 						got = append(got, l)
 					}
 				}
-				want := New(c.Key, list[i]).Lines
+				want := plotting.New(c.Key, list[i]).Lines
 				if len(got) != len(want) {
 					t.Fatalf("%s: %d lines of setup %d, want %d", c.Key, len(got), i, len(want))
 				}
@@ -92,7 +95,7 @@ func TestComparisonsHaveTheLinesOfAll(t *testing.T) {
 	}
 	// The line of 100 % is that of the car.
 	list := setups(t, names...)
-	for _, l := range chartOf(list, CenterPathKey).Lines {
+	for _, l := range chartOf(list, plotting.CenterPathKey).Lines {
 		if (l.Runs == nil) != (l.Name == "100 % anti-squat" && l.Setup > 0) {
 			t.Errorf("%q of setup %d: %d runs", l.Name, l.Setup, len(l.Runs))
 		}
@@ -196,12 +199,12 @@ func pale(c color.Color, of color.RGBA) bool {
 // away: the palest keeps a third of the contrast of the first.
 func TestSetupsOnBothScreens(t *testing.T) {
 	list := setups(t, names...)
-	list = append(list, Setup{"fourth", list[1].Result, list[1].Launch})
+	list = append(list, plotting.Setup{"fourth", list[1].Result, list[1].Launch})
 	list[3].Result = copied(list[3].Result)
 	for i := range list[3].Result.Travel {
 		list[3].Result.Travel[i].AntiSquat *= 1.3
 	}
-	c := AntiSquat(list[0], list[1:]...)
+	c := plotting.AntiSquat(list[0], list[1:]...)
 	for _, s := range []chart.Style{charttest.Light, {Palette: palette.Dark}} {
 		spy := charttest.NewSpy(700, 400)
 		spy.DrawStyle(c, s)
@@ -251,7 +254,7 @@ func differ(a, b []look) bool {
 func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 	list := setups(t, names[:2]...)
 	other := list[1].Result
-	img, l := charttest.Draw(t, BarForce(list[0], list[1]), 700, 400, charttest.Light, chart.Mark(0.01))
+	img, l := charttest.Draw(t, plotting.BarForce(list[0], list[1]), 700, 400, charttest.Light, chart.Mark(0.01))
 	found, places := 0, 0
 	for i := 2; i < len(other.Travel)-2; i++ {
 		s := &other.Travel[i]
@@ -296,21 +299,22 @@ func TestLegendNamesAllSetups(t *testing.T) {
 	for n := 2; n <= 3; n++ {
 		list := setups(t, names[:n]...)
 		for key, want := range map[chart.Key][]string{
-			BarForceKey:       {"upper hit", "upper hooked", "lower hit", "lower hooked"},
-			AntiSquatKey:      {"anti-squat", "target 100 to 160 %"},
-			CenterPathKey:     {"path", "100 % anti-squat", "ride height", "target"},
-			BowKey:            {"upper", "lower", "first yield", "worst push"},
-			LaunchAttitudeKey: {"rear left", "rear right", "front", "pitch"},
-			LaunchTiresKey:    {"rear left", "rear right", "front left", "front right"},
+			plotting.BarForceKey:       {"upper hit", "upper hooked", "lower hit", "lower hooked"},
+			plotting.AntiSquatKey:      {"anti-squat", "target 100 to 160 %"},
+			plotting.CenterPathKey:     {"path", "100 % anti-squat", "ride height", "target"},
+			plotting.BowKey:            {"upper", "lower", "first yield", "worst push"},
+			plotting.LaunchAttitudeKey: {"rear left", "rear right", "front", "pitch"},
+			plotting.LaunchTiresKey:    {"rear left", "rear right", "front left", "front right"},
 		} {
 			wantLegend(t, chartOf(list, key), append(slices.Clone(names[:n]), want...)...)
 		}
 		var shares []string
 		for _, s := range list {
-			p := launchBarsOf(s).peaks(launch.LowerRight)[0]
-			shares = append(shares, units.Share(p.force/s.Result.Limit(car.Lower, p.way).Allowable))
+			p := s.Launch.Peaks[launch.LowerRight]
+			push, pull := p.Push/s.Result.Limit(car.Lower, column.Push).Allowable, p.Pull/s.Result.Limit(car.Lower, column.Pull).Allowable
+			shares = append(shares, units.Share(max(push, pull)))
 		}
-		wantLegend(t, chartOf(list, LaunchBarsKey), "lower right "+strings.Join(shares, " vs "))
+		wantLegend(t, chartOf(list, plotting.LaunchBarsKey), "lower right "+strings.Join(shares, " vs "))
 	}
 }
 
@@ -356,7 +360,7 @@ func TestLimitsOfSeveralSetups(t *testing.T) {
 		other := copied(r)
 		other.Car.Setups[0].Name = "more bite"
 		other.Bars[car.Lower].Push.Allowable *= by
-		c := overTravels(Of(r, nil), Of(other, nil))[0]
+		c := overTravels(plotting.Of(r, nil), plotting.Of(other, nil))[0]
 		var own, second []chart.Rule
 		for _, x := range c.Rules {
 			switch {
@@ -384,15 +388,15 @@ func TestLimitsOfSeveralSetups(t *testing.T) {
 		{1.1, 1.01, []string{"lower push limit 10,257 lb vs 10,360 lb (baseline vs tame)", "lower push limit 11,283 lb (more bite)"}},
 		{1.1, 1.11, []string{"lower push limit 10,257 lb", "lower push limit 11,283 lb vs 11,385 lb (more bite vs tame)"}},
 	} {
-		list := []Setup{Of(r, nil)}
+		list := []plotting.Setup{plotting.Of(r, nil)}
 		for i, by := range []float64{x.second, x.third} {
 			other := copied(r)
 			other.Car.Setups[0].Name = names[i+1]
 			other.Bars[car.Lower].Push.Allowable *= by
-			list = append(list, Of(other, nil))
+			list = append(list, plotting.Of(other, nil))
 		}
 		var got []string
-		for _, rule := range chartOf(list, BarForceKey).Rules {
+		for _, rule := range chartOf(list, plotting.BarForceKey).Rules {
 			if label := rule.Label(units.US); strings.HasPrefix(label, "lower push") {
 				got = append(got, label)
 			}
@@ -401,7 +405,7 @@ func TestLimitsOfSeveralSetups(t *testing.T) {
 			t.Errorf("%g, %g: %q, want %q", x.second, x.third, got, x.want)
 		}
 	}
-	if c := Bow(Of(r, nil)); c.Points[len(c.Points)-1].Label(units.US) != "lower worst "+units.US.Format(units.Force, r.Worst[car.Lower][column.Push].Force) {
+	if c := plotting.Bow(plotting.Of(r, nil)); c.Points[len(c.Points)-1].Label(units.US) != "lower worst "+units.US.Format(units.Force, r.Worst[car.Lower][column.Push].Force) {
 		t.Error(c.Points)
 	}
 }
@@ -434,8 +438,8 @@ func TestAxesTakeInAllSetups(t *testing.T) {
 	for i := range moved.Travel {
 		moved.Travel[i].AntiSquat *= 1.02
 	}
-	old := AntiSquat(list[0], list[1]).Frame(&chart.Style{})
-	if got := AntiSquat(Of(moved, nil), list[1]).Frame(&chart.Style{Frame: old}); got != old {
+	old := plotting.AntiSquat(list[0], list[1]).Frame(&chart.Style{})
+	if got := plotting.AntiSquat(plotting.Of(moved, nil), list[1]).Frame(&chart.Style{Frame: old}); got != old {
 		t.Errorf("%v became %v", old, got)
 	}
 }

@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"bytes"
@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 	"bowline/plotting/paper/papertest"
@@ -74,7 +75,7 @@ func TestSVG(t *testing.T) {
 func TestSVGEscapesNames(t *testing.T) {
 	car := saltgrass()
 	car.Body.Name = `<Salt & "grass">`
-	if text := svgText(t, exported(t, chart.SVG, BarForce(Of(analyze(t, car), nil)), chart.Style{}, chart.Sheet{})); !strings.Contains(text, car.Body.Name+" — baseline") {
+	if text := svgText(t, exported(t, chart.SVG, plotting.BarForce(plotting.Of(analyze(t, car), nil)), chart.Style{}, chart.Sheet{})); !strings.Contains(text, car.Body.Name+" — baseline") {
 		t.Error(text)
 	}
 }
@@ -108,7 +109,7 @@ func TestPDF(t *testing.T) {
 }
 
 func TestPNG(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	for _, x := range []struct {
 		size chart.Sheet
 		w, h int
@@ -145,7 +146,7 @@ func TestExportIsDeterministic(t *testing.T) {
 }
 
 func TestExportRefuses(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	if err := chart.Export(io.Discard, "gif", c, chart.Style{}, chart.Sheet{}); err == nil || !strings.Contains(err.Error(), `"gif"`) || !strings.Contains(err.Error(), "pdf svg png csv") {
 		t.Errorf("%v", err)
 	}
@@ -207,7 +208,7 @@ func TestCSVOfForces(t *testing.T) {
 		units.US: {"in", "lb", 1 / 0.0254, 1 / 4.4482216152605},
 		units.SI: {"mm", "N", 1000, 1},
 	} {
-		columns := read(t, exported(t, chart.CSV, BarForce(Of(q, nil)), chart.Style{Units: s}, chart.Sheet{}))
+		columns := read(t, exported(t, chart.CSV, plotting.BarForce(plotting.Of(q, nil)), chart.Style{Units: s}, chart.Sheet{}))
 		travel := columns["travel ["+unit.length+", bump positive]"]
 		if len(columns) != 9 || len(travel) != len(q.Travel) {
 			t.Fatalf("%v: %d columns of %d rows", s, len(columns), len(travel))
@@ -244,14 +245,14 @@ func TestCSVHeaders(t *testing.T) {
 		"bow":            {"upper push [lb]", "upper bow [in]", "lower push [lb]", "lower bow [in]"},
 	}
 	r := analyze(t, saltgrass())
-	for _, c := range overTravels(Of(r, nil)) {
+	for _, c := range overTravels(plotting.Of(r, nil)) {
 		if header, ok := want[c.Key]; ok && !slices.Equal(c.Table(units.US).Header, header) {
 			t.Errorf("%s: %q", c.Key, c.Table(units.US).Header)
 		}
 	}
 	// At ride height: 154.6 %, (41.25, 11.84) in.
-	zero := slices.IndexFunc(AntiSquat(Of(r, nil)).Table(units.US).Rows, func(row []chart.Cell) bool { return row[0].Value == 0 })
-	squat, center := AntiSquat(Of(r, nil)).Table(units.US).Rows[zero], CenterPath(Of(r, nil)).Table(units.US).Rows[zero]
+	zero := slices.IndexFunc(plotting.AntiSquat(plotting.Of(r, nil)).Table(units.US).Rows, func(row []chart.Cell) bool { return row[0].Value == 0 })
+	squat, center := plotting.AntiSquat(plotting.Of(r, nil)).Table(units.US).Rows[zero], plotting.CenterPath(plotting.Of(r, nil)).Table(units.US).Rows[zero]
 	if math.Abs(squat[1].Value-154.6) > 0.05 || math.Abs(center[1].Value-41.25) > 0.005 || math.Abs(center[2].Value-11.84) > 0.005 {
 		t.Errorf("%v %v", squat, center)
 	}

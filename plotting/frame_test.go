@@ -1,15 +1,16 @@
-package plotting
+package plotting_test
 
 import (
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 )
 
 func TestFrameHoldsStill(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := BarForce(Of(r, nil))
+	c := plotting.BarForce(plotting.Of(r, nil))
 	old := c.Frame(&chart.Style{})
 	half := (old.Y.Max - old.Y.Min) / 2
 	for _, x := range []struct {
@@ -24,7 +25,7 @@ func TestFrameHoldsStill(t *testing.T) {
 		{"beyond the top", chart.Between(old.Y.Min*0.9, old.Y.Max*1.01), false},
 		{"beyond the bottom", chart.Between(old.Y.Min*1.01, old.Y.Max*0.9), false},
 	} {
-		moved := BarForce(Of(r, nil))
+		moved := plotting.BarForce(plotting.Of(r, nil))
 		moved.Y.Sight = x.sight
 		got := moved.Frame(&chart.Style{Frame: old})
 		if (got.Y == old.Y) != x.stays || got.X != old.X {

@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -11,6 +11,7 @@ import (
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 )
@@ -55,7 +56,7 @@ func TestLaunchChartsInOrder(t *testing.T) {
 	l, r := launched(t, saltgrass())
 	var keys []chart.Key
 	var titles []string
-	for _, c := range overLaunch(Of(r, l)) {
+	for _, c := range overLaunch(plotting.Of(r, l)) {
 		keys, titles = append(keys, c.Key), append(titles, c.Title)
 		if c.Subtitle != "Saltgrass No. 7 — baseline" {
 			t.Errorf("%s: subtitle %q", c.Key, c.Subtitle)
@@ -67,7 +68,7 @@ func TestLaunchChartsInOrder(t *testing.T) {
 	if !slices.Equal(keys, []chart.Key{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
 		t.Errorf("%q %q", keys, titles)
 	}
-	if got := overLaunch(Of(r, nil)); len(got) > 0 {
+	if got := overLaunch(plotting.Of(r, nil)); len(got) > 0 {
 		t.Errorf("%d charts of no launch", len(got))
 	}
 }
@@ -80,7 +81,7 @@ func TestLaunchLinesAreTheHistory(t *testing.T) {
 		"launch-attitude": {"rear left": l.RearTravel[0], "rear right": l.RearTravel[1], "pitch": l.Pitch},
 		"launch-tires":    {"rear left": l.RearLoad[0], "rear right": l.RearLoad[1], "front left": l.FrontLoad[0], "front right": l.FrontLoad[1]},
 	}
-	for _, c := range overLaunch(Of(r, l)) {
+	for _, c := range overLaunch(plotting.Of(r, l)) {
 		for name, values := range want[c.Key] {
 			x := charttest.Line(t, c, name)
 			if len(x.Runs) != 1 || len(x.Runs[0]) != 500 {
@@ -106,7 +107,7 @@ func TestLongHistoriesKeepTheirPeaks(t *testing.T) {
 		list[spike], list[dip] = 7e4, -8e4
 		list[n-3], list[n-2], list[n-1] = 6e4, -6e4, 0 // the end is no extreme of its part
 	}
-	for _, c := range overLaunch(Of(analyze(t, saltgrass()), l)) {
+	for _, c := range overLaunch(plotting.Of(analyze(t, saltgrass()), l)) {
 		name := map[chart.Key]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
 		points := charttest.Line(t, c, name).Runs[0]
 		if len(points) < 400 || len(points) > 602 {
@@ -144,7 +145,7 @@ func TestLaunchPeaks(t *testing.T) {
 	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 6000 * lbf, PullTime: 0.02, Push: 3300 * lbf, PushTime: 0.15}
 	l.Peaks[launch.LowerRight] = launch.Peak{Push: 9870 * lbf, PushTime: 0.112}
 	r := analyze(t, saltgrass())
-	c := LaunchBars(Of(r, l))
+	c := plotting.LaunchBars(plotting.Of(r, l))
 	legend := []string{
 		"upper left 5,000 lb pull at 0.050 s — 39 %", "upper right 6,000 lb pull at 0.020 s — 46 %",
 		"lower left", "lower right 9,870 lb push at 0.112 s — 96 %",
@@ -175,7 +176,7 @@ func TestLaunchLimits(t *testing.T) {
 	l := history(100, func(int, float64) float64 { return 0 })
 	l.Peaks[launch.UpperRight] = launch.Peak{Pull: 9000 * lbf, Push: 100 * lbf}
 	l.Peaks[launch.LowerLeft] = launch.Peak{Push: 3000 * lbf}
-	c := LaunchBars(Of(r, l))
+	c := plotting.LaunchBars(plotting.Of(r, l))
 	pull, push := charttest.Rule(c, "upper pull limit 12,927 lb"), charttest.Rule(c, "lower push limit")
 	f := c.Frame(&chart.Style{})
 	if pull == nil || push == nil || push.At != -r.Bars[car.Lower].Push.Allowable || !f.Y.Contains(pull.At) || !f.Y.Contains(push.At) {
@@ -188,7 +189,7 @@ func TestLaunchLimits(t *testing.T) {
 	}
 	l.Peaks[launch.UpperRight].Pull = 1000 * lbf
 	l.Peaks[launch.LowerLeft].Push = 1000 * lbf
-	c = LaunchBars(Of(r, l))
+	c = plotting.LaunchBars(plotting.Of(r, l))
 	f = c.Frame(&chart.Style{})
 	for _, name := range []string{"upper pull limit", "lower push limit"} {
 		if limit := charttest.Rule(c, name); limit == nil || !limit.Edge || f.Y.Contains(limit.At) {
@@ -200,7 +201,7 @@ func TestLaunchLimits(t *testing.T) {
 func TestLaunchForcesBeyondReason(t *testing.T) {
 	l := history(100, func(int, float64) float64 { return 0 })
 	l.Tension[launch.LowerLeft][30] = -1e9
-	c := LaunchBars(Of(analyze(t, saltgrass()), l))
+	c := plotting.LaunchBars(plotting.Of(analyze(t, saltgrass()), l))
 	if f := c.Frame(&chart.Style{}); f.Y.Length() > 1e6 {
 		t.Errorf("frame %v", f.Y)
 	}
@@ -213,11 +214,11 @@ func TestSidesThatCarryTheSame(t *testing.T) {
 	r := analyze(t, saltgrass())
 	const same = "Left and right bars carry the same here."
 	l := history(100, wave)
-	if strings.Contains(charttest.Notes(LaunchBars(Of(r, l)), units.US), same) {
+	if strings.Contains(charttest.Notes(plotting.LaunchBars(plotting.Of(r, l)), units.US), same) {
 		t.Error("sides that differ are called the same")
 	}
 	l.Tension[launch.UpperRight], l.Tension[launch.LowerRight] = l.Tension[launch.UpperLeft], l.Tension[launch.LowerLeft]
-	if !strings.Contains(charttest.Notes(LaunchBars(Of(r, l)), units.US), same) {
+	if !strings.Contains(charttest.Notes(plotting.LaunchBars(plotting.Of(r, l)), units.US), same) {
 		t.Error("nothing says that the sides carry the same")
 	}
 }
@@ -228,7 +229,7 @@ func TestTireShadesAreTheTimesOffTheGround(t *testing.T) {
 		l.FrontLoad[launch.Left][i], l.FrontLoad[launch.Right][i] = 0, 0
 	}
 	l.FrontLoad[launch.Left][60] = 0 // the other wheel stands
-	c := LaunchTires(Of(analyze(t, saltgrass()), l))
+	c := plotting.LaunchTires(plotting.Of(analyze(t, saltgrass()), l))
 	var got []chart.Span
 	for _, r := range c.Regions {
 		if !r.Shade || !math.IsInf(r.Y.Length(), 1) {
@@ -249,7 +250,7 @@ func TestTireShadesAreTheTimesOffTheGround(t *testing.T) {
 		{launch.Lift{Height: 2 * inch, Time: 0.3, Start: 0.1, Duration: 0.25}, "Shaded: front wheels off the ground, 0.250 s in all, up to 2.00 in."},
 	} {
 		l.Lift = x.lift
-		if got := charttest.Notes(LaunchTires(Of(analyze(t, saltgrass()), l)), units.US); got != x.want {
+		if got := charttest.Notes(plotting.LaunchTires(plotting.Of(analyze(t, saltgrass()), l)), units.US); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 	}
@@ -265,7 +266,7 @@ func TestNoHistory(t *testing.T) {
 
 func noHistory(t *testing.T, none *launch.Result) {
 	says := "There is no launch: " + none.Outcome.String() + "."
-	for _, c := range overLaunch(Of(analyze(t, saltgrass()), none)) {
+	for _, c := range overLaunch(plotting.Of(analyze(t, saltgrass()), none)) {
 		var all []string
 		for _, x := range charttest.Texts(c, units.US, 460, 300) {
 			all = append(all, x.Text)
@@ -302,13 +303,13 @@ func noHistory(t *testing.T, none *launch.Result) {
 // What a chart shows of a real launch is what the launch found.
 func TestLaunchOfTheReferenceCar(t *testing.T) {
 	l, r := launched(t, saltgrass())
-	c := LaunchBars(Of(r, l))
+	c := plotting.LaunchBars(plotting.Of(r, l))
 	most := l.Peaks[launch.LowerRight]
 	label := units.US.Format(units.Force, most.Push) + " push at " + strconv.FormatFloat(most.PushTime, 'f', 3, 64) + " s — " + units.Share(most.Push/r.Limit(car.Lower, column.Push).Allowable)
 	if got := charttest.Line(t, c, "lower right").Most(units.US); got != label {
 		t.Errorf("%q, want %q", got, label)
 	}
-	for _, c := range overLaunch(Of(r, l)) {
+	for _, c := range overLaunch(plotting.Of(r, l)) {
 		f := c.Frame(&chart.Style{})
 		for _, x := range c.Lines {
 			for _, at := range x.Runs[0] {

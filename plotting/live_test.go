@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"bytes"
@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 	"bowline/plotting/palette"
@@ -23,7 +24,7 @@ func wider(s chart.Span, part float64) chart.Span {
 }
 
 func TestPixelsAndDataRoundTrip(t *testing.T) {
-	_, l := charttest.Draw(t, BarForce(Of(analyze(t, saltgrass()), nil)), 460, 300, charttest.Light, chart.Marker{})
+	_, l := charttest.Draw(t, plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil)), 460, 300, charttest.Light, chart.Marker{})
 	rapid.Check(t, func(t *rapid.T) {
 		px, py := rapid.Float64Range(l.Left, l.Right).Draw(t, "px"), rapid.Float64Range(l.Top, l.Bottom).Draw(t, "py")
 		x, y := l.ToData(px, py)
@@ -53,7 +54,7 @@ func TestCurvesAreWhereTheLayoutSays(t *testing.T) {
 		car := saltgrass()
 		car.Drive.Torque *= 2 // so that hooked and hit differ
 		r := analyze(t, car)
-		img, l := charttest.Draw(t, BarForce(Of(r, nil)), 700, 400, s, chart.Marker{})
+		img, l := charttest.Draw(t, plotting.BarForce(plotting.Of(r, nil)), 700, 400, s, chart.Marker{})
 		for i := 2; i < len(r.Travel)-2; i += 3 {
 			st := &r.Travel[i]
 			px, py := l.ToPixel(st.Pose.Travel, st.Loads.Hit.Lower.Tension)
@@ -80,7 +81,7 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	img, l := charttest.Draw(t, BarForce(Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
+	img, l := charttest.Draw(t, plotting.BarForce(plotting.Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
 	px, py := l.ToPixel(travel, 0.7*l.Frame.Y.Min)
 	if !charttest.Near(img, px, py, charttest.Light.Palette.Accent) {
 		t.Error("no marker line")
@@ -92,11 +93,11 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 			t.Errorf("no dot %g px off the lower hit line", dy)
 		}
 	}
-	img, l = charttest.Draw(t, CenterPath(Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
+	img, l = charttest.Draw(t, plotting.CenterPath(plotting.Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
 	if px, py := l.ToPixel(st.InstantCenter.X, st.InstantCenter.Y); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Center, 60) {
 		t.Error("no dot at the instant center")
 	}
-	img, l = charttest.Draw(t, Bow(Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
+	img, l = charttest.Draw(t, plotting.Bow(plotting.Of(r, nil)), 700, 400, charttest.Light, chart.Mark(travel))
 	bow, _, err := r.Bars[1].Bow(-st.Loads.Hit.Lower.Tension)
 	if err != nil {
 		t.Fatal(err)
@@ -108,7 +109,7 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 
 func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
 	l := history(100, wave)
-	img, layout := charttest.Draw(t, LaunchBars(Of(analyze(t, saltgrass()), l)), 700, 400, charttest.Light, chart.Mark(0.0305))
+	img, layout := charttest.Draw(t, plotting.LaunchBars(plotting.Of(analyze(t, saltgrass()), l)), 700, 400, charttest.Light, chart.Mark(0.0305))
 	px, py := layout.ToPixel(0.0305, 0.9*layout.Frame.Y.Max)
 	if !charttest.Near(img, px, py, charttest.Light.Palette.Accent) {
 		t.Error("no marker line")
@@ -123,7 +124,7 @@ func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
 
 // A dot out of the axes' sight would stand among the numbers below.
 func TestMarkerOutOfSightIsNotDrawn(t *testing.T) {
-	c := CenterPath(Of(analyze(t, saltgrass()), nil))
+	c := plotting.CenterPath(plotting.Of(analyze(t, saltgrass()), nil))
 	c.Y.Sight = chart.Between(13.2*inch, 21*inch) // the instant center is 11.84 in up
 	with, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Mark(0))
 	without, _ := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
@@ -137,7 +138,7 @@ func TestMarkerOutOfSightIsNotDrawn(t *testing.T) {
 
 func TestPointingGivesTravel(t *testing.T) {
 	r := analyze(t, saltgrass())
-	for _, c := range []*chart.Chart{BarForce(Of(r, nil)), AntiSquat(Of(r, nil))} {
+	for _, c := range []*chart.Chart{plotting.BarForce(plotting.Of(r, nil)), plotting.AntiSquat(plotting.Of(r, nil))} {
 		_, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 		px, _ := l.ToPixel(-1.5*inch, 0)
 		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got+1.5*inch) > 1e-9 {
@@ -160,7 +161,7 @@ func TestPointingGivesTravel(t *testing.T) {
 func TestPointingGivesTime(t *testing.T) {
 	launch, r := launched(t, saltgrass())
 	end := launch.Time[len(launch.Time)-1]
-	for _, c := range overLaunch(Of(r, launch)) {
+	for _, c := range overLaunch(plotting.Of(r, launch)) {
 		_, l := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 		px, _ := l.ToPixel(0.25, 0)
 		if got, ok := l.At(px, l.Top+5); !ok || math.Abs(got-0.25) > 1e-9 {
@@ -183,7 +184,7 @@ func TestPointingGivesTime(t *testing.T) {
 
 func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 	r := analyze(t, saltgrass())
-	_, l := charttest.Draw(t, CenterPath(Of(r, nil)), 460, 300, charttest.Light, chart.Marker{})
+	_, l := charttest.Draw(t, plotting.CenterPath(plotting.Of(r, nil)), 460, 300, charttest.Light, chart.Marker{})
 	for i := range r.Travel {
 		s := &r.Travel[i]
 		px, py := l.ToPixel(s.InstantCenter.X, s.InstantCenter.Y)
@@ -194,7 +195,7 @@ func TestPointingAtThePathGivesTheNearestStation(t *testing.T) {
 }
 
 func TestPointingAtTheBowGivesPush(t *testing.T) {
-	_, l := charttest.Draw(t, Bow(Of(analyze(t, saltgrass()), nil)), 460, 300, charttest.Light, chart.Marker{})
+	_, l := charttest.Draw(t, plotting.Bow(plotting.Of(analyze(t, saltgrass()), nil)), 460, 300, charttest.Light, chart.Marker{})
 	px, _ := l.ToPixel(5000*lbf, 0)
 	if _, ok := l.At(px, l.Top+20); ok {
 		t.Error("a push stands for a travel")
@@ -230,7 +231,7 @@ func TestRendererForgetsNothingAndKeepsNothing(t *testing.T) {
 }
 
 func TestDrawIntoPartOfAnImage(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	whole := image.NewRGBA(image.Rect(0, 0, 600, 400))
 	part, ok := whole.SubImage(image.Rect(50, 40, 510, 340)).(*image.RGBA)
 	if !ok {
@@ -254,7 +255,7 @@ func TestDrawIntoPartOfAnImage(t *testing.T) {
 }
 
 func TestTooSmallAnImageIsRefused(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	var r chart.Renderer
 	for _, size := range []image.Point{{60, 40}, {460, 60}, {0, 0}} {
 		img := image.NewRGBA(image.Rectangle{Max: size})
@@ -296,7 +297,7 @@ func TestGoroutinesShareCharts(t *testing.T) {
 
 // Twice the resolution is the same drawing, with its axes at twice the pixels.
 func TestDoubleResolution(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	_, one := charttest.Draw(t, c, 460, 300, charttest.Light, chart.Marker{})
 	var r chart.Renderer
 	two, err := r.Draw(image.NewRGBA(image.Rect(0, 0, 920, 600)), 192, c, charttest.Light, chart.Marker{})
@@ -322,7 +323,7 @@ func TestAnyCarDraws(t *testing.T) {
 		travel := rapid.Float64Range(-0.3, 0.3).Draw(t, "travel")
 		img := image.NewRGBA(image.Rect(0, 0, w, h))
 		var renderer chart.Renderer
-		for _, c := range append(overTravels(Of(r, nil)), overLaunch(Of(r, randomLaunch(t)))...) {
+		for _, c := range append(overTravels(plotting.Of(r, nil)), overLaunch(plotting.Of(r, randomLaunch(t)))...) {
 			l, err := renderer.Draw(img, 96, c, s, chart.Mark(travel))
 			if err != nil {
 				t.Fatal(c.Key, err)

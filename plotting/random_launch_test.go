@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"

@@ -1,3 +1,3 @@
-package plotting
+package plotting_test
 
 import _ "bowline/model/sameseed" // of the property tests

@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 	"bowline/plotting/palette"
@@ -38,7 +39,7 @@ func run(squat, time float64) car.Run {
 }
 
 func TestEveryRunIsAMark(t *testing.T) {
-	c := SixtyFoot(withRuns(
+	c := plotting.SixtyFoot(withRuns(
 		[]car.Run{run(1.2, 1.40), run(1.22, 1.41)},
 		[]car.Run{run(1.5, 1.38), run(0, 1.39), run(1.4, 0)},
 		[]car.Run{run(-0.2, 1.45)},
@@ -74,7 +75,7 @@ func TestEveryRunIsAMark(t *testing.T) {
 			t.Errorf("%v is out of sight", m.At)
 		}
 	}
-	if c.Key != SixtyFootKey || c.Subtitle != "Saltgrass No. 7 — run log" {
+	if c.Key != plotting.SixtyFootKey || c.Subtitle != "Saltgrass No. 7 — run log" {
 		t.Errorf("%q %q", c.Key, c.Subtitle)
 	}
 }
@@ -84,7 +85,7 @@ func TestALogWithoutTimesIsBlank(t *testing.T) {
 		runs []car.Run
 		want bool
 	}{{nil, false}, {[]car.Run{{Date: "2031-05-17", AntiSquat: 1.2}}, false}, {[]car.Run{{}, {SixtyFoot: 1.4}}, true}} {
-		if got := SixtyFoot(withRuns(nil, c.runs), 0).Blank; got == c.want {
+		if got := plotting.SixtyFoot(withRuns(nil, c.runs), 0).Blank; got == c.want {
 			t.Errorf("%v: %v", c.runs, got)
 		}
 	}
@@ -92,11 +93,19 @@ func TestALogWithoutTimesIsBlank(t *testing.T) {
 
 // Shapes alone tell the setups apart, and so do colors.
 func TestLooksDiffer(t *testing.T) {
+	var lists [][]car.Run
+	for i := range 6 {
+		lists = append(lists, []car.Run{run(1+0.01*float64(i), 1.4)})
+	}
+	c := plotting.SixtyFoot(withRuns(lists...), -1)
+	if len(c.Points) != 6 {
+		t.Fatalf("%d points", len(c.Points))
+	}
 	for _, p := range []palette.Palette{palette.Light, palette.Dark} {
-		for i, a := range looks {
-			for k, b := range looks[:i] {
-				if a.shape == b.shape || charttest.Like(a.ink(&p), b.ink(&p), 40) {
-					t.Errorf("%d and %d look alike", i, k)
+		for i, a := range c.Points {
+			for _, b := range c.Points[:i] {
+				if a.Shape == b.Shape || charttest.Like(a.Ink(&p), b.Ink(&p), 40) {
+					t.Errorf("%q and %q look alike", a.Name, b.Name)
 				}
 			}
 		}
@@ -114,23 +123,51 @@ func TestManySetups(t *testing.T) {
 		}
 		lists = append(lists, list)
 	}
-	c := SixtyFoot(withRuns(lists...), 7)
+	c := plotting.SixtyFoot(withRuns(lists...), 7)
 	wantLegend(t, c, "trend, a hint", "other setups", "cold night 20", "baseline 21", "more bite 22", "cold night 23", "baseline 24", "more bite 7 (current)")
 	if len(c.Points) != 35 {
 		t.Errorf("%d marks", len(c.Points))
 	}
 }
 
+// line returns the trend of a chart, intercept and slope of its straight line.
+func line(c *chart.Chart) (intercept, slope float64) {
+	ends := c.Lines[0].Runs[0]
+	slope = (ends[1].Y - ends[0].Y) / (ends[1].X - ends[0].X)
+	return ends[0].Y - slope*ends[0].X, slope
+}
+
 // The least-squares line of (1, 1), (2, 2), (3, 2) is y = 2/3 + x/2; around it
 // are −1/6, 1/3 and −1/6, their squares 1/6 in sum, so the times scatter by
-// √(1/6) over one degree of freedom and the slope by that over √2.
+// √(1/6) over one degree of freedom.
 func TestTrendOfThreeRuns(t *testing.T) {
-	got, ok := fit(plotter.XYs{{X: 1, Y: 1}, {X: 2, Y: 2}, {X: 3, Y: 2}})
-	for name, x := range map[string][2]float64{
-		"intercept": {got.intercept, 2. / 3}, "slope": {got.slope, 0.5}, "scatter": {got.scatter, math.Sqrt(1. / 6)}, "doubt": {got.doubt, math.Sqrt(1. / 12)},
-	} {
-		if !ok || math.Abs(x[0]-x[1]) > 1e-12 {
-			t.Errorf("%s %g, want %g", name, x[0], x[1])
+	c := plotting.SixtyFoot(withRuns([]car.Run{run(1, 1), run(2, 2), run(3, 2)}), 0)
+	if intercept, slope := line(c); math.Abs(intercept-2./3) > 1e-12 || math.Abs(slope-0.5) > 1e-12 {
+		t.Errorf("%g + %g x", intercept, slope)
+	}
+	if got := c.Readout(0, units.US); !slices.Contains(got, "around the trend the times scatter by 0.408 s") {
+		t.Errorf("%q", got)
+	}
+}
+
+// Twelve runs, half of them at each of two anti-squats 1 apart, times e above and
+// below a line that falls by b: they scatter by e·√(12/10), the slope by that over
+// √(12·0.5²), which is e·√0.4. A slope of less than twice that may be chance.
+func TestSlopesThatMayBeChance(t *testing.T) {
+	const b = 0.06
+	for factor, sure := range map[float64]bool{0.99: true, 1.01: false} {
+		e := factor * b / (2 * math.Sqrt(0.4))
+		var runs []car.Run
+		for i := range 12 {
+			squat := float64(1 + i%2)
+			runs = append(runs, run(squat, 1.4-b*squat+e*float64(1-2*(i/2%2))))
+		}
+		c := plotting.SixtyFoot(withRuns(runs), 0)
+		if _, slope := line(c); math.Abs(slope+b) > 1e-12 {
+			t.Fatalf("slope %g", slope)
+		}
+		if got := charttest.Notes(c, units.US); strings.Contains(got, "scatter too much") == sure {
+			t.Errorf("%g: %s", factor, got)
 		}
 	}
 }
@@ -139,24 +176,25 @@ func TestTrendOfThreeRuns(t *testing.T) {
 // to them.
 func TestTrendIsTheNearestLine(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var points plotter.XYs
+		var points []plotter.XY
 		for range rapid.IntRange(3, 30).Draw(t, "runs") {
 			points = append(points, plotter.XY{X: rapid.Float64Range(0.3, 3).Draw(t, "squat"), Y: rapid.Float64Range(0.9, 2).Draw(t, "time")})
 		}
 		points[1].X = points[0].X + 0.1
-		got, ok := fit(points)
-		if !ok {
-			t.Fatal("no trend")
+		var runs []car.Run
+		for _, at := range points {
+			runs = append(runs, run(at.X, at.Y))
 		}
-		off := func(intercept, slope float64) (sum float64) {
+		intercept, slope := line(plotting.SixtyFoot(withRuns(runs), 0))
+		off := func(a, b float64) (sum float64) {
 			for _, at := range points {
-				sum += math.Pow(at.Y-intercept-slope*at.X, 2)
+				sum += math.Pow(at.Y-a-b*at.X, 2)
 			}
 			return sum
 		}
-		least := off(got.intercept, got.slope)
+		least := off(intercept, slope)
 		for _, d := range [][2]float64{{1e-3, 0}, {-1e-3, 0}, {0, 1e-3}, {0, -1e-3}, {1e-3, -1e-3}, {-1e-3, 1e-3}} {
-			if off(got.intercept+d[0], got.slope+d[1]) <= least {
+			if off(intercept+d[0], slope+d[1]) <= least {
 				t.Fatalf("a line %v beside comes nearer", d)
 			}
 		}
@@ -175,7 +213,7 @@ func TestTrendNeedsRunsThatDiffer(t *testing.T) {
 		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(0, 1.41), run(1.4, 0)}, false},
 		{[]car.Run{run(1.2, 1.4), run(1.2, 1.39), run(1.3, 1.41)}, true},
 	} {
-		chart := SixtyFoot(withRuns(c.runs), 0)
+		chart := plotting.SixtyFoot(withRuns(c.runs), 0)
 		if (len(chart.Lines) == 1) != c.drawn || strings.Contains(charttest.Notes(chart, units.US), "A trend takes three runs") == c.drawn {
 			t.Errorf("%v: %d lines, %s", c.runs, len(chart.Lines), charttest.Notes(chart, units.US))
 		}
@@ -189,7 +227,7 @@ func TestTrendInWords(t *testing.T) {
 			squat := 1 + 0.05*float64(i)
 			list = append(list, run(squat, 1.4+slope*(squat-1)+scatter*float64(1-2*(i%2))))
 		}
-		return charttest.Notes(SixtyFoot(withRuns(list), 0), units.US)
+		return charttest.Notes(plotting.SixtyFoot(withRuns(list), 0), units.US)
 	}
 	for _, c := range []struct{ got, want string }{
 		{along(9, -0.06, 0), "0.006 s quicker per 10 points more anti-squat over 9 runs; few runs, so take it as a hint."},
@@ -204,7 +242,7 @@ func TestTrendInWords(t *testing.T) {
 		}
 	}
 	// The line runs from the least to the greatest anti-squat.
-	c := SixtyFoot(withRuns([]car.Run{run(1.5, 1.37), run(1, 1.4), run(1.25, 1.385)}), 0)
+	c := plotting.SixtyFoot(withRuns([]car.Run{run(1.5, 1.37), run(1, 1.4), run(1.25, 1.385)}), 0)
 	ends := c.Lines[0].Runs[0]
 	if ends[0].X != 1 || ends[1].X != 1.5 || math.Abs(ends[0].Y-1.4) > 1e-12 || math.Abs(ends[1].Y-1.37) > 1e-12 {
 		t.Errorf("%v", ends)
@@ -213,7 +251,7 @@ func TestTrendInWords(t *testing.T) {
 
 func TestEmptyLogSaysWhatToDo(t *testing.T) {
 	for _, c := range []*chart.Chart{
-		SixtyFoot(withRuns(nil), 0), SixtyFoot(saltgrass(), 5), SixtyFoot(withRuns([]car.Run{{}, run(0, 1.4)}), 0),
+		plotting.SixtyFoot(withRuns(nil), 0), plotting.SixtyFoot(saltgrass(), 5), plotting.SixtyFoot(withRuns([]car.Run{{}, run(0, 1.4)}), 0),
 	} {
 		f := c.Frame(&chart.Style{})
 		if !(f.X.Length() > 0 && f.Y.Length() > 0) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
@@ -241,7 +279,7 @@ func TestEmptyLogSaysWhatToDo(t *testing.T) {
 }
 
 func TestPointingNamesTheNearestRun(t *testing.T) {
-	c := SixtyFoot(withRuns(
+	c := plotting.SixtyFoot(withRuns(
 		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", SixtyFoot: 1.402, AntiSquat: 1.1}},
 		[]car.Run{{Date: "2031-06-02", SixtyFoot: 1.377, AntiSquat: 1.546}},
 	), 0)
@@ -265,7 +303,7 @@ func TestPointingNamesTheNearestRun(t *testing.T) {
 
 func TestRunsAreWhereTheLayoutSays(t *testing.T) {
 	for _, s := range []chart.Style{charttest.Light, {Palette: palette.Dark}} {
-		c := SixtyFoot(withRuns([]car.Run{run(1.1, 1.40)}, []car.Run{run(1.5, 1.37)}), 1)
+		c := plotting.SixtyFoot(withRuns([]car.Run{run(1.1, 1.40)}, []car.Run{run(1.5, 1.37)}), 1)
 		img, l := charttest.Draw(t, c, 430, 230, s, chart.Marker{})
 		for _, m := range c.Points {
 			px, py := l.ToPixel(m.At.X, m.At.Y)
@@ -283,7 +321,7 @@ func TestRunsAreWhereTheLayoutSays(t *testing.T) {
 }
 
 func TestCSVOfTheLog(t *testing.T) {
-	c := SixtyFoot(withRuns(
+	c := plotting.SixtyFoot(withRuns(
 		[]car.Run{{Date: "2031-06-02", Track: `Saltgrass, "south"`, SixtyFoot: 1.402}, {Date: "2031-04-01", SixtyFoot: 1.41, AntiSquat: 1.2}},
 		[]car.Run{{Date: "2031-05-17", Track: "Saltgrass", AntiSquat: -0.05}},
 	), 0)
@@ -317,7 +355,7 @@ func TestAnyLogDraws(t *testing.T) {
 			}
 			with.Setups = append(with.Setups, s)
 		}
-		c := SixtyFoot(with, rapid.IntRange(-1, 12).Draw(t, "current"))
+		c := plotting.SixtyFoot(with, rapid.IntRange(-1, 12).Draw(t, "current"))
 		f := c.Frame(&chart.Style{})
 		if !(f.X.Min < f.X.Max) || !(f.Y.Min < f.Y.Max) || math.IsInf(f.X.Length()+f.Y.Length(), 0) {
 			t.Fatalf("frame %v", f)

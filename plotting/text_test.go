@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 
@@ -85,7 +86,7 @@ func TestTextIsNeverCutOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.SampledFrom(panels).Draw(t, "size")
 		r := results.Draw(t, "result").Result
-		for _, drawn := range append(overTravels(Of(r, nil)), overLaunch(Of(r, randomLaunch(t)))...) {
+		for _, drawn := range append(overTravels(plotting.Of(r, nil)), overLaunch(plotting.Of(r, randomLaunch(t)))...) {
 			for _, a := range charttest.Texts(drawn, units.SI, size[0], size[1]) {
 				if a.Outside(vg.Length(size[0])*0.75, vg.Length(size[1])*0.75) {
 					t.Fatalf("%s %v: %q is cut off at %v", drawn.Key, size, a.Text, a.Box)
@@ -97,7 +98,7 @@ func TestTextIsNeverCutOff(t *testing.T) {
 
 // Where there is room for some numbers only, the others are left out.
 func TestCrowdedNumbersAreLeftOut(t *testing.T) {
-	c := Bow(Of(analyze(t, saltgrass()), nil))
+	c := plotting.Bow(plotting.Of(analyze(t, saltgrass()), nil))
 	c.X.Sight, c.Y.Sight = chart.Between(0, 3.3e6), chart.Between(0, 0.033)
 	numbers := func(width, height float64) []charttest.Text {
 		var list []charttest.Text
@@ -123,7 +124,7 @@ func TestCrowdedNumbersAreLeftOut(t *testing.T) {
 
 func TestForceChartSaysPushAndPull(t *testing.T) {
 	var all []string
-	for _, x := range charttest.Texts(BarForce(Of(analyze(t, saltgrass()), nil)), units.US, 460, 300) {
+	for _, x := range charttest.Texts(plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil)), units.US, 460, 300) {
 		all = append(all, x.Text)
 	}
 	for _, want := range []string{
@@ -145,7 +146,7 @@ func TestForceChartSaysPushAndPull(t *testing.T) {
 // Labels of marks that stand in one place do not run into each other; those
 // that find no room are left out.
 func TestCrowdedLabelsAreLeftOut(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	for range 40 {
 		c.Points = append(c.Points, chart.Point{Ink: chart.PlainInk, Shape: chart.Disc, Caption: chart.Caption{Head: "here"}})
 	}
@@ -167,7 +168,7 @@ func TestCrowdedLabelsAreLeftOut(t *testing.T) {
 
 // Where remarks are cut short, the dots stay within the chart.
 func TestCutRemarksKeepToTheirWidth(t *testing.T) {
-	c := BarForce(Of(analyze(t, saltgrass()), nil))
+	c := plotting.BarForce(plotting.Of(analyze(t, saltgrass()), nil))
 	for length := range 60 {
 		c.Notes = []chart.Note{func(chart.Frame) string {
 			return strings.Repeat("word ", 18) + strings.Repeat("w", length) + " and more of it than there is room for here"

@@ -1,3 +1,3 @@
-package chart
+package chart_test
 
 import _ "bowline/model/sameseed" // of the property tests

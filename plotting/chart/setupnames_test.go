@@ -1,8 +1,10 @@
-package chart
+package chart_test
 
 import (
 	"slices"
 	"testing"
+
+	"bowline/plotting/chart"
 
 	"pgregory.net/rapid"
 )
@@ -15,16 +17,16 @@ func TestShortNames(t *testing.T) {
 		{[]string{"hot track 2 and cold", "hot track 3 and cold"}, []string{"1 hot tra…", "2 hot tra…"}},
 		{[]string{"Überhöhung links", "x"}, []string{"Überhöhun…", "x"}},
 	} {
-		if got := ShortNames(c.names, 10); !slices.Equal(got, c.want) {
+		if got := chart.ShortNames(c.names, 10); !slices.Equal(got, c.want) {
 			t.Errorf("%q became %q, want %q", c.names, got, c.want)
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		names := rapid.SliceOfNDistinct(rapid.StringN(1, 40, -1), 2, 2, rapid.ID).Draw(t, "names")
-		length := rapid.IntRange(leastName, NameLength).Draw(t, "length")
-		got := ShortNames(names, length)
-		if got[0] == got[1] {
-			t.Fatalf("%q both became %q", names, got[0])
+		names := rapid.SliceOfNDistinct(rapid.StringN(1, 40, -1), 2, 4, rapid.ID).Draw(t, "names")
+		length := rapid.IntRange(5, chart.NameLength).Draw(t, "length")
+		got := chart.ShortNames(names, length)
+		if len(slices.Compact(slices.Sorted(slices.Values(got)))) != len(names) {
+			t.Fatalf("%q became %q", names, got)
 		}
 		for _, name := range got {
 			if n := len([]rune(name)); n > length {

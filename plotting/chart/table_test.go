@@ -1,38 +1,56 @@
-package chart
+package chart_test
 
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting/chart"
 )
 
 // Tables of different positions: each row in its place, in order.
-func TestAlignedTables(t *testing.T) {
-	table := func(name string, at ...float64) Table {
-		made := NewTable(units.SI, name)
-		made.Key("time", "", units.Time)
-		made.Add("x", "", units.Time)
+func TestTablesOfSeveral(t *testing.T) {
+	of := func(setup string, at ...float64) *chart.Chart {
+		var f fake
 		for _, x := range at {
-			made.Row(x)
-			made.Cell(10*x, true)
+			f.rows = append(f.rows, [2]float64{x, 10 * x})
 		}
-		return made.Table
+		return made(setup, axis(0, 1), axis(0, 1), f)
 	}
-	got := table("a", 1, 2, 4).aligned(table("b", 0, 2+1e-13, 3, 5))
+	a, b, c := of("a", 1, 2, 4), of("b", 0, 2+1e-13, 3, 5), of("c", 2, 6)
+	got := chart.Compare(a, b).Table(units.SI)
 	if !slices.Equal(got.Header, []string{"time [s]", "x, a [s]", "x, b [s]"}) {
 		t.Errorf("%q", got.Header)
 	}
-	var rows [][3]float64
-	for _, row := range got.Rows {
-		rows = append(rows, [3]float64{row[0].Value, row[1].Value, math.Round(row[2].Value)})
-		if row[1].Given != (row[1].Value != 0) || row[2].Given != (row[0].Value == 0 || row[2].Value != 0) {
-			t.Errorf("%v", row)
-		}
+	want := [][]float64{{0, -1, 0}, {1, 10, -1}, {2, 20, 20}, {3, -1, 30}, {4, 40, -1}, {5, -1, 50}}
+	wantRows(t, got, want)
+	got = chart.Compare(a, b, c).Table(units.SI)
+	for i := range want {
+		want[i] = append(want[i], -1)
 	}
-	if rows[2][0] = math.Round(rows[2][0]); !slices.Equal(rows, [][3]float64{{0, 0, 0}, {1, 10, 0}, {2, 20, 20}, {3, 0, 30}, {4, 40, 0}, {5, 0, 50}}) {
-		t.Errorf("%v", rows)
+	want[2][3] = 20
+	wantRows(t, got, append(want, []float64{6, -1, -1, 60}))
+}
+
+// wantRows compares the values of a table; -1 is none.
+func wantRows(t *testing.T, table chart.Table, want [][]float64) {
+	t.Helper()
+	var rows [][]float64
+	for _, row := range table.Rows {
+		var values []float64
+		for _, cell := range row {
+			if cell.Given {
+				values = append(values, math.Round(1e9*cell.Value)/1e9)
+			} else {
+				values = append(values, -1)
+			}
+		}
+		rows = append(rows, values)
+	}
+	if !slices.EqualFunc(rows, want, slices.Equal[[]float64]) {
+		t.Errorf("%v, want %v", rows, want)
 	}
 }
 
@@ -41,8 +59,10 @@ func TestPlainNumbers(t *testing.T) {
 		x    float64
 		want string
 	}{{0, "0"}, {-4, "-4"}, {0.1 + 0.2, "0.3"}, {1e-7, "0.0000001"}, {123456789.123456, "123456789.1"}, {1e15, "1000000000000000"}} {
-		if got := plain(c.x); got != c.want {
-			t.Errorf("%g: %q, want %q", c.x, got, c.want)
+		var out strings.Builder
+		table := chart.Table{Header: []string{"x"}, Rows: [][]chart.Cell{{{Value: c.x, Given: true}}}}
+		if err := table.WriteCSV(&out); err != nil || out.String() != "x\n"+c.want+"\n" {
+			t.Errorf("%g: %q, %v, want %q", c.x, out.String(), err, c.want)
 		}
 	}
 }

@@ -90,11 +90,21 @@ func (s *Spy) FillString(f font.Face, pt vg.Point, text string) {
 	}
 }
 
+// Points returns a number of pixels at 96 dpi in points.
+func Points(px float64) vg.Length { return vg.Length(px) * vg.Inch / 96 }
+
 // NewSpy returns a spy of a size in pixels at 96 dpi.
 func NewSpy(width, height float64) *Spy {
-	s := &Spy{Width: vg.Length(width) * vg.Inch / 96, Height: vg.Length(height) * vg.Inch / 96}
+	s := &Spy{Width: Points(width), Height: Points(height)}
 	s.KeepCaller = false
 	return s
+}
+
+// Pixels returns the middle of a text's capitals in pixels at 96 dpi, from the top
+// left.
+func (s *Spy) Pixels(t Text) (px, py float64) {
+	up := t.Box.Min.Y + 0.61*t.Box.Size().Y
+	return float64((t.Box.Min.X+t.Box.Max.X)/2) * 96 / 72, float64(s.Height-up) * 96 / 72
 }
 
 // Draw draws a chart over a whole spy, light.

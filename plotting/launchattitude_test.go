@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 
@@ -29,7 +30,7 @@ func TestRearWheelsThatRiseAlikeAreOne(t *testing.T) {
 			l.RearTravel[0][i] = -float64(i) * 1e-3 // to 99 mm of droop
 			l.RearTravel[1][i] = l.RearTravel[0][i] + by
 		}
-		c := LaunchAttitude(Of(r, l))
+		c := plotting.LaunchAttitude(plotting.Of(r, l))
 		var names []string
 		for _, x := range c.Lines {
 			names = append(names, x.Name)
@@ -55,7 +56,7 @@ func TestExtremesAreNamed(t *testing.T) {
 	l.Pitch[100] = -1 * math.Pi / 180
 	l.RearTravel[0][200], l.RearTravel[1][90] = 1.5*inch, 2*inch
 	l.FrontTravel[0][300], l.FrontTravel[1][300] = -4*inch, -5*inch
-	c := LaunchAttitude(Of(analyze(t, saltgrass()), l))
+	c := plotting.LaunchAttitude(plotting.Of(analyze(t, saltgrass()), l))
 	var got []string
 	for _, m := range c.Points {
 		got = append(got, m.Label(units.US))
@@ -68,7 +69,7 @@ func TestExtremesAreNamed(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	// What does not move has nothing to name.
-	if marks := LaunchAttitude(Of(analyze(t, saltgrass()), still(400))).Points; len(marks) != 0 {
+	if marks := plotting.LaunchAttitude(plotting.Of(analyze(t, saltgrass()), still(400))).Points; len(marks) != 0 {
 		t.Errorf("%d marks of a car that stands still", len(marks))
 	}
 }
@@ -85,7 +86,7 @@ func TestRightAxis(t *testing.T) {
 			l.RearTravel[0][i], l.RearTravel[1][i] = f("left", -0.15, 0.05), f("right", -0.15, 0.05)
 		}
 		s := chart.Style{Units: rapid.SampledFrom([]units.System{units.US, units.SI}).Draw(t, "units")}
-		c := LaunchAttitude(Of(r, l))
+		c := plotting.LaunchAttitude(plotting.Of(r, l))
 		frame := c.Frame(&s)
 		for i, pitch := range l.Pitch {
 			if !frame.Y.Contains(onLeft(&frame, pitch, true)) || !frame.Y.Contains(l.RearTravel[0][i]) {
@@ -131,7 +132,7 @@ func TestRightAxisHoldsStill(t *testing.T) {
 	with := func(degrees float64) *chart.Chart {
 		l := still(100)
 		l.Pitch[50], l.FrontTravel[0][60], l.FrontTravel[1][60] = degrees*math.Pi/180, -5*inch, -5*inch
-		return LaunchAttitude(Of(r, l))
+		return plotting.LaunchAttitude(plotting.Of(r, l))
 	}
 	old := with(9).Frame(&chart.Style{})
 	for degrees, stays := range map[float64]bool{8: true, 7.2: true, 5: false, 20: false} {
@@ -153,7 +154,7 @@ func TestPitchIsWhereTheRightAxisSays(t *testing.T) {
 		l.Pitch[i] = 0.03 * math.Sin(float64(i)/80)
 		l.FrontTravel[0][i], l.FrontTravel[1][i] = -0.0004*float64(i), -0.0004*float64(i)
 	}
-	img, layout := charttest.Draw(t, LaunchAttitude(Of(analyze(t, saltgrass()), l)), 700, 400, charttest.Light, chart.Mark(0.05))
+	img, layout := charttest.Draw(t, plotting.LaunchAttitude(plotting.Of(analyze(t, saltgrass()), l)), 700, 400, charttest.Light, chart.Mark(0.05))
 	for _, i := range []int{20, 50, 80, 160, 250} {
 		px, py := layout.ToPixel(l.Time[i], l.Pitch[i]*layout.Frame.Right)
 		if !charttest.Near(img, px, py, charttest.Light.Palette.Ink) {
@@ -176,7 +177,7 @@ func TestAttitudeSaysWhichWay(t *testing.T) {
 	l := still(100)
 	l.Pitch[50], l.FrontTravel[0][60], l.FrontTravel[1][60] = 0.05, -5*inch, -5*inch
 	var all []string
-	for _, x := range charttest.Texts(LaunchAttitude(Of(analyze(t, saltgrass()), l)), units.US, 420, 270) {
+	for _, x := range charttest.Texts(plotting.LaunchAttitude(plotting.Of(analyze(t, saltgrass()), l)), units.US, 420, 270) {
 		all = append(all, x.Text)
 	}
 	for _, want := range []string{"Pitch and travel", "travel [in] left, pitch [°] right", "bump, squat", "droop, rise", "nose up", "nose down", "rear", "front", "pitch", "Time, s", "nose up 2.86° at 0.050 s", "front rises 5.00 in at 0.060 s"} {

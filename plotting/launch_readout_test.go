@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -11,6 +11,7 @@ import (
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 )
 
@@ -28,7 +29,7 @@ func TestLaunchReadouts(t *testing.T) {
 	pull, push := r.Bars[car.Upper].Pull.Allowable/lbf, r.Bars[car.Upper].Push.Allowable/lbf
 	lower := r.Bars[car.Lower].Push.Allowable / lbf
 	whole := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
-	charts := overLaunch(Of(r, l))
+	charts := overLaunch(plotting.Of(r, l))
 	for _, c := range []struct {
 		chart int
 		at    float64
@@ -58,7 +59,7 @@ func TestCSVOfALaunch(t *testing.T) {
 		"launch-attitude": {"pitch [°, nose-up positive]": l.Pitch, "rear left [in, bump positive]": l.RearTravel[0], "rear right [in, bump positive]": l.RearTravel[1], "front left [in, bump positive]": l.FrontTravel[0], "front right [in, bump positive]": l.FrontTravel[1]},
 		"launch-tires":    {"rear left [lb]": l.RearLoad[0], "rear right [lb]": l.RearLoad[1], "front left [lb]": l.FrontLoad[0], "front right [lb]": l.FrontLoad[1]},
 	}
-	for _, c := range overLaunch(Of(r, l)) {
+	for _, c := range overLaunch(plotting.Of(r, l)) {
 		columns := read(t, exported(t, chart.CSV, c, chart.Style{}, chart.Sheet{}))
 		times := columns["time [s]"]
 		if len(times) != len(l.Time) || len(times) < 100 {

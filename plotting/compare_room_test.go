@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 
@@ -19,7 +20,7 @@ var comparedSizes = [][2]float64{{360, 220}, {430, 230}, {700, 400}}
 // No text is cut off at the edge, none of the words around the data runs into
 // another.
 func TestTextOfComparisonsHasRoom(t *testing.T) {
-	for _, list := range [][]Setup{setups(t, names[:2]...), setups(t, names...), setups(t, "baseline as it left the shop in spring", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")} {
+	for _, list := range [][]plotting.Setup{setups(t, names[:2]...), setups(t, names...), setups(t, "baseline as it left the shop in spring", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")} {
 		for _, c := range compared(list) {
 			for _, size := range comparedSizes {
 				for _, s := range []units.System{units.US, units.SI} {
@@ -43,11 +44,11 @@ func TestTextOfComparisonsHasRoom(t *testing.T) {
 // Any two or three cars: everything is finite, nothing is cut off.
 func TestAnySetupsCompare(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var list []Setup
+		var list []plotting.Setup
 		for _, name := range names[:rapid.IntRange(2, 3).Draw(t, "setups")] {
 			r := copied(results.Draw(t, name).Result)
 			r.Car.Setups[0].Name = name
-			list = append(list, Of(r, randomLaunch(t)))
+			list = append(list, plotting.Of(r, randomLaunch(t)))
 		}
 		size := rapid.SampledFrom(comparedSizes).Draw(t, "size")
 		s := units.System(rapid.IntRange(0, 1).Draw(t, "units"))
@@ -64,7 +65,7 @@ func TestAnySetupsCompare(t *testing.T) {
 			}
 			table := c.Table(s)
 			for i, row := range table.Rows {
-				if len(row) != len(table.Header) || c.Key != BowKey && i > 0 && row[0].Value <= table.Rows[i-1][0].Value {
+				if len(row) != len(table.Header) || c.Key != plotting.BowKey && i > 0 && row[0].Value <= table.Rows[i-1][0].Value {
 					t.Fatalf("%s: row %d %v", c.Key, i, row)
 				}
 			}

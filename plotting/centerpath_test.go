@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 
@@ -14,7 +15,7 @@ import (
 
 func TestAntiSquatLineIsTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := AntiSquat(Of(r, nil))
+	c := plotting.AntiSquat(plotting.Of(r, nil))
 	l := charttest.Line(t, c, "anti-squat")
 	if len(l.Runs) != 1 || len(l.Runs[0]) != len(r.Travel) {
 		t.Fatalf("%d runs", len(l.Runs))
@@ -45,7 +46,7 @@ func TestAntiSquatBreaks(t *testing.T) {
 	for i, value := range map[int]float64{19: 9, 20: 40, 21: -35, 22: -8} {
 		q.Travel[i].AntiSquat = value
 	}
-	c := AntiSquat(Of(q, nil))
+	c := plotting.AntiSquat(plotting.Of(q, nil))
 	l := charttest.Line(t, c, "anti-squat")
 	if len(l.Runs) != 3 || len(l.Runs[0]) != 5 || len(l.Runs[1]) != 15 || len(l.Runs[2]) != len(q.Travel)-21 {
 		t.Fatalf("%d runs", len(l.Runs))
@@ -70,14 +71,14 @@ func TestAntiSquatDoesNotBreakAtZero(t *testing.T) {
 	if first*last >= 0 {
 		t.Fatalf("from %g to %g", first, last)
 	}
-	if l := charttest.Line(t, AntiSquat(Of(r, nil)), "anti-squat"); len(l.Runs) != 1 {
+	if l := charttest.Line(t, plotting.AntiSquat(plotting.Of(r, nil)), "anti-squat"); len(l.Runs) != 1 {
 		t.Errorf("%d runs", len(l.Runs))
 	}
 }
 
 func TestCenterPathIsTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := CenterPath(Of(r, nil))
+	c := plotting.CenterPath(plotting.Of(r, nil))
 	l := charttest.Line(t, c, "path")
 	if len(l.Runs) != 1 || len(l.Runs[0]) != len(r.Travel) {
 		t.Fatalf("%d runs", len(l.Runs))
@@ -111,7 +112,7 @@ func TestCenterPathIsTheResult(t *testing.T) {
 // The 100 % line holds the instant centers whose anti-squat is 1.
 func TestWholeLine(t *testing.T) {
 	r := analyze(t, saltgrass())
-	l := charttest.Line(t, CenterPath(Of(r, nil)), "100 % anti-squat").Runs[0]
+	l := charttest.Line(t, plotting.CenterPath(plotting.Of(r, nil)), "100 % anti-squat").Runs[0]
 	slope := (l[1].Y - l[0].Y) / (l[1].X - l[0].X)
 	// Anti-squat is slope times wheelbase over CG height: 105 in and 19.5 in.
 	if got := slope * 105 / 19.5; math.Abs(got-1) > 1e-12 || math.Abs(l[0].Y-slope*l[0].X) > 1e-9 {
@@ -125,7 +126,7 @@ func TestCenterPathBreaksAtParallel(t *testing.T) {
 	car := saltgrass()
 	car.Chassis.Upper[2], car.Chassis.Lower[1] = in(22.5, 22.5), in(25.5, 11)
 	r := analyze(t, car)
-	c := CenterPath(Of(r, nil))
+	c := plotting.CenterPath(plotting.Of(r, nil))
 	l := charttest.Line(t, c, "path")
 	if len(l.Runs) != 2 {
 		t.Fatalf("%d runs", len(l.Runs))
@@ -160,7 +161,7 @@ func TestCenterPathBreaksBetweenStations(t *testing.T) {
 			t.Fatal("parallel at a station")
 		}
 	}
-	if l := charttest.Line(t, CenterPath(Of(r, nil)), "path"); len(l.Runs) != 2 {
+	if l := charttest.Line(t, plotting.CenterPath(plotting.Of(r, nil)), "path"); len(l.Runs) != 2 {
 		t.Errorf("%d runs", len(l.Runs))
 	}
 }

@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -8,6 +8,7 @@ import (
 
 	"bowline/model/launch"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 )
@@ -20,7 +21,7 @@ func TestReadoutsGiveAllValues(t *testing.T) {
 			got := c.Readout(0.02, units.US)
 			var alone [][]string
 			for _, s := range list {
-				alone = append(alone, New(c.Key, s).Readout(0.02, units.US))
+				alone = append(alone, plotting.New(c.Key, s).Readout(0.02, units.US))
 			}
 			if len(got) != len(alone[0]) || got[0] != alone[0][0]+", "+all {
 				t.Errorf("%s: %q", c.Key, got)
@@ -43,13 +44,13 @@ func TestReadoutsGiveAllValues(t *testing.T) {
 			squats = append(squats, units.Decimal(100*s.Result.Ride.AntiSquat, 1)+" %")
 		}
 		want := "anti-squat " + strings.Join(squats, " vs ")
-		if got := chartOf(list, AntiSquatKey).Readout(0, units.US); !slices.Equal(got, []string{"ride height, " + all, want}) {
+		if got := chartOf(list, plotting.AntiSquatKey).Readout(0, units.US); !slices.Equal(got, []string{"ride height, " + all, want}) {
 			t.Errorf("%q", got)
 		}
-		if got := chartOf(list, BarForceKey).Readout(-50*inch, units.US); !slices.Equal(got, []string{got[0], "the bars do not reach here"}) {
+		if got := chartOf(list, plotting.BarForceKey).Readout(-50*inch, units.US); !slices.Equal(got, []string{got[0], "the bars do not reach here"}) {
 			t.Errorf("%q", got)
 		}
-		_, l := charttest.Draw(t, chartOf(list, BowKey), 460, 300, charttest.Light, chart.Marker{})
+		_, l := charttest.Draw(t, chartOf(list, plotting.BowKey), 460, 300, charttest.Light, chart.Marker{})
 		px, _ := l.ToPixel(5000*lbf, 0)
 		if got := l.Readout(px, l.Top+20, units.US); len(got) != 3 || got[0] != "5,000 lb push, "+all || !strings.Contains(got[1], "upper bows 0.0") || !strings.Contains(got[1], " in vs 0.0") {
 			t.Errorf("%q", got)
@@ -62,7 +63,7 @@ func TestLaunchesOfDifferentLength(t *testing.T) {
 	r := analyze(t, saltgrass())
 	other := copied(r)
 	other.Car.Setups[0].Name = "more bite"
-	for _, c := range overLaunch(Of(r, history(100, wave)), Of(other, history(300, wave))) {
+	for _, c := range overLaunch(plotting.Of(r, history(100, wave)), plotting.Of(other, history(300, wave))) {
 		if f := c.Frame(&chart.Style{}); !f.X.Contains(0.299) {
 			t.Errorf("%s: %v", c.Key, f.X)
 		}
@@ -81,7 +82,7 @@ func TestLaunchesOfDifferentLength(t *testing.T) {
 	}
 	// One that could not start says so, the other one is drawn.
 	none := &launch.Result{Outcome: launch.NotHeld, Options: launch.Options{Limit: 3}}
-	for _, c := range overLaunch(Of(r, history(100, wave)), Of(other, none)) {
+	for _, c := range overLaunch(plotting.Of(r, history(100, wave)), plotting.Of(other, none)) {
 		if got := charttest.Notes(c, units.US); !strings.Contains(got, "more bite: ") {
 			t.Errorf("%s: %q", c.Key, got)
 		}
@@ -109,7 +110,7 @@ func TestCSVOfSeveralSetups(t *testing.T) {
 				}
 			}
 			common := 1 // the position
-			if c.Key == BowKey {
+			if c.Key == plotting.BowKey {
 				common = 0
 			}
 			each := count[names[0]]
@@ -122,7 +123,7 @@ func TestCSVOfSeveralSetups(t *testing.T) {
 				}
 			}
 		}
-		columns := read(t, exported(t, chart.CSV, chartOf(list, AntiSquatKey), chart.Style{}, chart.Sheet{}))
+		columns := read(t, exported(t, chart.CSV, chartOf(list, plotting.AntiSquatKey), chart.Style{}, chart.Sheet{}))
 		travel := columns["travel [in, bump positive]"]
 		if len(travel) != len(list[0].Result.Travel) {
 			t.Fatalf("%d rows", len(travel))
@@ -151,20 +152,20 @@ func TestNotesOfSeveralSetups(t *testing.T) {
 	other := copied(r)
 	other.Car.Setups[0].Name = "more bite"
 	other.Travel[4].Loads.Hit.Balanced = false
-	got := charttest.Notes(overTravels(Of(r, nil), Of(other, nil))[0], units.US)
+	got := charttest.Notes(overTravels(plotting.Of(r, nil), plotting.Of(other, nil))[0], units.US)
 	if strings.Count(got, "Hooked and hit are the same") != 1 || !strings.Contains(got, "more bite: no force at 3.30 in droop") || strings.Contains(got, "baseline: ") {
 		t.Error(got)
 	}
 	third := copied(other)
 	third.Car.Setups[0].Name = "tame"
-	got = charttest.Notes(BarForce(Of(r, nil), Of(other, nil), Of(third, nil)), units.US)
+	got = charttest.Notes(plotting.BarForce(plotting.Of(r, nil), plotting.Of(other, nil), plotting.Of(third, nil)), units.US)
 	if strings.Count(got, "Hooked and hit are the same") != 1 || strings.Count(got, "more bite, tame: no force at 3.30 in droop") != 1 || strings.Count(got, "o force at") != 1 {
 		t.Error(got)
 	}
-	if got := charttest.Notes(AntiSquat(Of(r, nil), Of(third, nil), Of(other, nil)), units.US); got != "All setups draw the same lines here." {
+	if got := charttest.Notes(plotting.AntiSquat(plotting.Of(r, nil), plotting.Of(third, nil), plotting.Of(other, nil)), units.US); got != "All setups draw the same lines here." {
 		t.Error(got)
 	}
-	if got := charttest.Notes(overTravels(Of(r, nil), Of(copied(r), nil))[1], units.US); got != "Both setups draw the same lines here." {
+	if got := charttest.Notes(overTravels(plotting.Of(r, nil), plotting.Of(copied(r), nil))[1], units.US); got != "Both setups draw the same lines here." {
 		t.Error(got)
 	}
 }
@@ -185,7 +186,7 @@ func TestLiftOfTwoSetups(t *testing.T) {
 	} {
 		a, b := history(100, wave), history(100, func(q int, part float64) float64 { return 2 * wave(q, part) })
 		a.Lift, b.Lift = x.a, x.b
-		if got := charttest.Notes(overLaunch(Of(r, a), Of(other, b))[2], units.US); got != x.want {
+		if got := charttest.Notes(overLaunch(plotting.Of(r, a), plotting.Of(other, b))[2], units.US); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 		third := copied(r)
@@ -195,7 +196,7 @@ func TestLiftOfTwoSetups(t *testing.T) {
 		if want != "" {
 			want = strings.TrimSuffix(want, ".") + " vs never."
 		}
-		if got := charttest.Notes(LaunchTires(Of(r, a), Of(other, b), Of(third, c)), units.US); got != want {
+		if got := charttest.Notes(plotting.LaunchTires(plotting.Of(r, a), plotting.Of(other, b), plotting.Of(third, c)), units.US); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
@@ -203,11 +204,11 @@ func TestLiftOfTwoSetups(t *testing.T) {
 
 // Where one of three launches is over, the others go on.
 func TestThreeLaunchesOfDifferentLength(t *testing.T) {
-	var list []Setup
+	var list []plotting.Setup
 	for i, steps := range []int{300, 100, 400} {
 		r := copied(analyze(t, saltgrass()))
 		r.Car.Setups[0].Name = names[i]
-		list = append(list, Of(r, history(steps, wave)))
+		list = append(list, plotting.Of(r, history(steps, wave)))
 	}
 	for _, c := range overLaunch(list[0], list[1:]...) {
 		got := c.Readout(0.2, units.US)
@@ -230,7 +231,7 @@ func TestOneSetupTwice(t *testing.T) {
 	r := analyze(t, saltgrass())
 	other := copied(r)
 	other.Travel[3].AntiSquat = 1.2
-	c := overTravels(Of(r, nil), Of(other, nil))[1]
+	c := overTravels(plotting.Of(r, nil), plotting.Of(other, nil))[1]
 	if c.Title != "Anti-squat over travel: 1 baseline vs 2 baseline" || !slices.Equal(c.Table(units.US).Header, []string{"travel [in, bump positive]", "anti-squat, 1 baseline [%]", "anti-squat, 2 baseline [%]"}) {
 		t.Errorf("%q %q", c.Title, c.Table(units.US).Header)
 	}

@@ -1,4 +1,4 @@
-package plotting
+package plotting_test
 
 import (
 	"math"
@@ -10,6 +10,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
+	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
 
@@ -18,7 +19,7 @@ import (
 
 func TestForceLinesAreTheResult(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := BarForce(Of(r, nil))
+	c := plotting.BarForce(plotting.Of(r, nil))
 	for name, force := range map[string]func(*analysis.Station) float64{
 		"upper hit":    func(s *analysis.Station) float64 { return s.Loads.Hit.Upper.Tension },
 		"upper hooked": func(s *analysis.Station) float64 { return s.Loads.Hooked.Upper.Tension },
@@ -44,7 +45,7 @@ func TestForceLinesAreTheResult(t *testing.T) {
 // factor of 2 it may pull 12,927 lb.
 func TestForceLimits(t *testing.T) {
 	r := analyze(t, saltgrass())
-	c := BarForce(Of(r, nil))
+	c := plotting.BarForce(plotting.Of(r, nil))
 	pull := charttest.Rule(c, "upper pull limit 12,927 lb")
 	if pull == nil || math.Abs(pull.At/lbf-12927) > 0.5 {
 		t.Errorf("upper pull limit: %+v", pull)
@@ -66,7 +67,7 @@ func TestForceLimits(t *testing.T) {
 func TestForceLimitOfEqualTubesIsOneLine(t *testing.T) {
 	q := copied(analyze(t, saltgrass()))
 	q.Worst[car.Lower][column.Pull].Force = 1
-	c := BarForce(Of(q, nil))
+	c := plotting.BarForce(plotting.Of(q, nil))
 	if charttest.Rule(c, "pull limit of all bars 12,927 lb") == nil || charttest.Rule(c, "upper pull") != nil || charttest.Rule(c, "lower pull") != nil {
 		t.Error("equal pull limits are not one line")
 	}
@@ -76,7 +77,7 @@ func TestForceLinesBreakWhereTheBarsCannotHoldTheAxle(t *testing.T) {
 	q := copied(analyze(t, saltgrass()))
 	q.Travel[10].Loads.Hit.Balanced = false
 	q.Travel[11].Loads.Hit.Balanced = false
-	c := BarForce(Of(q, nil))
+	c := plotting.BarForce(plotting.Of(q, nil))
 	l := charttest.Line(t, c, "lower hit")
 	if len(l.Runs) != 2 || len(l.Runs[0]) != 10 || len(l.Runs[1]) != len(q.Travel)-12 {
 		t.Fatalf("%d runs", len(l.Runs))
@@ -98,7 +99,7 @@ func TestForcesWithoutAnyValueStillShowTheLimits(t *testing.T) {
 	for i := range q.Travel {
 		q.Travel[i].Loads.Hit.Balanced, q.Travel[i].Loads.Hooked.Balanced = false, false
 	}
-	c := BarForce(Of(q, nil))
+	c := plotting.BarForce(plotting.Of(q, nil))
 	if f := c.Frame(&chart.Style{}); !f.Y.Contains(-q.Bars[car.Lower].Push.Allowable) || !f.Y.Contains(q.Bars[car.Upper].Pull.Allowable) {
 		t.Errorf("frame %v", f.Y)
 	}
@@ -108,7 +109,7 @@ func TestHugeForcesDoNotFlattenTheChart(t *testing.T) {
 	q := copied(analyze(t, saltgrass()))
 	last := len(q.Travel) - 1
 	q.Travel[last].Loads.Hit.Upper.Tension = 1e9
-	c := BarForce(Of(q, nil))
+	c := plotting.BarForce(plotting.Of(q, nil))
 	if f := c.Frame(&chart.Style{}); f.Y.Max > 4*q.Bars[car.Upper].Pull.Allowable {
 		t.Errorf("frame %v", f.Y)
 	}
@@ -123,7 +124,7 @@ func TestLowerPushLimitIsAlwaysShown(t *testing.T) {
 	lines, edges := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		r := results.Draw(t, "result").Result
-		c := BarForce(Of(r, nil))
+		c := plotting.BarForce(plotting.Of(r, nil))
 		push := charttest.Rule(c, "lower push limit")
 		if push == nil {
 			push = charttest.Rule(c, "push limit of all bars")
@@ -155,12 +156,12 @@ func TestLowerPushLimitIsAlwaysShown(t *testing.T) {
 func TestForceReadout(t *testing.T) {
 	r := copied(analyze(t, saltgrass()))
 	use, _ := r.Use(car.Lower, analysis.Hit, &r.Ride)
-	got := BarForce(Of(r, nil)).Readout(0, units.US)
+	got := plotting.BarForce(plotting.Of(r, nil)).Readout(0, units.US)
 	want := "lower hit " + units.Decimal(use.Force/lbf, 0) + " lb push — " + units.Decimal(100*use.Force/r.Bars[car.Lower].Push.Allowable, 0) + " %"
 	if len(got) != 5 || got[0] != "ride height" || !slices.Contains(got, want) {
 		t.Errorf("got %q, want a line %q", got, want)
 	}
-	if got := BarForce(Of(r, nil)).Readout(-50*inch, units.US); len(got) != 2 || got[1] != "the bars do not reach here" {
+	if got := plotting.BarForce(plotting.Of(r, nil)).Readout(-50*inch, units.US); len(got) != 2 || got[1] != "the bars do not reach here" {
 		t.Errorf("far out: %q", got)
 	}
 }
@@ -169,10 +170,10 @@ func TestForcesSayWhenTheCasesCoincide(t *testing.T) {
 	weak, strong := saltgrass(), saltgrass()
 	strong.Drive.Torque *= 2
 	const same = "Hooked and hit are the same here"
-	if !strings.Contains(charttest.Notes(BarForce(Of(analyze(t, weak), nil)), units.US), same) {
+	if !strings.Contains(charttest.Notes(plotting.BarForce(plotting.Of(analyze(t, weak), nil)), units.US), same) {
 		t.Error("780 lb-ft cannot slip these tires, and nothing says so")
 	}
-	if strings.Contains(charttest.Notes(BarForce(Of(analyze(t, strong), nil)), units.US), same) {
+	if strings.Contains(charttest.Notes(plotting.BarForce(plotting.Of(analyze(t, strong), nil)), units.US), same) {
 		t.Error("cases that differ are called the same")
 	}
 }
