@@ -248,6 +248,44 @@ func TestLetterHFitsTheCloud(t *testing.T) {
 	}
 }
 
+// The dots are those of the car by the time that they are looked at again.
+func TestDotsAreUpToDateWhenTheyComeBack(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.search()
+	h.study.Want(0)
+	if p := h.doc.Apply("Target", func(c *car.Car) { c.Check.TargetAntiSquat = [2]float64{0.5, 0.75} }); p != nil {
+		t.Fatal(p)
+	}
+	h.study.Want(study.WantsSearch)
+	h.frame()
+	for _, d := range h.view.Picture().Drawn {
+		if d.Shape == scene.Swarm {
+			if got := d.Dots.Scale.Target; got != [2]float64{0.5, 0.75} {
+				t.Errorf("the dots are colored for %v", got)
+			}
+			return
+		}
+	}
+	t.Error("no dots are drawn")
+}
+
+// A ghost's pivot is not taken hold of: the view moves.
+func TestGhostsCannotBeDragged(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.study.Compare(1)
+	h.frame()
+	before, view := h.doc.Car(), h.view.Picture().View
+	beside := r2.Add(h.at(25.5, 12.25), r2.Vec{X: 3, Y: -8.5})
+	h.hover(beside)
+	if tag := strings.Join(h.tag(), "; "); !strings.HasPrefix(tag, `Lower chassis hole 1 of "lower bar up"`) || h.view.Cursor() != desktop.DefaultCursor {
+		t.Errorf("the tag says %q, the cursor is %v", tag, h.view.Cursor())
+	}
+	h.drag(beside, r2.Add(beside, r2.Vec{X: 20, Y: 30}))
+	if h.doc.Car() != before || sameView(view, h.view.Picture().View) {
+		t.Errorf("undo %q, view %+v", h.doc.UndoLabel(), h.view.Picture().View)
+	}
+}
+
 // The setup held against is shown at the travel looked at.
 func TestTheOtherSetupIsShown(t *testing.T) {
 	h := newHand(t, 900, 600)

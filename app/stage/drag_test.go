@@ -255,7 +255,12 @@ func TestDraggingAPlate(t *testing.T) {
 
 func TestDraggingElsewherePans(t *testing.T) {
 	h := newHand(t, 900, 600)
-	h.drag(h.at(33, 33), r2.Add(h.at(33, 33), r2.Vec{X: 60, Y: -25}))
+	h.press(h.at(33, 33))
+	h.moveAlong(r2.Add(h.at(33, 33), r2.Vec{X: 60, Y: -25}))
+	if tags := h.view.Picture().Tags; len(tags) != 0 {
+		t.Errorf("meanwhile is written %+v", tags)
+	}
+	h.release()
 	want := h.at(25.5, 11.5)
 	at, _ := h.view.Picture().Pivot(car.ChassisLower)
 	if !near(at, want) || h.doc.UndoLabel() != "" {

@@ -86,6 +86,19 @@ func TestTheViewFollowsTheTarget(t *testing.T) {
 	}
 }
 
+// A car that becomes longer is shown whole again, if it was.
+func TestTheViewFollowsTheFrontOfTheCar(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.typed("c")
+	if p := h.doc.Apply("Longer", func(c *car.Car) { c.Body.Wheelbase += 20 * inch }); p != nil {
+		t.Fatal(p)
+	}
+	h.frame()
+	if front := h.at(125+12.4, 12.5); !h.visible(front) {
+		t.Errorf("the front tire reaches to %v", front)
+	}
+}
+
 // All instant centers asked for before they are found are fitted when they are.
 func TestAFitToTheCloudWaitsForIt(t *testing.T) {
 	h := newHand(t, 900, 600)

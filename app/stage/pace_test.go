@@ -62,9 +62,13 @@ func TestEscapeForgetsTheLastMove(t *testing.T) {
 	q.run()
 	h.move(h.at(25.5, 10.75))
 	h.key(fyne.KeyEscape)
-	q.run()
 	h.release()
 	if h.doc.Car() != before || h.doc.UndoLabel() != "" {
 		t.Errorf("holes %v, undo %q", h.holes(), h.doc.UndoLabel())
 	}
+	// Nor does it become a move of what is pressed next, which is a click.
+	h.press(h.at(22.5, 18.5))
+	q.run()
+	h.release()
+	h.wantUndo("Use upper chassis hole 1")
 }

@@ -89,6 +89,9 @@ func TestTheTargetIsDraggedFromUnderADot(t *testing.T) {
 	if h.target() == [4]float64{30, 60, 6, 20} || h.study.Picked() != study.None {
 		t.Errorf("target %v, picked %d", h.target(), h.study.Picked())
 	}
+	if h.study.Pointed() != study.None {
+		t.Errorf("during the drag %d is pointed at", h.study.Pointed())
+	}
 	if words := h.held(); len(words) == 0 || words[0] != "Target for the instant center" {
 		t.Errorf("during the drag the corner says %q", words)
 	}

@@ -287,6 +287,17 @@ func TestAPointerAtRestSeesTheChange(t *testing.T) {
 	}
 }
 
+// So it does with the size of the view.
+func TestAPointerAtRestSeesTheSizeChange(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.hover(h.at(22.5, 17))
+	h.window.Resize(fyne.NewSize(1200, 700))
+	h.frame()
+	if tag := strings.Join(h.tag(), "\n"); strings.Contains(tag, "chassis hole 3") || marked(h.view.Picture()) != 0 {
+		t.Errorf("the tag says %q, %d pivots are marked", tag, marked(h.view.Picture()))
+	}
+}
+
 // The generator keeps its memory while the size stays, and shows at twice the
 // pixels just what it shows at one.
 func TestTheGeneratorsImage(t *testing.T) {

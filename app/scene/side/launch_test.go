@@ -64,6 +64,12 @@ func TestTheLeftBarsAreBehind(t *testing.T) {
 		if got := p.Pick(middle); got.Kind != kind || got.Side != scene.Right {
 			t.Errorf("on the right bar is %+v", got)
 		}
+		// Of what is seen of the left one nothing is in the way of what is behind.
+		across := r2.Sub(left.Points[1], left.Points[0])
+		beyond := r2.Add(r2.Scale(0.5, r2.Add(left.Points[0], left.Points[1])), r2.Scale(left.Width/2/r2.Norm(across), r2.Vec{X: across.Y, Y: -across.X}))
+		if got := p.Pick(beyond); got.Side == scene.Left {
+			t.Errorf("on the left bar is %+v", got)
+		}
 	}
 }
 
