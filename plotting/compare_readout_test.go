@@ -232,7 +232,7 @@ func TestOneSetupTwice(t *testing.T) {
 	other := copied(r)
 	other.Travel[3].AntiSquat = 1.2
 	c := overTravels(plotting.Of(r, nil), plotting.Of(other, nil))[1]
-	if c.Title != "Anti-squat over travel: 1 baseline vs 2 baseline" || !slices.Equal(c.Table(units.US).Header, []string{"travel [in, bump positive]", "anti-squat, 1 baseline [%]", "anti-squat, 2 baseline [%]"}) {
-		t.Errorf("%q %q", c.Title, c.Table(units.US).Header)
+	if c.Heading() != "Anti-squat over travel: 1 baseline vs 2 baseline" || !slices.Equal(c.Table(units.US).Header, []string{"travel [in, bump positive]", "anti-squat, 1 baseline [%]", "anti-squat, 2 baseline [%]"}) {
+		t.Errorf("%q %q", c.Heading(), c.Table(units.US).Header)
 	}
 }

@@ -326,8 +326,8 @@ func TestTitlesNameAllSetups(t *testing.T) {
 	for n := 2; n <= 3; n++ {
 		all := strings.Join(names[:n], " vs ")
 		for i, c := range compared(setups(t, names[:n]...)) {
-			if c.Title != headings[i]+": "+all || c.Subtitle != "Saltgrass No. 7 — "+all {
-				t.Errorf("%q, %q", c.Title, c.Subtitle)
+			if c.Heading() != headings[i]+": "+all || c.Subtitle != "Saltgrass No. 7 — "+all {
+				t.Errorf("%q, %q", c.Heading(), c.Subtitle)
 			}
 		}
 	}
@@ -453,7 +453,7 @@ func TestExportsNameAllSetups(t *testing.T) {
 			}
 		}
 		text := svgText(t, exported(t, chart.SVG, c, chart.Style{}, chart.Sheet{}))
-		for _, want := range []string{c.Title, c.Subtitle, chart.Caution} {
+		for _, want := range []string{c.Heading(), c.Subtitle, chart.Caution} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is missing", c.Key, want)
 			}

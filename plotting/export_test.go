@@ -57,7 +57,7 @@ func TestSVG(t *testing.T) {
 	for _, c := range everyChart(t, saltgrass()) {
 		data := exported(t, chart.SVG, c, chart.Style{}, chart.Sheet{})
 		text := svgText(t, data)
-		for _, want := range []string{chart.Caution, c.Title, "Saltgrass No. 7 — baseline"} {
+		for _, want := range []string{chart.Caution, c.Heading(), "Saltgrass No. 7 — baseline"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is missing", c.Key, want)
 			}
@@ -100,7 +100,7 @@ func TestPDF(t *testing.T) {
 		}
 		// All of it is text that can be searched and copied.
 		text := papertest.Text(pages[0])
-		for _, want := range append([]string{c.Title, car.Body.Name + " — baseline", strings.Fields(chart.Caution)[0]}, charttest.Words(c, units.US, 672, 400)...) {
+		for _, want := range append([]string{c.Heading(), car.Body.Name + " — baseline", strings.Fields(chart.Caution)[0]}, charttest.Words(c, units.US, 672, 400)...) {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not among the text %q", c.Key, want, text)
 			}

@@ -51,7 +51,7 @@ func attitudeOverTime(setup Setup, beside []Setup) *chart.Chart {
 	}
 	c.Lines = append(c.Lines, chart.Line{Name: "pitch", Ink: chart.PlainInk, Runs: about.curve(l.Pitch), Right: true})
 	c.Right.Sight = c.Right.Sight.With(l.Pitch...)
-	c.Y.Sight = chart.Shared(c.Y.Wide(), c.Right.Wide())
+	c.Y.Sight = chart.ShareZero(c.Y.Need(), c.Right.Need())
 	c.Rules = []chart.Rule{{Ink: chart.MutedInk, At: 0}}
 	about.marks(c)
 	return c

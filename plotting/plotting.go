@@ -97,7 +97,7 @@ func compare(first Setup, others []Setup, make func(s Setup, beside []Setup) *ch
 // newChart starts a chart of a setup.
 func newChart(s Setup, key chart.Key, title string, about chart.Subject) *chart.Chart {
 	return &chart.Chart{
-		Key: key, Title: title, Heading: title, Subject: about,
+		Key: key, Title: title, Subject: about,
 		Subtitle: s.Result.Car.Body.Name + " — " + s.Name, Setups: []string{s.Name},
 	}
 }

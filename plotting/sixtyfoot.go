@@ -41,7 +41,7 @@ var likelyTimes = chart.Between(1.2, 1.6)
 func SixtyFoot(c *car.Car, current int) *chart.Chart {
 	about := newSixtyFoot(c)
 	chart := &chart.Chart{
-		Key: SixtyFootKey, Title: "60-ft time over anti-squat", Heading: "60-ft time over anti-squat",
+		Key: SixtyFootKey, Title: "60-ft time over anti-squat",
 		Subtitle: c.Body.Name + " — run log", Subject: about, Blank: !timed(c),
 		X: chart.Axis{Label: "Anti-squat at ride height", Quantity: units.Percent, Least: leastSquat},
 		Y: chart.Axis{Label: "60-ft time", Quantity: units.Time, Least: leastTime},

@@ -22,8 +22,8 @@ func TestChartsDrawBothSetups(t *testing.T) {
 	}
 	d.study.Compare(1)
 	d.frame()
-	if !both() || !strings.Contains(d.charts.Chart("bar-force").Title, "baseline vs lower bar up") {
-		t.Errorf("both %v, title %q", both(), d.charts.Chart("bar-force").Title)
+	if !both() || !strings.Contains(d.charts.Chart("bar-force").Heading(), "baseline vs lower bar up") {
+		t.Errorf("both %v, title %q", both(), d.charts.Chart("bar-force").Heading())
 	}
 	d.study.Compare()
 	d.frame()

@@ -14,7 +14,7 @@ func TestTheFontHasEveryLetterOfTheCharts(t *testing.T) {
 	d.settle()
 	for _, u := range []units.System{units.US, units.SI} {
 		for _, c := range d.charts.All() {
-			check(c.Title)
+			check(c.Heading())
 			for _, line := range c.Readout(0.1, u) {
 				check(line)
 			}

@@ -33,10 +33,10 @@ type Axis struct {
 	Low, High string // words for its two ends or halves
 	LowInk    Ink    // of the words for halves
 	HighInk   Ink
-	Unsigned  bool // ticks are magnitudes; the words tell the side
-	Tight     bool // ends close to the data rather than on round numbers
-	Sight     Span // what must be in sight
-	Least     float64
+	Unsigned  bool    // numbers are magnitudes; the words say which side
+	Tight     bool    // ends close to the data rather than on round numbers
+	Sight     Span    // what must be in sight [SI]
+	Least     float64 // least length of what is in sight [SI]
 }
 
 const (
@@ -66,7 +66,7 @@ func (c *Chart) Frame(s *Style) Frame {
 // are their ticks: a step on the left is a round step on the right, the
 // smallest that leaves all in sight. The old one stays while it is at most twice that.
 func (c *Chart) rightScale(f, old *Frame) float64 {
-	need, by := c.Right.Wide(), c.Y.step(f.Units, f.Y)
+	need, by := c.Right.Need(), c.Y.step(f.Units, f.Y)
 	var least float64
 	if need.Max > 0 {
 		least = need.Max / f.Y.Max * by
@@ -85,7 +85,7 @@ func (c *Chart) rightScale(f, old *Frame) float64 {
 // span returns what the axis shows: the old span where it still serves, else
 // what must be in sight with some air.
 func (a *Axis) span(s units.System, old Span) Span {
-	need := a.Wide()
+	need := a.Need()
 	if old.Contains(need.Min) && old.Contains(need.Max) && need.Length() >= held*old.Length() {
 		return old
 	}
@@ -98,8 +98,8 @@ func (a *Axis) span(s units.System, old Span) Span {
 	return Span{math.Floor(fresh.Min/half+0.01) * half, math.Ceil(fresh.Max/half-0.01) * half}
 }
 
-// Wide returns what must be in sight, at least the least length.
-func (a *Axis) Wide() Span {
+// Need returns what must be in sight, at least the least length.
+func (a *Axis) Need() Span {
 	s := a.Sight
 	if missing := a.Least - s.Length(); missing > 0 {
 		if s.Min == 0 {
@@ -110,9 +110,9 @@ func (a *Axis) Wide() Span {
 	return s
 }
 
-// Shared returns the left span, grown so that a right one with the same zero
+// ShareZero returns the left span, grown so that a right one with the same zero
 // can use as much of the height.
-func Shared(left, right Span) Span {
+func ShareZero(left, right Span) Span {
 	scale := math.Max(left.Max, -left.Min) / math.Max(right.Max, -right.Min)
 	return left.With(right.Min*scale, right.Max*scale)
 }

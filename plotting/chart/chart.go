@@ -11,6 +11,7 @@ package chart
 
 import (
 	"image/color"
+	"strings"
 
 	"bowline/model/units"
 	"bowline/plotting/palette"
@@ -27,14 +28,13 @@ type Key string
 // changes; share it freely.
 type Chart struct {
 	Key      Key
-	Title    string // of several setups as in "Tire loads: baseline vs more bite"
-	Subtitle string // car and setup
+	Title    string // without setups: "Tire loads"
+	Subtitle string // car and setups
 	// Blank says that there is nothing to draw yet but a note that says so; where
 	// all charts are printed or exported it is left out.
 	Blank bool
 
 	Setups  []string // names of the setups drawn; empty for a chart of no certain one
-	Heading string   // the title without setups
 	Aside   Words    // behind the title: what is counted, in which unit; nil for nothing
 	X, Y    Axis
 	Right   *Axis // for the lines and points that belong to it; nil for none
@@ -63,6 +63,18 @@ func (s *Style) size() vg.Length {
 		return 1
 	}
 	return vg.Length(s.Size)
+}
+
+// Heading returns the title with the setups compared: "Tire loads: baseline vs
+// more bite".
+func (c *Chart) Heading() string { return c.heading(NameLength) }
+
+// heading returns it with names of at most a length.
+func (c *Chart) heading(length int) string {
+	if len(c.Setups) < 2 {
+		return c.Title
+	}
+	return c.Title + ": " + strings.Join(ShortNames(c.Setups, length), " vs ")
 }
 
 // Table returns the chart's data in the unit system.

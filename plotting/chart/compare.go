@@ -43,7 +43,6 @@ func Compare(charts ...*Chart) *Chart {
 	about.shorts = ShortNames(about.names, NameLength)
 	c := *charts[0]
 	c.Setups = about.names
-	c.Title = versus(c.Heading, about.shorts)
 	c.Subtitle = strings.Join(append([]string{c.Subtitle}, about.names[1:]...), " vs ")
 	c.Subject = about
 	c.joinAxes(charts)
@@ -53,11 +52,6 @@ func Compare(charts ...*Chart) *Chart {
 	c.joinRules(charts, about.shorts)
 	c.joinPoints(charts, about.shorts)
 	return &c
-}
-
-// versus is the title of several setups: "Tire loads: baseline vs more bite".
-func versus(heading string, names []string) string {
-	return heading + ": " + strings.Join(names, " vs ")
 }
 
 // joinAxes brings into sight what each chart has in sight alone.
@@ -72,7 +66,7 @@ func (c *Chart) joinAxes(charts []*Chart) {
 	for _, o := range charts[1:] {
 		right.Sight = right.Sight.With(o.Right.Sight.Min, o.Right.Sight.Max)
 	}
-	c.Right, c.Y.Sight = &right, Shared(c.Y.Wide(), right.Wide())
+	c.Right, c.Y.Sight = &right, ShareZero(c.Y.Need(), right.Need())
 }
 
 // joinRegions adds the targets of further setups that are others.

@@ -64,7 +64,7 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 	size = size.filled()
 	switch f {
 	case PDF:
-		canvas := paper.New(size.Width, size.Height, c.Title, time.Now())
+		canvas := paper.New(size.Width, size.Height, c.Heading(), time.Now())
 		canvas.NextPage()
 		if err := DrawSheet(canvas, c, s); err != nil {
 			return err

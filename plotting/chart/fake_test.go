@@ -38,7 +38,7 @@ func (f fake) Table(s units.System, setup string) chart.Table {
 // made returns a chart of a setup with axes that show what is given.
 func made(setup string, x, y chart.Axis, about chart.Subject) *chart.Chart {
 	return &chart.Chart{
-		Key: "fake", Title: "Fake", Heading: "Fake", Setups: []string{setup}, X: x, Y: y, Subject: about,
+		Key: "fake", Title: "Fake", Setups: []string{setup}, X: x, Y: y, Subject: about,
 		Lines: []chart.Line{{Name: setup, Ink: chart.PlainInk, Runs: []plotter.XYs{{{X: x.Sight.Min, Y: y.Sight.Min}, {X: x.Sight.Max, Y: y.Sight.Max}}}}},
 	}
 }

@@ -71,15 +71,12 @@ func (p *picture) noteLines(height vg.Length) []string {
 // the width asks for, or without them where there is no room at all.
 func (p *picture) fitTitle() string {
 	room := p.width - 2*edge*p.scale
-	if len(p.Setups) < 2 || p.title.width(p.Title) <= room {
-		return p.Title
-	}
-	for length := NameLength - 1; length >= leastName; length-- {
-		if text := versus(p.Heading, ShortNames(p.Setups, length)); p.title.width(text) <= room {
+	for length := NameLength; length >= leastName && len(p.Setups) > 1; length-- {
+		if text := p.heading(length); p.title.width(text) <= room {
 			return text
 		}
 	}
-	return p.Heading
+	return p.Title
 }
 
 // leastName is the least number of letters to tell a setup by.

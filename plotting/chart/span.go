@@ -17,7 +17,9 @@ func Everywhere() Span { return Span{math.Inf(-1), math.Inf(1)} }
 // Contains reports whether x is in the span, ends included.
 func (s Span) Contains(x float64) bool { return x >= s.Min && x <= s.Max }
 
-func (s Span) empty() bool     { return !(s.Min <= s.Max) }
+func (s Span) empty() bool { return !(s.Min <= s.Max) }
+
+// Length returns how far the ends are apart.
 func (s Span) Length() float64 { return s.Max - s.Min }
 
 // With returns the span grown to contain the values.
