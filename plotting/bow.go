@@ -59,8 +59,8 @@ func (b bow) under(p car.Pair, push float64) (float64, bool) {
 	return at, err == nil
 }
 
-// curve runs from no push to first yield. A perfectly straight bar yields at
-// its Euler load, where it has no bow to tell.
+// curve runs from no push to first yield. It leaves out the Euler load, at
+// which a perfectly straight bar yields and its bow is undetermined.
 func (b bow) curve(p car.Pair) plotter.XYs {
 	points := make(plotter.XYs, 0, bowSteps+1)
 	for i := range bowSteps + 1 {

@@ -50,7 +50,7 @@ func pathOverTravel(setup Setup, _ []Setup) *chart.Chart {
 			c.Y.Sight = c.Y.Sight.With(s.InstantCenter.Y)
 		}
 	}
-	about.marks(c)
+	about.points(c)
 	about.notes(c)
 	return c
 }
@@ -87,8 +87,8 @@ func (p centerPath) whole() chart.Line {
 	return chart.Line{Name: "100 % anti-squat", Ink: wholeInk, Dash: chart.Fine, Runs: []plotter.XYs{{{X: -far, Y: -far * slope}, {X: far, Y: far * slope}}}}
 }
 
-// marks put names to the ends of the path and to ride height.
-func (p centerPath) marks(c *chart.Chart) {
+// points name the ends of the path and mark ride height.
+func (p centerPath) points(c *chart.Chart) {
 	list := p.r.Travel
 	add := func(s *analysis.Station, name, label string, as chart.Shape) {
 		if p.inSight(s) {

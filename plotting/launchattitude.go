@@ -53,7 +53,7 @@ func attitudeOverTime(setup Setup, beside []Setup) *chart.Chart {
 	c.Right.Sight = c.Right.Sight.With(l.Pitch...)
 	c.Y.Sight = chart.ShareZero(c.Y.Need(), c.Right.Need())
 	c.Rules = []chart.Rule{{Ink: chart.MutedInk, At: 0}}
-	about.marks(c)
+	about.extremes(c)
 	return c
 }
 
@@ -100,8 +100,8 @@ func rearsApart(l *launch.Result) bool {
 	return apart > sidesApart*math.Max(all.Length(), leastTravel)
 }
 
-// marks name how far each goes.
-func (a launchAttitude) marks(c *chart.Chart) {
+// extremes mark how far each goes.
+func (a launchAttitude) extremes(c *chart.Chart) {
 	add := func(i chart.Ink, at int, values []float64, right bool, of, head string, brief chart.Words) {
 		when := func(s units.System) string { return brief(s) + " at " + timeName(s, a.l.Time[at]) }
 		c.Points = append(c.Points, chart.Point{

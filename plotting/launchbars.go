@@ -26,7 +26,7 @@ const (
 	alike = 0.002
 )
 
-// sideDashes tell left from right.
+// sideDashes are the patterns of the lines of the left and the right side.
 var sideDashes = [...]chart.Dash{launch.Left: chart.Dashed, launch.Right: chart.Solid}
 
 // barName names a bar: "upper left".
@@ -60,7 +60,7 @@ func barsOverTime(setup Setup, beside []Setup) *chart.Chart {
 		}
 		c.Lines = append(c.Lines, curve)
 		for _, p := range peaks {
-			c.Points = append(c.Points, p.mark())
+			c.Points = append(c.Points, p.point())
 			forces = append(forces, signed(p.way, p.force))
 		}
 	}
@@ -118,8 +118,8 @@ func (p peak) words(s units.System) string {
 	return s.Format(units.Force, p.force) + " " + p.way.String() + " at " + timeName(s, p.time) + " — " + units.Share(p.share)
 }
 
-// mark puts a peak on its curve: a disc on a solid line, a ring on a dashed one.
-func (p peak) mark() chart.Point {
+// point marks a peak on its curve: a disc on a solid line, a ring on a dashed one.
+func (p peak) point() chart.Point {
 	m := chart.Point{Ink: pairInks[p.bar.Pair()], Shape: chart.Disc, At: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, Caption: chart.Caption{Head: units.Share(p.share), Alone: true}}
 	if p.bar.Side() == launch.Left {
 		m.Shape = chart.Ring
@@ -127,8 +127,8 @@ func (p peak) mark() chart.Point {
 	return m
 }
 
-// loaded reports whether one of a pair's bars ever carries anything to speak of
-// in a direction.
+// loaded reports whether one of a pair's bars ever takes leastLoaded of its
+// capacity in a direction.
 func (b launchBars) loaded(p car.Pair, d column.Direction) bool {
 	return slices.ContainsFunc(launch.Bars[:], func(bar launch.RodID) bool {
 		return bar.Pair() == p && b.peak(bar, d).share >= leastLoaded

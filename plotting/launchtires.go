@@ -100,7 +100,7 @@ func (t launchTires) shade(c *chart.Chart) {
 	}
 }
 
-// lift tells how the front wheels leave the ground.
+// lift says how the front wheels leave the ground.
 func (t launchTires) lift(s units.System) string {
 	lift := &t.l.Lift
 	switch up := s.Format(units.Length, lift.Height); {
@@ -112,7 +112,7 @@ func (t launchTires) lift(s units.System) string {
 	return ""
 }
 
-// lifted tells the same in short.
+// lifted says the same in short.
 func (t launchTires) lifted(s units.System) string {
 	lift := &t.l.Lift
 	switch up := s.Format(units.Length, lift.Height); {

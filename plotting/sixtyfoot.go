@@ -20,10 +20,10 @@ const (
 	// leastSquat [1] and leastTime [s] are the shortest axes.
 	leastSquat = 0.2
 	leastTime  = 0.05
-	// listed is how many setups have marks of their own; more nobody tells
-	// apart.
+	// listed is the largest number of setups with a shape and color each; the
+	// other ones share one.
 	listed = 6
-	// currentSize is the size of the current setup's marks over the others'.
+	// currentSize is the size of the current setup's points over the others'.
 	currentSize = 1.5
 )
 
@@ -34,8 +34,8 @@ const logOne = "Log a run with its 60-ft time to see it here."
 var likelyTimes = chart.Between(1.2, 1.6)
 
 // SixtyFoot charts the 60-ft time of each run in a car's log over the
-// anti-squat at ride height that it was made with. Marks tell the setups apart;
-// those of the current one, an index of the car's setups, are large. From three
+// anti-squat at ride height that it was made with. Shape and color tell the setups
+// apart; the points of the current one, an index of the car's setups, are large. From three
 // runs at two or more anti-squats on there is a straight line of least squares
 // with its slope in words. Runs without time or anti-squat are counted only.
 func SixtyFoot(c *car.Car, current int) *chart.Chart {
@@ -47,7 +47,7 @@ func SixtyFoot(c *car.Car, current int) *chart.Chart {
 		Y: chart.Axis{Label: "60-ft time", Quantity: units.Time, Least: leastTime},
 	}
 	about.see(chart)
-	about.marks(chart, current)
+	about.points(chart, current)
 	about.notes(chart)
 	return chart
 }
@@ -125,8 +125,8 @@ var looks = [listed]struct {
 	ink   chart.Ink
 }{{chart.Disc, centerInk}, {chart.Square, lowerInk}, {chart.Diamond, pullInk}, {chart.Triangle, pushInk}, {chart.Ring, chart.PlainInk}, {chart.Cross, wholeInk}}
 
-// marks puts each run on the chart, those of the current setup on top.
-func (s sixtyFoot) marks(c *chart.Chart, current int) {
+// points puts each run on the chart, those of the current setup on top.
+func (s sixtyFoot) points(c *chart.Chart, current int) {
 	shown := s.shown(current)
 	names := make([]string, len(shown))
 	for i, setup := range shown {
@@ -154,7 +154,7 @@ func (s sixtyFoot) marks(c *chart.Chart, current int) {
 	c.Points = slices.Concat(rest, c.Points, last)
 }
 
-// shown returns the setups with marks of their own, in the car's order: the
+// shown returns the setups with a shape each, in the car's order: the
 // current one and those with the most runs drawn.
 func (s sixtyFoot) shown(current int) []int {
 	count := map[int]int{}
@@ -260,7 +260,7 @@ func (s sixtyFoot) Readout(_ float64, sys units.System) []chart.Reading {
 	lines := []chart.Reading{chart.Plain(counted(len(s.drawn), "run") + " with 60-ft time and anti-squat")}
 	lines = append(lines, chart.Plain("quickest "+sys.Format(units.Time, best.SixtyFoot)+" with "+s.car.Setups[best.setup].Name+" at "+units.Decimal(100*best.AntiSquat, 1)+" %"))
 	if s.trendTells {
-		lines = append(lines, chart.Plain("around the trend the times scatter by "+sys.Format(units.Time, s.trend.scatter)))
+		lines = append(lines, chart.Plain("around the trend the times scatter by "+sys.Format(units.Time, s.trend.residual)))
 	}
 	return lines
 }

@@ -16,13 +16,13 @@ const (
 	leastRuns = 3
 	// fewRuns is the number of runs below which a trend says that there are few.
 	fewRuns = 10
-	// sure is how many times its doubt a slope must be to be told from chance,
-	// about 19 times of 20.
-	sure = 2
+	// significant is the least slope over its standard error that is not put down
+	// to chance, with a confidence of about 95 %.
+	significant = 2
 	// squatsApart is the difference from which on two anti-squats are two [1]:
 	// that shown on screen.
 	squatsApart = 0.001
-	// perSquat is the change of anti-squat that the slope is told for [1].
+	// perSquat is the change of anti-squat for which the slope is written [1].
 	perSquat = 0.1
 )
 
@@ -30,9 +30,11 @@ const (
 type trend struct {
 	runs             int
 	intercept, slope float64 // [s], [s over 1]
-	// scatter is the standard deviation of the times around the line [s], and
-	// doubt that of the slope which follows from it.
-	scatter, doubt float64
+	// residual is the residual standard deviation of the times,
+	// s = √(Σ(y − ŷ)²/(n − 2)) [s], and slopeError the standard error of the
+	// slope, s/√(Σ(x − x̄)²) [s over 1]: Draper & Smith, Applied Regression
+	// Analysis, ch. 1 (from memory).
+	residual, slopeError float64
 }
 
 // fit finds the line of least squares through points, time over anti-squat. It
@@ -58,8 +60,8 @@ func fit(points plotter.XYs) (trend, bool) {
 		off += math.Pow(y[i]-t.at(x[i]).Y, 2)
 		apart += math.Pow(x[i]-center, 2)
 	}
-	t.scatter = math.Sqrt(off / float64(len(x)-2))
-	t.doubt = t.scatter / math.Sqrt(apart)
+	t.residual = math.Sqrt(off / float64(len(x)-2))
+	t.slopeError = t.residual / math.Sqrt(apart)
 	return t, true
 }
 
@@ -68,7 +70,7 @@ func (t trend) at(squat float64) plotter.XY {
 	return plotter.XY{X: squat, Y: t.intercept + t.slope*squat}
 }
 
-// words tell the slope: "0.006 s quicker per 10 points more anti-squat over 9 runs".
+// words write the slope: "0.006 s quicker per 10 points more anti-squat over 9 runs".
 func (t trend) words(s units.System) string {
 	change := s.Format(units.Time, math.Abs(t.slope*perSquat))
 	switch {
@@ -87,7 +89,7 @@ func (t trend) caution() string {
 	switch {
 	case t.runs < fewRuns:
 		return "; few runs, so take it as a hint"
-	case math.Abs(t.slope) < sure*t.doubt:
+	case math.Abs(t.slope) < significant*t.slopeError:
 		return "; the times scatter too much to be sure, so take it as a hint"
 	}
 	return "; track and weather count as well, so take it as a hint"

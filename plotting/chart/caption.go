@@ -2,10 +2,10 @@ package chart
 
 import "bowline/model/units"
 
-// Caption is the text beside a mark or a rule; the zero value is none.
+// Caption is the text beside a point or a rule; the zero value is none.
 type Caption struct {
-	// Of is what the caption tells of. In a comparison those of all setups
-	// that tell of the same stand as one; empty keeps them apart.
+	// Of is what the caption is about. In a comparison the captions of all
+	// setups that are about the same thing stand as one; empty keeps them apart.
 	Of     string
 	Head   string // the text, or what comes before the amount
 	Amount Words  // nil for the head alone
