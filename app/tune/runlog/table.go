@@ -2,14 +2,11 @@ package runlog
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"bowline/app/listing"
 	"bowline/app/study"
-	"bowline/model/car"
-	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
 )
@@ -30,28 +27,8 @@ type runTable struct {
 	picked bool      // there is one
 }
 
-// loggedRun is a run with its place in the car.
-type loggedRun struct {
-	car.Run
-	setup, index int
-	name         string // of the setup
-}
-
-// Columns of the list, as sorted by. That of setups is there only with all of
-// them.
-const (
-	runDate = iota
-	runSetup
-	runTrack
-	runSixty
-	runSquat
-	runRear
-	runFront
-	runNote
-)
-
 func newRunTable(s *study.Study) *runTable {
-	t := &runTable{study: s, table: listing.New(nil, 1)}
+	t := &runTable{study: s, table: listing.New(nil, 1), by: byDate}
 	t.table.OnSelected = func(key int) { t.chosen, t.picked = t.runs[key], true }
 	t.table.OnSort = func(column int) { t.sort(t.columns()[column]) }
 	return t
@@ -59,26 +36,20 @@ func newRunTable(s *study.Study) *runTable {
 
 // columns returns which columns are there.
 func (t *runTable) columns() []int {
-	if t.all {
-		return []int{runDate, runSetup, runTrack, runSixty, runSquat, runRear, runFront, runNote}
+	var there []int
+	for i := range columns {
+		if t.all || i != bySetup {
+			there = append(there, i)
+		}
 	}
-	return []int{runDate, runTrack, runSixty, runSquat, runRear, runFront, runNote}
-}
-
-// runHeadings are the columns' headings. Those up to the anti-squat have room
-// beside each other in the least width of a page; what is wider goes to words.
-var runHeadings = [...]listing.Column{
-	runDate: {Title: "Date", Width: 10}, runSetup: {Title: "Setup", Width: 8, Grow: 1}, runTrack: {Title: "Track", Width: 8, Grow: 1},
-	runSixty: {Title: "60 ft", Unit: "s", Width: 6, Align: listing.Right},
-	runSquat: {Title: "Anti-squat\nthen", Unit: "%", Width: 6, Align: listing.Right},
-	runRear:  {Title: "Rear", Width: 10, Grow: 3}, runFront: {Title: "Front", Width: 10, Grow: 3}, runNote: {Title: "Note", Width: 8, Grow: 2},
+	return there
 }
 
 // setAll lists the runs of all setups, or of the current one.
 func (t *runTable) setAll(on bool) {
 	t.all, t.headed = on, false
-	if !on && t.by == runSetup {
-		t.by, t.up = runDate, false
+	if !on && t.by == bySetup {
+		t.by, t.up = byDate, false
 	}
 	t.refresh()
 }
@@ -88,7 +59,7 @@ func (t *runTable) sort(column int) {
 	if column == t.by {
 		t.up = !t.up
 	} else {
-		t.by, t.up = column, column != runDate && column != runSquat
+		t.by, t.up = column, !columns[column].greatest
 	}
 	t.order()
 }
@@ -98,11 +69,11 @@ func (t *runTable) refresh() {
 	doc := t.study.Document()
 	if !t.headed {
 		t.headed = true
-		var columns []listing.Column
+		var headings []listing.Column
 		for _, c := range t.columns() {
-			columns = append(columns, runHeadings[c])
+			headings = append(headings, columns[c].Column)
 		}
-		t.table.SetColumns(columns, 1)
+		t.table.SetColumns(headings, 1)
 	}
 	t.runs = t.runs[:0]
 	for i := range doc.Car().Setups {
@@ -189,13 +160,13 @@ func (t *runTable) compare(a, b *loggedRun) int {
 		direction = 1
 	}
 	n := 0
-	if number := runNumberOf(t.by); number != nil {
-		x, y := *number.Of(&a.Run), *number.Of(&b.Run)
+	if c := &columns[t.by]; c.number != nil {
+		x, y := *c.number.Of(&a.Run), *c.number.Of(&b.Run)
 		if n = lastIf(x == 0, y == 0); n == 0 {
 			n = direction * cmp.Compare(x, y)
 		}
 	} else {
-		x, y := t.text(a, t.by), t.text(b, t.by)
+		x, y := c.text(a), c.text(b)
 		if n = lastIf(x == "", y == ""); n == 0 {
 			n = direction * strings.Compare(strings.ToLower(x), strings.ToLower(y))
 		}
@@ -214,34 +185,6 @@ func lastIf(a, b bool) int {
 	return -1
 }
 
-// runNumberOf returns the number of a run that a column shows; nil for none.
-func runNumberOf(column int) *car.RunNumber {
-	switch column {
-	case runSixty:
-		return car.RunSixtyFoot
-	case runSquat:
-		return car.RunAntiSquat
-	}
-	return nil
-}
-
-// text returns the words of a column.
-func (t *runTable) text(r *loggedRun, column int) string {
-	switch column {
-	case runDate:
-		return r.Date
-	case runSetup:
-		return r.name
-	case runTrack:
-		return r.Track
-	case runRear:
-		return r.Rear
-	case runFront:
-		return r.Front
-	}
-	return r.Note
-}
-
 // Len implements listing.Source.
 func (t *runTable) Len() int { return len(t.rows) }
 
@@ -250,36 +193,13 @@ func (t *runTable) Key(row int) int { return t.rows[row] }
 
 // Cell implements listing.Source.
 func (t *runTable) Cell(row, column int) (string, fyne.ThemeColorName) {
-	r, what := &t.runs[t.rows[row]], t.columns()[column]
-	number := runNumberOf(what)
-	if number == nil {
-		return t.text(r, what), ""
+	r, c := &t.runs[t.rows[row]], &columns[t.columns()[column]]
+	if c.number == nil {
+		return c.text(r), ""
 	}
-	x := *number.Of(&r.Run)
+	x := *c.number.Of(&r.Run)
 	if x == 0 {
 		return "—", ""
 	}
-	return t.study.Units().Figure(number.Quantity, x, 0), ""
-}
-
-// describe writes all of a run, which the list may cut.
-func (r *loggedRun) describe(u units.System) string {
-	parts := []string{r.Date}
-	for _, text := range []string{r.Track, fmt.Sprintf("setup %q", r.name)} {
-		if text != "" {
-			parts = append(parts, text)
-		}
-	}
-	for _, n := range car.RunNumbers {
-		if x := *n.Of(&r.Run); x != 0 {
-			parts = append(parts, n.Label+" "+u.Format(n.Quantity, x))
-		}
-	}
-	text := strings.Join(parts, ", ") + "."
-	for _, field := range car.RunTexts[1:] {
-		if said := *field.Of(&r.Run); said != "" {
-			text += fmt.Sprintf(" %s: %s.", field.Label, strings.TrimSuffix(said, "."))
-		}
-	}
-	return text
+	return t.study.Units().Figure(c.number.Quantity, x, 0), ""
 }
