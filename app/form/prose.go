@@ -36,6 +36,8 @@ const (
 	proseRow = 1.36
 	// proseBaseline is where letters stand in a line, from its top.
 	proseBaseline = 0.72
+	// flushBaseline is that of flush text, as of the toolkit's labels beside it.
+	flushBaseline = 0.785
 )
 
 // NewProse returns text in a size, color and style of the theme. Without text
@@ -62,9 +64,11 @@ func Caption(text string, color fyne.ThemeColorName) *Prose {
 	return NewProse(text, theme.SizeNameCaptionText, color, fyne.TextStyle{})
 }
 
-// Flush leaves out the margin around the text and returns p.
+// Flush leaves out the margin around the text and the background behind it, and
+// returns p.
 func (p *Prose) Flush() *Prose {
 	p.flush = true
+	p.sheet.Bare()
 	return p
 }
 
@@ -132,8 +136,12 @@ func (p *Prose) paint(on *sheet.Pen) {
 	p.wrap()
 	size := theme.Size(p.size)
 	f, color := sheet.Face(p.style, size), theme.Color(p.color)
+	baseline := float32(proseBaseline)
+	if p.flush {
+		baseline = flushBaseline
+	}
 	for i, row := range p.rows {
-		on.Words(p.margin(), p.margin()+size*proseRow*(float32(i)+proseBaseline), row, f, color)
+		on.Words(p.margin(), p.margin()+size*proseRow*(float32(i)+baseline), row, f, color)
 	}
 }
 

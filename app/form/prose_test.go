@@ -117,6 +117,12 @@ func TestProseIsDrawn(t *testing.T) {
 	if inked(img, first, palette.Light.Ink) == 0 || inked(img, last, palette.Light.Ink) != 0 {
 		t.Error("the words are not where they belong")
 	}
+	flush := form.Words(theme.ColorNameForeground).Flush()
+	flush.Set(sentence)
+	flush.Resize(p.Size())
+	if img := picture(flush, 230, 120); inked(img, first, palette.Light.Ink) == 0 || inked(img, last, color.RGBA{}) != last.Dx()*last.Dy() {
+		t.Error("flush words are not written, or hide what is behind them")
+	}
 	p.SetColor(theme.ColorNameError)
 	if img := picture(p, 230, 120); inked(img, first, palette.Light.Bad) == 0 || inked(img, first, palette.Light.Ink) != 0 {
 		t.Error("the words are not in another color")

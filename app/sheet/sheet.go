@@ -26,6 +26,7 @@ type Sheet struct {
 	image  *image.RGBA
 	canvas raster.Canvas
 	paint  func(*Pen)
+	bare   bool
 }
 
 // New returns a sheet that calls paint for each new picture, on the background
@@ -35,6 +36,9 @@ func New(paint func(*Pen)) *Sheet {
 	s.raster = look.NewPicture(s.Draw)
 	return s
 }
+
+// Bare leaves the background out, so that what is behind the sheet shows through.
+func (s *Sheet) Bare() { s.bare = true }
 
 // Renderer renders a widget that is this sheet.
 func (s *Sheet) Renderer() fyne.WidgetRenderer { return look.PictureRenderer(s.raster) }
@@ -51,7 +55,11 @@ func (s *Sheet) Draw(w, h int) image.Image {
 	}
 	scale := float64(w) / math.Max(float64(s.raster.Size().Width), 1)
 	s.canvas.Reset(s.image, pixelsPerInch*scale)
-	s.canvas.Clear(theme.Color(theme.ColorNameBackground))
+	background := theme.Color(theme.ColorNameBackground)
+	if s.bare {
+		background = color.Transparent
+	}
+	s.canvas.Clear(background)
 	s.paint(&Pen{canvas: &s.canvas, scale: scale, height: float64(h) / scale})
 	return s.image
 }
