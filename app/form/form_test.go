@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
-	"bowline/app/internal/redraws"
+	"bowline/app/internal/screen"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -22,13 +22,13 @@ func TestRefusedValueStays(t *testing.T) {
 	}
 	test.FocusNext(w.window.Canvas())
 	wantText(t, w.length.Text, "500")
-	if !w.length.Refused() || !framed(w.length) || !writes(w.scroll, "1 refused") {
+	if !w.length.Refused() || !framed(w.length) || !screen.Writes(w.scroll, "1 refused") {
 		t.Error("a refused text is not marked")
 	}
 	w.window.Canvas().Focus(w.length)
 	wantText(t, w.length.Text, "500")
 	w.set(w.length, "110")
-	if w.length.Refused() || framed(w.length) || w.why("length") != "" || writes(w.scroll, "1 refused") || w.ladder.changes != 1 {
+	if w.length.Refused() || framed(w.length) || w.why("length") != "" || screen.Writes(w.scroll, "1 refused") || w.ladder.changes != 1 {
 		t.Errorf("a corrected text is still marked, or its reason %q stands", w.why("length"))
 	}
 }
@@ -202,27 +202,16 @@ func TestClosedSectionsCatchUp(t *testing.T) {
 	wantText(t, w.rungs.Text, "5")
 }
 
-func TestReveal(t *testing.T) {
-	w := newWorkshop(t)
-	w.form.SetOpenSections(nil)
-	if !w.form.Reveal("rungs") || w.window.Canvas().Focused() != w.rungs || !slices.Equal(w.form.OpenSections(), []string{"Kind"}) {
-		t.Errorf("the focus is on %T, open are %q", w.window.Canvas().Focused(), w.form.OpenSections())
-	}
-	if w.form.Reveal("wings") {
-		t.Error("there is a row for what no ladder has")
-	}
-}
-
 // The unit stands behind the number, in the units of the moment.
 func TestUnits(t *testing.T) {
 	w := newWorkshop(t)
-	if !writes(w.form.Row("length"), "in") || writes(w.form.Row("rungs"), "in") {
+	if !screen.Writes(w.form.Row("length"), "in") || screen.Writes(w.form.Row("rungs"), "in") {
 		t.Error("the length has no unit, or the rungs have one")
 	}
 	w.ladder.units = units.SI
 	w.form.Update()
 	wantText(t, w.length.Text, "2540")
-	if !writes(w.form.Row("length"), "mm") {
+	if !screen.Writes(w.form.Row("length"), "mm") {
 		t.Error("the unit has not changed")
 	}
 }
@@ -320,12 +309,12 @@ func TestClosingTakesWhatIsTyped(t *testing.T) {
 func TestUpdateLeavesWhatIsTheSame(t *testing.T) {
 	w := newWorkshop(t)
 	w.set(w.lean, "wide")
-	if n := redraws.Count(w.form.Update); n != 0 {
+	if n := screen.Redraws(w.form.Update); n != 0 {
 		t.Errorf("with nothing changed %d things are drawn anew", n)
 	}
 	before := w.length.Text
 	w.ladder.length = 99 * inch
-	if n := redraws.Count(w.form.Update); n == 0 || w.length.Text == before {
+	if n := screen.Redraws(w.form.Update); n == 0 || w.length.Text == before {
 		t.Error("another length is not drawn")
 	}
 }

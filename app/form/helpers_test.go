@@ -3,11 +3,11 @@ package form_test
 import (
 	"errors"
 	"fmt"
-	"image"
 	"image/color"
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/model/units"
 
@@ -182,25 +182,9 @@ type placed struct {
 // seen lists what can be seen of an object, with its place in it.
 func seen(o fyne.CanvasObject) []placed {
 	var list []placed
-	var walk func(o fyne.CanvasObject, at fyne.Position)
-	walk = func(o fyne.CanvasObject, at fyne.Position) {
-		if !o.Visible() {
-			return
-		}
-		at = at.Add(o.Position())
+	screen.Walk(o, func(o fyne.CanvasObject, at fyne.Position) {
 		list = append(list, placed{o, at.X, at.Y, at.X + o.Size().Width, at.Y + o.Size().Height})
-		switch o := o.(type) {
-		case *fyne.Container:
-			for _, inner := range o.Objects {
-				walk(inner, at)
-			}
-		case fyne.Widget:
-			for _, inner := range test.WidgetRenderer(o).Objects() {
-				walk(inner, at)
-			}
-		}
-	}
-	walk(o, fyne.Position{})
+	})
 	return list
 }
 
@@ -214,16 +198,6 @@ func where(within, o fyne.CanvasObject) (placed, bool) {
 	return placed{}, false
 }
 
-// writes reports whether a line of text is drawn within an object.
-func writes(within fyne.CanvasObject, text string) bool {
-	for _, p := range seen(within) {
-		if t, ok := p.object.(*canvas.Text); ok && t.Text == text {
-			return true
-		}
-	}
-	return false
-}
-
 // framed reports whether a frame in the color of errors is drawn around an object.
 func framed(o fyne.CanvasObject) bool {
 	for _, p := range seen(o) {
@@ -232,11 +206,6 @@ func framed(o fyne.CanvasObject) bool {
 		}
 	}
 	return false
-}
-
-// picture draws what a widget shows as one picture.
-func picture(o fyne.Widget, width, height int) *image.RGBA {
-	return test.WidgetRenderer(o).Objects()[0].(*canvas.Raster).Generator(width, height).(*image.RGBA)
 }
 
 var errOdd = errors.New("odd")

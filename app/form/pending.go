@@ -29,20 +29,6 @@ func (f *Form) RestorePending() {
 	}
 }
 
-// Reveal opens the section that holds the row of a path, moves the focus to the
-// row and reports whether there is one.
-func (f *Form) Reveal(path string) bool {
-	for _, s := range f.sections {
-		s.update()
-	}
-	r := f.Row(path)
-	if r == nil {
-		return false
-	}
-	f.goTo(r, r.Editors[0])
-	return true
-}
-
 // goTo opens the section of a row and moves the focus to an editor in it.
 func (f *Form) goTo(r *Row, e Editor) {
 	r.section.Open(true)

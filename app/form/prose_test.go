@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
-	"bowline/app/internal/redraws"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/plotting/palette"
 
@@ -87,44 +87,31 @@ func TestProseIsThereOnlyWithText(t *testing.T) {
 // The same words are not drawn anew.
 func TestProseLeavesWhatIsTheSame(t *testing.T) {
 	p := prose(t, 230)
-	if n := redraws.Count(func() { p.Set(sentence); p.Tell(sentence); p.SetColor(theme.ColorNameForeground) }); n != 0 {
+	if n := screen.Redraws(func() { p.Set(sentence); p.Tell(sentence); p.SetColor(theme.ColorNameForeground) }); n != 0 {
 		t.Errorf("the same words in the same color are drawn anew %d times", n)
 	}
 	for what, change := range map[string]func(){"other words": func() { p.Set("Upper bars.") }, "another color": func() { p.SetColor(theme.ColorNameError) }} {
-		if redraws.Count(change) == 0 {
+		if screen.Redraws(change) == 0 {
 			t.Errorf("%s are not drawn", what)
 		}
 	}
 }
 
-// inked counts the pixels of a color in a part of a picture.
-func inked(img *image.RGBA, part image.Rectangle, c color.RGBA) int {
-	n := 0
-	for y := part.Min.Y; y < part.Max.Y; y++ {
-		for x := part.Min.X; x < part.Max.X; x++ {
-			if img.RGBAAt(x, y) == c {
-				n++
-			}
-		}
-	}
-	return n
-}
-
 func TestProseIsDrawn(t *testing.T) {
 	p := prose(t, 230)
-	img := picture(p, 230, 120)
+	img := screen.Draw(p, 230, 120)
 	first, last := image.Rect(0, 0, 230, 20), image.Rect(0, 100, 230, 120)
-	if inked(img, first, palette.Light.Ink) == 0 || inked(img, last, palette.Light.Ink) != 0 {
+	if screen.Inked(img, first, palette.Light.Ink) == 0 || screen.Inked(img, last, palette.Light.Ink) != 0 {
 		t.Error("the words are not where they belong")
 	}
 	flush := form.Words(theme.ColorNameForeground).Flush()
 	flush.Set(sentence)
 	flush.Resize(p.Size())
-	if img := picture(flush, 230, 120); inked(img, first, palette.Light.Ink) == 0 || inked(img, last, color.RGBA{}) != last.Dx()*last.Dy() {
+	if img := screen.Draw(flush, 230, 120); screen.Inked(img, first, palette.Light.Ink) == 0 || screen.Inked(img, last, color.RGBA{}) != last.Dx()*last.Dy() {
 		t.Error("flush words are not written, or hide what is behind them")
 	}
 	p.SetColor(theme.ColorNameError)
-	if img := picture(p, 230, 120); inked(img, first, palette.Light.Bad) == 0 || inked(img, first, palette.Light.Ink) != 0 {
+	if img := screen.Draw(p, 230, 120); screen.Inked(img, first, palette.Light.Bad) == 0 || screen.Inked(img, first, palette.Light.Ink) != 0 {
 		t.Error("the words are not in another color")
 	}
 }

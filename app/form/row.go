@@ -126,9 +126,6 @@ func (r *Row) entries() []*Entry {
 	return all
 }
 
-// Title returns the label on screen.
-func (r *Row) Title() (text string, strong bool) { return r.title.Text, r.title.TextStyle.Bold }
-
 // SetTitle changes the label on screen; strong ones stand out.
 func (r *Row) SetTitle(text string, strong bool) {
 	if r.title.Text == text && r.title.TextStyle.Bold == strong {

@@ -55,9 +55,6 @@ func (f *Form) section(title string, inset float32) *Section {
 	return s
 }
 
-// Form returns what the section is in.
-func (s *Section) Form() *Form { return s.form }
-
 // update brings everything in the section up to date.
 func (s *Section) update() {
 	for _, i := range s.items {

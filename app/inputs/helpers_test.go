@@ -7,6 +7,7 @@ import (
 	"bowline/app/document"
 	"bowline/app/form"
 	"bowline/app/inputs"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/model/car"
 	"bowline/model/carfile"
@@ -200,45 +201,8 @@ func (d *desk) pick(r *form.Row, option string) {
 // why returns what is written under a row.
 func why(r *form.Row) string { return r.Why().Text() }
 
-// walk visits all that can be seen of the panel, from top to bottom.
-func (d *desk) walk(visit func(o fyne.CanvasObject, at fyne.Position)) {
-	var walk func(o fyne.CanvasObject, at fyne.Position)
-	walk = func(o fyne.CanvasObject, at fyne.Position) {
-		if !o.Visible() {
-			return
-		}
-		at = at.Add(o.Position())
-		visit(o, at)
-		switch o := o.(type) {
-		case *fyne.Container:
-			for _, inner := range o.Objects {
-				walk(inner, at)
-			}
-		case fyne.Widget:
-			for _, inner := range test.WidgetRenderer(o).Objects() {
-				walk(inner, at)
-			}
-		}
-	}
-	walk(d.window.Canvas().Content(), fyne.Position{})
-}
-
 // seen lists all that can be seen of the panel, from top to bottom.
-func (d *desk) seen() []fyne.CanvasObject {
-	var list []fyne.CanvasObject
-	d.walk(func(o fyne.CanvasObject, _ fyne.Position) { list = append(list, o) })
-	return list
-}
-
-// shows reports whether a text is drawn in a row.
-func (d *desk) shows(r *form.Row, text string) bool {
-	for _, o := range test.WidgetRenderer(r).Objects() {
-		if t, ok := o.(*canvas.Text); ok && t.Visible() && t.Text == text {
-			return true
-		}
-	}
-	return false
-}
+func (d *desk) seen() []fyne.CanvasObject { return screen.Seen(d.window.Canvas().Content()) }
 
 // says reports whether a text is drawn somewhere in the panel.
 func (d *desk) says(text string) bool {

@@ -5,10 +5,12 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -19,16 +21,26 @@ func TestHolesAreListed(t *testing.T) {
 	d.wantText(d.entry("chassis_bracket.upper.1", 1), "17.75")
 	d.wantText(d.entry("housing_bracket.lower.1", 1), "-5.75")
 	// The hole of the current setup stands out, by a mark too.
-	for i, title := range []string{"1", "2", "3 •"} {
+	for i, want := range []string{"1", "2", "3 •"} {
 		r := d.row("chassis_bracket.upper." + string(rune('0'+i)))
-		if text, bold := r.Title(); text != title || bold != (i == 2) {
-			t.Errorf("hole %d is titled %q, bold %v", i+1, text, bold)
+		if text := title(r); text.Text != want || text.TextStyle.Bold != (i == 2) {
+			t.Errorf("hole %d is titled %q, bold %v", i+1, text.Text, text.TextStyle.Bold)
 		}
 	}
 	d.doc.SelectSetup(1)
-	if got, _ := d.row("chassis_bracket.upper.0").Title(); got != "1 •" {
+	if got := title(d.row("chassis_bracket.upper.0")).Text; got != "1 •" {
 		t.Errorf("in the other setup hole 1 is titled %q", got)
 	}
+}
+
+// title returns the label of a row on screen.
+func title(r *form.Row) *canvas.Text {
+	for _, o := range screen.Seen(r) {
+		if text, ok := o.(*canvas.Text); ok {
+			return text
+		}
+	}
+	return nil
 }
 
 func TestMoveAHole(t *testing.T) {

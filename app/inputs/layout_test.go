@@ -6,6 +6,7 @@ import (
 
 	"bowline/app/form"
 	"bowline/app/inputs"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 
 	"fyne.io/fyne/v2"
@@ -31,7 +32,7 @@ func (b box) overlaps(other box) bool {
 // boxes returns where everything visible is.
 func (d *desk) boxes() map[fyne.CanvasObject]box {
 	found := map[fyne.CanvasObject]box{}
-	d.walk(func(o fyne.CanvasObject, at fyne.Position) {
+	screen.Walk(d.window.Canvas().Content(), func(o fyne.CanvasObject, at fyne.Position) {
 		found[o] = box{at.X, at.Y, at.X + o.Size().Width, at.Y + o.Size().Height}
 	})
 	return found

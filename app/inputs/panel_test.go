@@ -8,6 +8,7 @@ import (
 
 	"bowline/app/document"
 	"bowline/app/inputs"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/units"
@@ -151,7 +152,7 @@ func TestFollowsTheDocument(t *testing.T) {
 	d.wantText(typing, "110")
 	d.doc.SetUnits(units.SI)
 	d.wantText(resting, "1224.7")
-	if !d.shows(d.row("car.weight"), "kg") {
+	if !screen.Writes(d.row("car.weight"), "kg") {
 		t.Error("the unit is not kg")
 	}
 	d.press(fyne.KeyEscape)
@@ -222,23 +223,5 @@ func TestEveryFieldHasARow(t *testing.T) {
 		if paths[path] != 1 {
 			t.Errorf("%s has %d rows", path, paths[path])
 		}
-	}
-}
-
-func TestReveal(t *testing.T) {
-	d := newDesk(t)
-	d.panel.SetOpenSections(nil)
-	if !d.panel.Reveal("check.target_ic.z") {
-		t.Fatal("there is no row")
-	}
-	e := d.entry("check.target_ic.z", 0)
-	if d.window.Canvas().Focused() != e {
-		t.Error("the focus is elsewhere")
-	}
-	if got := d.panel.OpenSections(); len(got) != 1 || got[0] != inputs.TitleCheck {
-		t.Errorf("open are %q", got)
-	}
-	if d.panel.Reveal("car.wings") {
-		t.Error("there is a row for what no car has")
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"bowline/app/form"
 	"bowline/app/inputs"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
@@ -87,7 +88,7 @@ func TestDriveReadouts(t *testing.T) {
 	if got := as[*form.Readout](t, d.labeled(inputs.TitleDrive, "Axle torque").Editors[0]).Text(); got != "4404" {
 		t.Errorf("at half the torque it is %s", got)
 	}
-	if r := d.labeled(inputs.TitleDrive, "Engine power"); !d.shows(r, "hp") {
+	if r := d.labeled(inputs.TitleDrive, "Engine power"); !screen.Writes(r, "hp") {
 		t.Error("power is not in hp")
 	}
 }
@@ -174,7 +175,7 @@ func TestTargets(t *testing.T) {
 	d.press(fyne.KeyEscape)
 	d.doc.SetUnits(units.SI)
 	d.wantText(d.entry("check.target_ic.x", 0), "1016")
-	if !d.shows(d.row("check.target_ic.x"), "mm") {
+	if !screen.Writes(d.row("check.target_ic.x"), "mm") {
 		t.Error("its unit is not mm")
 	}
 }

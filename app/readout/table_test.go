@@ -2,17 +2,15 @@ package readout_test
 
 import (
 	"image"
-	"image/color"
 	"slices"
 	"testing"
 
-	"bowline/app/internal/redraws"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/app/readout"
 	"bowline/plotting/palette"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 )
@@ -32,25 +30,12 @@ func shown(t testing.TB) *readout.Table {
 
 // draw draws a table at a scale of the screen and copies what it shows.
 func draw(t *readout.Table, scale int) *image.RGBA {
-	img := test.WidgetRenderer(t).Objects()[0].(*canvas.Raster).Generator(scale*width, scale*height).(*image.RGBA)
+	img := screen.Draw(t, scale*width, scale*height)
 	return &image.RGBA{Pix: slices.Clone(img.Pix), Stride: img.Stride, Rect: img.Rect}
 }
 
 // picture is what a table shows on an unscaled screen.
 func picture(t *readout.Table) *image.RGBA { return draw(t, 1) }
-
-// count returns how many pixels of a part of a picture have just a color.
-func count(img *image.RGBA, part image.Rectangle, c color.RGBA) int {
-	n := 0
-	for y := part.Min.Y; y < part.Max.Y; y++ {
-		for x := part.Min.X; x < part.Max.X; x++ {
-			if img.RGBAAt(x, y) == c {
-				n++
-			}
-		}
-	}
-	return n
-}
 
 // differs returns the rectangle in which two pictures differ.
 func differs(a, b *image.RGBA) image.Rectangle {
@@ -85,9 +70,9 @@ func TestSetWritesTheCell(t *testing.T) {
 	}
 	img := picture(table)
 	length := image.Rect(force.Max.X+1, 0, width, force.Min.Y)
-	if count(img, force, palette.Light.Ink) == 0 || count(img, length, palette.Light.Bad) == 0 || count(img, img.Rect, palette.Light.Bad) != count(img, length, palette.Light.Bad) {
+	if screen.Inked(img, force, palette.Light.Ink) == 0 || screen.Inked(img, length, palette.Light.Bad) == 0 || screen.Inked(img, img.Rect, palette.Light.Bad) != screen.Inked(img, length, palette.Light.Bad) {
 		t.Errorf("the force is written in %v; right and above of it there are %d pixels of the other value, in all %d",
-			force, count(img, length, palette.Light.Bad), count(img, img.Rect, palette.Light.Bad))
+			force, screen.Inked(img, length, palette.Light.Bad), screen.Inked(img, img.Rect, palette.Light.Bad))
 	}
 }
 
@@ -101,7 +86,7 @@ func TestCellsStandApart(t *testing.T) {
 		t.Errorf("values are written in %v, %v and %v", a, b, c)
 	}
 	names := image.Rect(0, 0, at(0, 0).Min.X, height)
-	if n := count(picture(table), names, palette.Light.Muted); n == 0 {
+	if n := screen.Inked(picture(table), names, palette.Light.Muted); n == 0 {
 		t.Error("no names beside the values")
 	}
 }
@@ -136,7 +121,7 @@ func TestSetLeavesWhatIsTheSame(t *testing.T) {
 		{"another heading", func() { table.SetHeading(1, "Behind") }, true},
 	} {
 		before := picture(table)
-		anew := redraws.Count(c.set) > 0
+		anew := screen.Redraws(c.set) > 0
 		if looks := !differs(before, picture(table)).Empty(); anew != c.anew || looks != c.anew {
 			t.Errorf("%s: drawn anew %v, looks other %v", c.what, anew, looks)
 		}
@@ -149,7 +134,7 @@ func TestAnotherThemeRecolorsTheTable(t *testing.T) {
 	table.Set(0, 0, "22.50 in", theme.ColorNameSuccess)
 	fyne.CurrentApp().Settings().SetTheme(look.New(look.Dark))
 	img := picture(table)
-	if count(img, cell, palette.Dark.Good) == 0 || count(img, img.Rect, palette.Dark.Background) == 0 || count(img, img.Rect, palette.Dark.Raised) == 0 {
+	if screen.Inked(img, cell, palette.Dark.Good) == 0 || screen.Inked(img, img.Rect, palette.Dark.Background) == 0 || screen.Inked(img, img.Rect, palette.Dark.Raised) == 0 {
 		t.Error("the dark theme did not reach value, background and stripe")
 	}
 }
@@ -168,7 +153,7 @@ func TestPictureIsSharpOnAScaledScreen(t *testing.T) {
 	table := shown(t)
 	table.Set(0, 0, "22.50 in", "")
 	single, double := draw(table, 1), draw(table, 2)
-	if a, b := count(single, single.Rect, palette.Light.Ink), count(double, double.Rect, palette.Light.Ink); b < 3*a {
+	if a, b := screen.Inked(single, single.Rect, palette.Light.Ink), screen.Inked(double, double.Rect, palette.Light.Ink); b < 3*a {
 		t.Errorf("%d pixels of full ink at double scale, %d at single", b, a)
 	}
 }
@@ -190,12 +175,11 @@ func BenchmarkTable(b *testing.B) {
 	names := make([]string, 12)
 	table := readout.New([]string{"Before", "After"}, names)
 	table.Resize(fyne.NewSize(width, 260))
-	raster := test.WidgetRenderer(table).Objects()[0].(*canvas.Raster)
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		for row := range names {
 			table.Set(row, i%2, "push 10,825 lb", "")
 		}
-		raster.Generator(width, 260)
+		screen.Draw(table, width, 260)
 	}
 }

@@ -11,6 +11,7 @@ import (
 
 	"bowline/app/document"
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/runner/runnertest"
@@ -283,23 +284,7 @@ func (d *Desk) Answer(name string) {
 }
 
 // Seen lists an object and all its parts, without what is hidden.
-func Seen(o fyne.CanvasObject) []fyne.CanvasObject {
-	if o == nil || !o.Visible() {
-		return nil
-	}
-	list := []fyne.CanvasObject{o}
-	var parts []fyne.CanvasObject
-	switch o := o.(type) {
-	case *fyne.Container:
-		parts = o.Objects
-	case fyne.Widget:
-		parts = test.WidgetRenderer(o).Objects()
-	}
-	for _, part := range parts {
-		list = append(list, Seen(part)...)
-	}
-	return list
-}
+func Seen(o fyne.CanvasObject) []fyne.CanvasObject { return screen.Seen(o) }
 
 // Button returns the button with a text that can be seen in an object.
 func Button(t testing.TB, in fyne.CanvasObject, text string) *widget.Button {
