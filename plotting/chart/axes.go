@@ -54,7 +54,7 @@ func ticker(list []tick, shown Span) plot.ConstantTicks {
 
 // thin takes the numbers away that would run into the one before: gonum draws all.
 func (p *picture) thin(out *plot.Plot) {
-	area := out.DataCanvas(p.inner(draw.Canvas{Rectangle: vg.Rectangle{Max: vg.Point{X: p.width, Y: p.height}}}))
+	area := out.DataCanvas(p.inner(p.canvas()))
 	x, y := out.Transforms(&area)
 	keep := func(a *plot.Axis, at func(float64) vg.Length, half func(string) vg.Length, apart vg.Length) {
 		ticks, _ := a.Tick.Marker.(plot.ConstantTicks)

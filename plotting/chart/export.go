@@ -106,7 +106,7 @@ func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style) error {
 	lines := small.wrap(Caution, size.X-2*edge*scale)
 	foot := edge*scale + vg.Length(len(lines))*small.row()
 	s.Palette, s.Frame = onPaper(), Frame{}
-	p := c.picture(s, size.X, size.Y-foot, true, fonts)
+	p := c.picture(s, size.X, size.Y-foot, true, 0, fonts)
 	sheet := draw.Crop(to, 0, 0, foot, 0)
 	if _, ok := p.area(sheet); !ok {
 		return fmt.Errorf("a sheet of %.2f × %.2f in leaves no room for the chart; make it larger or the text smaller", size.X/vg.Inch, size.Y/vg.Inch)

@@ -73,7 +73,7 @@ func (r *Renderer) drawBase(size image.Point, dpi float64, c *Chart, s Style) er
 	r.canvas.Reset(r.base, dpi)
 	r.canvas.Clear(s.Palette.Background)
 	to := draw.New(r.crisp())
-	r.picture = c.picture(s, to.Max.X, to.Max.Y, false, r.fonts)
+	r.picture = c.picture(s, to.Max.X, to.Max.Y, false, vg.Inch/vg.Length(dpi), r.fonts)
 	area, ok := r.picture.area(to)
 	if !ok {
 		return fmt.Errorf("an image of %d × %d px leaves no room for the chart; make it larger or the text smaller", size.X, size.Y)

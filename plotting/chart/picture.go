@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -33,23 +35,35 @@ type picture struct {
 	plot        *plot.Plot
 	right       []tick   // of the right axis
 	corner      vg.Point // the lower left one of the drawing
+	onto        vg.Point // moves the lower left corner of the data area onto whole pixels
 	labels      *labeler
 }
 
-// picture makes the chart ready to draw; on paper with its subtitle.
-func (c *Chart) picture(s Style, width, height vg.Length, paper bool, fonts typeset) *picture {
+// picture makes the chart ready to draw; on paper with its subtitle, on a screen with
+// pixels of a size, 0 for none.
+func (c *Chart) picture(s Style, width, height vg.Length, paper bool, pixel vg.Length, fonts typeset) *picture {
 	p := &picture{Chart: c, style: s, width: width, height: height, scale: s.size(), frame: c.Frame(&s), fonts: fonts}
 	p.title, p.body = fonts.of(titleSize*p.scale, true), fonts.of(bodySize*p.scale, false)
 	p.titleText = p.fitTitle()
 	p.header = p.layHeader(paper)
 	p.plot = p.newPlot()
+	if pixel > 0 {
+		area := p.plot.DataCanvas(p.inner(p.canvas()))
+		up := func(x vg.Length) vg.Length { return vg.Length(math.Ceil(float64(x/pixel)-1e-6))*pixel - x }
+		p.onto = vg.Point{X: up(area.Min.X), Y: up(area.Min.Y)}
+	}
 	return p
+}
+
+// canvas is what the picture is measured for: its size and nothing to draw on.
+func (p *picture) canvas() draw.Canvas {
+	return draw.Canvas{Rectangle: vg.Rectangle{Max: vg.Point{X: p.width, Y: p.height}}}
 }
 
 // Draw draws the chart over the whole of a canvas, on what is there already.
 func (c *Chart) Draw(to draw.Canvas, s Style) {
 	size := to.Size()
-	c.picture(s, size.X, size.Y, false, typeset{}).draw(to)
+	c.picture(s, size.X, size.Y, false, 0, typeset{}).draw(to)
 }
 
 // draw draws everything.
@@ -67,7 +81,7 @@ func (p *picture) inner(to draw.Canvas) draw.Canvas {
 	}
 	// Lines of text are as high as their size; capitals leave some of it empty.
 	top := p.header.height + gap*p.scale - (1-capHeight)*p.body.size
-	return draw.Crop(to, left, -gap*p.scale, edge*p.scale+0.3*p.body.size, -top)
+	return draw.Crop(to, left+p.onto.X, -gap*p.scale, edge*p.scale+0.3*p.body.size+p.onto.Y, -top)
 }
 
 // area returns the part of a canvas with the data, and whether that has room for
