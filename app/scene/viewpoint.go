@@ -32,12 +32,12 @@ type Pointer struct {
 
 // Fit is a part of the car that a view can keep in sight.
 type Fit struct {
-	Key   Key // the letter that asks for it
-	Frame func(width, height float64) Frame
+	Key     Key // the letter that asks for it
+	Framing func(width, height float64) Framing
 }
 
-// Frame is what a fit shows in a picture of some size.
-type Frame struct {
+// Framing is what a fit shows in a picture of some size.
+type Framing struct {
 	View   View
 	Sights []r3.Vec // what is brought back into sight when an edit takes it out, ground's frame [m]
 	Of     int      // says what it is fitted to; when that is another thing, the view is fitted anew

@@ -64,9 +64,9 @@ func (v *top) Plane() scene.Plane {
 
 // Fits implements scene.Viewpoint.
 func (v *top) Fits() []scene.Fit {
-	return []scene.Fit{{Key: "f", Frame: func(width, height float64) scene.Frame {
+	return []scene.Fit{{Key: "f", Framing: func(width, height float64) scene.Framing {
 		half := v.result.Car.Body.TrackRear
-		return scene.Frame{View: scene.Fitted(v.Plane(), width, height, r2.Vec{X: -0.5, Y: -half}, r2.Vec{X: 1.5, Y: half})}
+		return scene.Framing{View: scene.Fitted(v.Plane(), width, height, r2.Vec{X: -0.5, Y: -half}, r2.Vec{X: 1.5, Y: half})}
 	}}}
 }
 
@@ -87,7 +87,7 @@ func look(v scene.Viewpoint) *scene.Picture {
 	var l scene.List
 	v.Fill(&l, scene.Pointer{})
 	p := new(scene.Picture)
-	p.Project(l.Items, v.Fits()[0].Frame(1000, 700).View)
+	p.Project(l.Items, v.Fits()[0].Framing(1000, 700).View)
 	return p
 }
 

@@ -62,7 +62,7 @@ type Stage struct {
 // New returns a stage that shows a study from a viewpoint. colors is asked at
 // every drawing.
 func New(s *study.Study, p scene.Viewpoint, colors func() *palette.Palette) *Stage {
-	v := &Stage{study: s, colors: colors, renderer: scene.NewRenderer()}
+	v := &Stage{study: s, colors: colors, hands: idle{}, renderer: scene.NewRenderer()}
 	v.soon = runner.NewSoon(fyne.Do, v.drop)
 	v.raster = look.NewPicture(v.draw)
 	v.ExtendBaseWidget(v)
@@ -74,12 +74,14 @@ func New(s *study.Study, p scene.Viewpoint, colors func() *palette.Palette) *Sta
 // Look shows the study from another viewpoint, with its first fit.
 func (v *Stage) Look(p scene.Viewpoint) {
 	v.cancelDrag()
+	before := v.hands
 	v.viewpoint, v.hands = p, p.Hands()
 	if v.hands == nil {
 		v.hands = idle{}
 	}
 	v.hot, v.clicks = scene.ID{}, [2]scene.ID{}
 	v.SetFit(0)
+	before.Point(scene.ID{})
 }
 
 // CreateRenderer implements fyne.Widget.
@@ -172,7 +174,7 @@ func (v *Stage) place() {
 	if v.fit == free || v.press.down {
 		return
 	}
-	f := v.viewpoint.Fits()[v.fit].Frame(width, height)
+	f := v.viewpoint.Fits()[v.fit].Framing(width, height)
 	lost := func(p r3.Vec) bool { return !v.view.Shows(p) && f.View.Shows(p) }
 	if v.refit || f.Of != v.of || slices.ContainsFunc(f.Sights, lost) {
 		v.view, v.of, v.refit = f.View, f.Of, false

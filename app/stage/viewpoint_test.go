@@ -54,15 +54,15 @@ func (v *rear) Plane() scene.Plane {
 // Fits implements scene.Viewpoint: the tires, and the left one alone, which is
 // kept in sight.
 func (v *rear) Fits() []scene.Fit {
-	frame := func(low, high r2.Vec, sights ...r3.Vec) func(width, height float64) scene.Frame {
-		return func(width, height float64) scene.Frame {
-			return scene.Frame{View: scene.Fitted(v.Plane(), width, height, low, high), Sights: sights}
+	frame := func(low, high r2.Vec, sights ...r3.Vec) func(width, height float64) scene.Framing {
+		return func(width, height float64) scene.Framing {
+			return scene.Framing{View: scene.Fitted(v.Plane(), width, height, low, high), Sights: sights}
 		}
 	}
 	half := v.track() / 2
 	return []scene.Fit{
-		{Key: "f", Frame: frame(r2.Vec{X: -1.5}, r2.Vec{X: 1.5, Y: 1})},
-		{Key: "l", Frame: frame(r2.Vec{X: -half - 0.2}, r2.Vec{X: -half + 0.2, Y: 1}, r3.Vec{Y: half, Z: 0.4})},
+		{Key: "f", Framing: frame(r2.Vec{X: -1.5}, r2.Vec{X: 1.5, Y: 1})},
+		{Key: "l", Framing: frame(r2.Vec{X: -half - 0.2}, r2.Vec{X: -half + 0.2, Y: 1}, r3.Vec{Y: half, Z: 0.4})},
 	}
 }
 
@@ -273,6 +273,22 @@ func TestAViewpointWithoutHands(t *testing.T) {
 	h.drag(h.tire(v.track()/2), r2.Vec{X: 450, Y: 200})
 	if h.doc.Car() != before || sameView(h.view.Picture().View, view) {
 		t.Errorf("the car has changed, or the view has not: %+v", h.view.Picture().View)
+	}
+}
+
+// What a viewpoint has pointed at is let go when another takes its place.
+func TestAnotherViewpointPointsAnew(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.search()
+	at, index := h.dot(2, 1, 2, 1)
+	h.hover(at)
+	if h.study.Pointed() != index {
+		t.Fatalf("%d is pointed at, want %d", h.study.Pointed(), index)
+	}
+	v := &rear{study: h.study}
+	h.view.Look(v)
+	if h.study.Pointed() != study.None {
+		t.Errorf("from behind %d is pointed at", h.study.Pointed())
 	}
 }
 

@@ -34,9 +34,9 @@ const (
 func New(s *study.Study) *Viewpoint {
 	v := &Viewpoint{study: s}
 	v.fits = []scene.Fit{
-		FitBars:    {Key: "f", Frame: v.frameBars},
-		FitCar:     {Key: "c", Frame: v.frameCar},
-		FitCenters: {Key: "h", Frame: v.frameCenters},
+		FitBars:    {Key: "f", Framing: v.framingBars},
+		FitCar:     {Key: "c", Framing: v.framingCar},
+		FitCenters: {Key: "h", Framing: v.framingCenters},
 	}
 	v.gather(study.Ranking)
 	s.Listen(v.gather)
@@ -116,7 +116,7 @@ func tensions(r *launch.Result, i int) (tension [2][2]float64) {
 	return tension
 }
 
-// What a frame is fitted to.
+// What a framing is fitted to.
 const (
 	ofBars = iota
 	ofCar
@@ -124,30 +124,30 @@ const (
 	ofCloud
 )
 
-// frameBars keeps the instant center in sight, and while the holes are searched
+// framingBars keeps the instant center in sight, and while the holes are searched
 // two corners of the target.
-func (v *Viewpoint) frameBars(width, height float64) scene.Frame {
+func (v *Viewpoint) framingBars(width, height float64) scene.Framing {
 	r := v.study.Result()
 	if v.study.Searching() {
-		return v.frame(ViewOfTarget(width, height, r), ofTarget, v.targetSights()...)
+		return v.framing(ViewOfTarget(width, height, r), ofTarget, v.targetSights()...)
 	}
-	return v.frame(ViewOfBars(width, height, r), ofBars, r.Ride.InstantCenter)
+	return v.framing(ViewOfBars(width, height, r), ofBars, r.Ride.InstantCenter)
 }
 
-// frameCar keeps the front of the car in sight.
-func (v *Viewpoint) frameCar(width, height float64) scene.Frame {
+// framingCar keeps the front of the car in sight.
+func (v *Viewpoint) framingCar(width, height float64) scene.Framing {
 	r := v.study.Result()
 	front := r2.Vec{X: r.Ride.Pose.Ground.Wheelbase + r.Car.Tires.FrontRadius}
-	return v.frame(ViewOfCar(width, height, r), ofCar, front)
+	return v.framing(ViewOfCar(width, height, r), ofCar, front)
 }
 
-// frameCenters keeps in sight what frameBars does. Without dots it is fitted to
+// framingCenters keeps in sight what framingBars does. Without dots it is fitted to
 // the target, until there are some.
-func (v *Viewpoint) frameCenters(width, height float64) scene.Frame {
+func (v *Viewpoint) framingCenters(width, height float64) scene.Framing {
 	if !v.study.Searching() || v.cloud.Empty() {
-		return v.frameBars(width, height)
+		return v.framingBars(width, height)
 	}
-	return v.frame(ViewOfCloud(width, height, v.study.Result(), &v.cloud), ofCloud, v.targetSights()...)
+	return v.framing(ViewOfCloud(width, height, v.study.Result(), &v.cloud), ofCloud, v.targetSights()...)
 }
 
 // targetSights returns the instant center and two corners of the target.
@@ -157,11 +157,11 @@ func (v *Viewpoint) targetSights() []r2.Vec {
 	return []r2.Vec{r.Ride.InstantCenter, box[0], box[2]}
 }
 
-// frame returns what a fit shows.
-func (v *Viewpoint) frame(view scene.View, of int, sights ...r2.Vec) scene.Frame {
+// framing returns what a fit shows.
+func (v *Viewpoint) framing(view scene.View, of int, sights ...r2.Vec) scene.Framing {
 	v.sights = v.sights[:0]
 	for _, p := range sights {
 		v.sights = append(v.sights, across(p, 0))
 	}
-	return scene.Frame{View: view, Sights: v.sights, Of: of}
+	return scene.Framing{View: view, Sights: v.sights, Of: of}
 }
