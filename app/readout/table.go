@@ -1,4 +1,5 @@
-// Package readout shows words and numbers that follow a drag, drawn on a sheet.
+// Package readout shows a table of words and numbers that follow a drag, drawn on
+// a sheet.
 package readout
 
 import (
