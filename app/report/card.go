@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"bowline/app/words"
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -53,7 +54,7 @@ func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock
 		return nil, fmt.Errorf("holes %s cannot be used: %s", to, strings.Join(wrong, "; "))
 	}
 	if change.Turned.Cannot != nil {
-		return nil, errors.New("the bars " + change.Turned.Text(s) + "; give the setup fewer turns")
+		return nil, errors.New("the bars " + words.Effect(change.Turned, s) + "; give the setup fewer turns")
 	}
 	with := *c
 	with.Setups = []car.Setup{{Name: c.Setups[setup].Name, Holes: to, Turns: turns}}

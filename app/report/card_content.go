@@ -43,7 +43,7 @@ func (k *Card) bars() table {
 	t := table{columns: []heading{{"bar", ""}, {"turn", ""}, {"pin to pin", ""}, {"thread engaged", ""}}}
 	for i := range k.change.Pairs {
 		for side, b := range k.sides(i) {
-			turn := b.Turn().String()
+			turn := words.Turn(b.Turn())
 			if b.After.Recut() {
 				turn = "new tube"
 			}
@@ -64,7 +64,7 @@ func engaged(s units.System, b *adjuster.State) string {
 	if b.Engaged <= 0 {
 		return "old tube: none"
 	}
-	diameters := b.DiametersText()
+	diameters := words.Diameters(b)
 	switch b.Status {
 	case adjuster.TooShort:
 		return "old tube: " + diameters
@@ -110,9 +110,9 @@ func (k *Card) alerts() []string {
 			bar := cardBars[i][side]
 			switch {
 			case !p.Bar.Usable():
-				list.say(bar, "rod end's "+p.Bar.ShortThread(k.units))
+				list.say(bar, "rod end's "+words.ShortThread(p.Bar, k.units))
 			case b.After.Recut():
-				list.say(bar, b.After.TubeText(k.units))
+				list.say(bar, words.Tube(&b.After, k.units))
 			case b.After.Status == adjuster.Shallow:
 				list.say(bar, fmt.Sprintf("(!) under %v D engaged, a longer tube is better", adjuster.WellEngaged))
 			}
@@ -164,7 +164,7 @@ func (k *Card) pinion() table {
 		return t
 	}
 	add("all bars turned", end)
-	if text := k.change.InFlats.Text(k.units); text != (adjuster.Effect{}).Text(k.units) {
+	if text := words.Effect(k.change.InFlats, k.units); text != words.Effect(adjuster.Effect{}, k.units) {
 		add("to the nearest flat", text)
 	}
 	effect := func(e adjuster.Effect) string {

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strconv"
 
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/holes"
@@ -57,7 +58,7 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	reasons := section{title: "Why", list: true}
 	for i := range places[:n] {
 		p := &places[i]
-		reasons.lines = append(reasons.lines, fmt.Sprintf("%d, holes %s: %s", p.Rank, p.Holes(), p.Reason(s)))
+		reasons.lines = append(reasons.lines, fmt.Sprintf("%d, holes %s: %s", p.Rank, p.Holes(), words.Reason(p, s)))
 	}
 	text.section(reasons)
 	text.line("", "")

@@ -3,13 +3,11 @@ package adjuster
 import (
 	"errors"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
 	"bowline/model/car"
 	"bowline/model/linkage"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -76,62 +74,53 @@ func TestPlanByHand(t *testing.T) {
 	near(t, "turned, pinion", change.Turned.Pinion, 0, 1e-12)
 	near(t, "turned, shift", change.Turned.Shift, 0, 1e-12)
 	near(t, "in flats, pinion", change.InFlats.Pinion, -0.0015/11.5, 1e-8)
-
-	want := []string{
-		"Upper bars: no turn (20.000 in); thread engaged 1.14 in, 1.5 D",
-		"Lower bars: chassis end hole 1 to 2; 2 turns 3 flats longer (23.000 in to 23.311 in); thread engaged 0.98 in, 1.3 D, under 1.5 D",
-		"In the new holes, no bar turned: pinion 1.55° nose up, axle 0.177 in forward",
-		"All bars turned to the nearest flat: pinion 0.01° nose down, axle 0.001 in back",
-	}
-	if got := change.Text(units.US); !slices.Equal(got, want) {
-		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
-	}
-	if got, want := change.Pairs[car.Lower].Text(units.SI), "Lower bars: chassis end hole 1 to 2; 2 turns 3 flats longer (584.20 mm to 592.10 mm); thread engaged 25.0 mm, 1.3 D, under 1.5 D"; got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
-	}
 }
 
 // 1.5 in more are 12 turns: the two threads become 14, 0.875 in, and 0.39 in of
 // thread are left. Two inches less are past the last thread by 14 of them.
 func TestPlanNeedsAnotherTube(t *testing.T) {
-	for hole, want := range map[int]string{
-		2: "Lower bars: chassis end hole 1 to 3; 12 turns longer (23.000 in to 24.500 in); thread engaged 0.39 in, 0.5 D; tube too short, make one 1.500 in longer",
-		3: "Lower bars: chassis end hole 1 to 4; 16 turns shorter (23.000 in to 21.000 in); thread engaged 2.14 in, 2.8 D; tube too long, cut 2.000 in off",
+	for hole, want := range map[int]struct {
+		turns, engaged, tube float64 // lengths in in
+		status               Status
+	}{
+		2: {12, 1.687 - 0.875 - 0.421875, 1.5, TooShort},
+		3: {-16, 1.687 + 0.875 - 0.421875, -2, TooLong},
 	} {
 		change := mustPlan(t, level(), car.Holes{ChassisLower: hole}, car.Turns{})
 		if !change.Pairs[car.Lower].Recut() || change.Pairs[car.Upper].Recut() {
 			t.Errorf("hole %d: reachable without another tube", hole+1)
 		}
-		if got := change.Pairs[car.Lower].Text(units.US); got != want {
-			t.Errorf("got  %s\nwant %s", got, want)
+		b := &change.Pairs[car.Lower].Right
+		near(t, "turns", b.Turns, want.turns, 1e-9)
+		near(t, "engaged", b.After.Engaged/inch, want.engaged, 1e-9)
+		near(t, "tube", b.After.Tube/inch, want.tube, 1e-9)
+		if b.After.Status != want.status {
+			t.Errorf("hole %d: %v, want %v", hole+1, b.After.Status, want.status)
 		}
 	}
 }
 
-// What the rod end's name does not say is said to be assumed.
+// What the rod end's name does not have is assumed.
 func TestPlanAssumedThread(t *testing.T) {
 	c := level()
 	c.UpperBar.RodEnd, c.LowerBar.RodEnd = "", "3/4"
 	change := mustPlan(t, c, car.Holes{}, car.Turns{})
-	for p, want := range [...]string{
-		"Upper bars: no turn (20.000 in); thread engaged 1.14 in, 1.5 D; a thread of 3/4 in, 16 per inch, is assumed: the rod end's name has none",
-		"Lower bars: no turn (23.000 in); thread engaged 1.14 in, 1.5 D; 16 threads per inch are assumed: the rod end's name has no pitch",
-	} {
-		if got := change.Pairs[p].Text(units.US); got != want {
-			t.Errorf("got  %s\nwant %s", got, want)
+	for p, want := range [...]Assumed{{Pitch: true, Diameter: true}, {Pitch: true}} {
+		if got := change.Pairs[p].Assumed; got != want {
+			t.Errorf("%v: %+v, want %+v", car.Pair(p), got, want)
 		}
+	}
+	named := mustPlan(t, level(), car.Holes{}, car.Turns{})
+	if got := named.Pairs[car.Upper].Assumed; got != (Assumed{}) {
+		t.Errorf("of a full name %+v", got)
 	}
 }
 
-// A rod end too short for any tube is said to be; another tube would not help.
+// A rod end too short for any tube is not usable; another tube would not help.
 func TestPlanShortThread(t *testing.T) {
 	c := level()
 	c.LowerBar.Threads.Length = 1 * inch
 	change := mustPlan(t, c, car.Holes{}, car.Turns{})
-	want := "Lower bars: no turn (23.000 in); thread engaged 0.45 in, 0.6 D; the rod ends' thread of 1.000 in is too short for a jam nut of 0.422 in and 1 D engaged"
-	if got := change.Pairs[car.Lower].Text(units.US); got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
-	}
 	if lower := &change.Pairs[car.Lower]; !lower.Recut() || lower.Bar.Usable() {
 		t.Error("usable with too little thread")
 	}
@@ -157,26 +146,18 @@ func TestPlanPreload(t *testing.T) {
 	near(t, "pinion", more.Turned.Pinion, lower.PerTurn.Pinion/2, 2e-5)
 	near(t, "alone", lower.Alone.Pinion, more.Turned.Pinion, 0)
 	near(t, "the other pair alone", more.Pairs[car.Upper].Alone.Pinion, 0, 0)
-	want := "Lower bars: left 1 turn longer (23.125 in to 23.250 in), right no turn (22.950 in); " +
-		"left thread engaged 1.02 in, 1.3 D, under 1.5 D, right thread engaged 1.17 in, 1.5 D"
-	if got := lower.Text(units.US); got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
+	if lower.Left.After.Status != Shallow || lower.Right.After.Status != Good {
+		t.Errorf("left %v, right %v", lower.Left.After.Status, lower.Right.After.Status)
 	}
 }
 
-// With both pairs moved, each pair's own effect is said, and a pair that is
+// With both pairs moved, each pair has its own effect, and a pair that is
 // turned alone leaves what the other one lacks.
 func TestPlanBothPairs(t *testing.T) {
 	change := mustPlan(t, level(), car.Holes{ChassisUpper: 1, ChassisLower: 1}, car.Turns{})
 	near(t, "only upper turned", change.Pairs[car.Upper].Alone.Pinion, 0.311/11.5, 3e-5)
 	near(t, "only lower turned", change.Pairs[car.Lower].Alone.Pinion, -0.5/11.5, 3e-5)
 	near(t, "unturned", change.Unturned.Pinion, (0.311-0.5)/11.5, 3e-5)
-	text := strings.Join(change.Text(units.US), "\n")
-	for _, want := range []string{"Only the upper bars turned: pinion 1.55° nose up", "Only the lower bars turned: pinion 2.49° nose down"} {
-		if !strings.Contains(text, want) {
-			t.Errorf("%q is missing in\n%s", want, text)
-		}
-	}
 }
 
 // A move that the other bars cannot follow unturned is explained.
@@ -187,9 +168,12 @@ func TestPlanCannot(t *testing.T) {
 	if change.Unturned.Cannot == nil || change.Turned.Cannot != nil || !change.Pairs[car.Upper].Recut() {
 		t.Errorf("unturned %v, turned %v, recut %v", change.Unturned.Cannot, change.Turned.Cannot, change.Pairs[car.Upper].Recut())
 	}
-	if text := change.Unturned.Text(units.US); !strings.HasPrefix(text, "cannot be put together: upper bars of 20.000 in and lower bars of 23.000 in do not close") {
-		t.Error(text)
+	var stuck *linkage.AdjustmentError
+	if !errors.As(change.Unturned.Cannot, &stuck) {
+		t.Fatal(change.Unturned.Cannot)
 	}
+	near(t, "upper bars", stuck.Upper/inch, 20, 1e-9)
+	near(t, "lower bars", stuck.Lower/inch, 23, 1e-9)
 }
 
 func TestPlanRefusals(t *testing.T) {

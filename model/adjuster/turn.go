@@ -1,10 +1,6 @@
 package adjuster
 
-import (
-	"fmt"
-	"math"
-	"strings"
-)
+import "math"
 
 // Flats is the number of flats of a bar's hexagon in a turn.
 const Flats = 6
@@ -40,36 +36,3 @@ func (t Turn) Rounded() float64 { return float64(t.Whole) + float64(t.Flats)/Fla
 
 // None reports whether there is no flat to turn by.
 func (t Turn) None() bool { return t.Whole == 0 && t.Flats == 0 }
-
-// String writes the turn in words, as in "2 turns 3 flats longer", "1 flat
-// shorter" and "no turn".
-func (t Turn) String() string {
-	if t.None() {
-		return "no turn"
-	}
-	var words []string
-	for _, part := range []struct {
-		n    int
-		word string
-	}{{t.Whole, "turn"}, {t.Flats, "flat"}} {
-		if part.n != 0 {
-			words = append(words, count(part.n, part.word))
-		}
-	}
-	way := "longer"
-	if t.Whole < 0 || t.Flats < 0 {
-		way = "shorter"
-	}
-	return strings.Join(append(words, way), " ")
-}
-
-// count writes a number of things without its sign, as in "3 flats".
-func count(n int, word string) string {
-	if n < 0 {
-		n = -n
-	}
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}

@@ -6,15 +6,13 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestTurnInWords(t *testing.T) {
-	for turns, want := range map[float64]string{
-		0: "no turn", 0.08: "no turn", -0.08: "no turn",
-		0.09: "1 flat longer", -1.0 / 6: "1 flat shorter", 1: "1 turn longer", -2: "2 turns shorter",
-		2.248: "2 turns 1 flat longer", 2.5: "2 turns 3 flats longer", -1.95: "2 turns shorter", 0.93: "1 turn longer",
-		-1.3: "1 turn 2 flats shorter",
+func TestTurnByHand(t *testing.T) {
+	for turns, want := range map[float64][2]int{
+		0: {}, 0.08: {}, -0.08: {}, 0.09: {0, 1}, -1.0 / 6: {0, -1}, 1: {1, 0}, -2: {-2, 0},
+		2.248: {2, 1}, 2.5: {2, 3}, -1.95: {-2, 0}, 0.93: {1, 0}, -1.3: {-1, -2},
 	} {
-		if got := InFlats(turns).String(); got != want {
-			t.Errorf("%v turns: %q, want %q", turns, got, want)
+		if got := InFlats(turns); got.Whole != want[0] || got.Flats != want[1] || got.None() != (want == [2]int{}) {
+			t.Errorf("%v turns: %+v, want %v", turns, got, want)
 		}
 	}
 }

@@ -25,7 +25,7 @@ const (
 // Orders lists the orders.
 var Orders = [...]Order{NearestTarget, LeastPush, LeastShare, FewestTurns}
 
-// String returns the order in words, as in "nearest to the target".
+// String returns the order's name, as in "nearest to the target".
 func (o Order) String() string {
 	return [...]string{"nearest to the target", "least push", "least share of the limit", "fewest turns"}[o]
 }
@@ -47,6 +47,9 @@ func (w Wishes) Of(t Target) Wishes {
 	w.WithinPinion = w.WithinPinion && t.PinionLimit != 0
 	return w
 }
+
+// Any reports whether there is a wish beyond the order.
+func (w Wishes) Any() bool { return w != Wishes{Order: w.Order} }
 
 // Wish is one of the Wishes that may be unmet, or several.
 type Wish uint8

@@ -110,78 +110,118 @@ func TestRankByHand(t *testing.T) {
 	}
 }
 
-func TestReasonsByHand(t *testing.T) {
-	c, table := byHand(t)
-	for _, want := range []struct {
-		wishes holes.Wishes
-		index  int
-		system units.System
-		text   string
-	}{
-		{holes.Wishes{}, 0, units.US, "the present holes; inside the target; lower bars push 9,000 lb, 70 % of their limit; same distance as 2 others, least push decides"},
-		{holes.Wishes{}, 1, units.US, "inside the target; lower bars push 8,000 lb, 60 % of their limit; same distance as 2 others, all else is the same, so the holes' order decides"},
-		{holes.Wishes{}, 5, units.US, "instant center 1.20 in too far ahead"},
-		{holes.Wishes{}, 5, units.SI, "instant center 30.5 mm too far ahead"},
-		{holes.Wishes{}, 3, units.US, "pinion turns 1.00° beyond its limit; lower bars push 7,000 lb, 60 % of their limit; same distance as 1 other, least push decides"},
-		{holes.Wishes{}, 4, units.SI, "anti-squat 15.0 % too high; lower bars push 40,479 N, 65 % of their limit; same distance as 1 other, least push decides"},
-		{holes.Wishes{}, 6, units.US, "no instant center, since the bars are parallel; lower bars push 5,000 lb, 50 % of their limit; same distance as 1 other, least push decides"},
-		{holes.Wishes{}, 8, units.US, "the bar has no length: its chassis hole lies on its housing hole"},
-		{holes.Wishes{OneBar: true}, 5, units.US, "both pairs would be moved; instant center 1.20 in too far ahead"},
-		// 0.0625 in × 2 × (4 + 2.242) threads, see the adjuster's own tests.
-		{holes.Wishes{InReach: true}, 5, units.US, "lower bars would have to be recut 0.78 in shorter; instant center 1.20 in too far ahead"},
-		{holes.Wishes{InReach: true, OneBar: true}, 5, units.US, "both pairs would be moved; lower bars would have to be recut 0.78 in shorter; instant center 1.20 in too far ahead"},
-		{holes.Wishes{WithinPinion: true}, 3, units.US, "the pinion turns 3.00°, its limit is 2.00°"},
-		{holes.Wishes{InTarget: true}, 4, units.US, "anti-squat 15.0 % too high"},
-		{holes.Wishes{Order: holes.LeastPush}, 3, units.US, "lower bars push 7,000 lb, the most of all bars; pinion turns 1.00° beyond its limit"},
-		{holes.Wishes{Order: holes.LeastPush}, 2, units.US, "lower bars push 8,000 lb, the most of all bars; inside the target; same push as 1 other, all else is the same, so the holes' order decides"},
-		{holes.Wishes{Order: holes.LeastShare}, 4, units.US, "share of limit at most 65 %; anti-squat 15.0 % too high"},
-		{holes.Wishes{Order: holes.FewestTurns}, 5, units.US, "4.00 turns on the upper bars, 8.00 on the lower; instant center 1.20 in too far ahead"},
-		{holes.Wishes{Order: holes.FewestTurns}, 3, units.US, "2.00 turns on the lower bars, none on the upper; pinion turns 1.00° beyond its limit; same turns as 2 others, nearness to the target decides"},
-	} {
-		places := holes.Rank(table, c, 0, box, want.wishes)
-		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == want.index })
-		if got := places[i].Reason(want.system); got != want.text {
-			t.Errorf("%+v, %d:\n got %s\nwant %s", want.wishes, want.index, got, want.text)
+// wantReasons compares reasons, numbers within a millionth.
+func wantReasons(t *testing.T, what string, got, want []holes.Reason) {
+	t.Helper()
+	near := func(a, b float64) bool { return math.Abs(a-b) <= 1e-6*math.Abs(b)+1e-9 }
+	same := func(a, b holes.Reason) bool {
+		if !near(a.Value, b.Value) || !near(a.Limit, b.Limit) || !near(a.Turns[0], b.Turns[0]) || !near(a.Turns[1], b.Turns[1]) {
+			return false
 		}
+		a.Value, a.Limit, a.Turns = b.Value, b.Limit, b.Turns
+		return a == b
+	}
+	if !slices.EqualFunc(got, want, same) {
+		t.Errorf("%s:\n got %+v\nwant %+v", what, got, want)
 	}
 }
 
-// An instant center far off is told in words, and so are no turns.
-func TestFarAndNothingInWords(t *testing.T) {
+// reasonsOf ranks a table and returns the reasons of one of its combinations.
+func reasonsOf(table *holes.Table, c *car.Car, wishes holes.Wishes, index int) []holes.Reason {
+	places := holes.Rank(table, c, 0, box, wishes)
+	return places[slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == index })].Reasons()
+}
+
+func TestReasonsByHand(t *testing.T) {
+	c, table := byHand(t)
+	push := func(lb, share float64) holes.Reason {
+		return holes.Reason{Kind: holes.NearestPush, Pair: car.Lower, Value: lb * pound, Limit: share}
+	}
+	most := func(lb float64) holes.Reason {
+		return holes.Reason{Kind: holes.MostPush, Pair: car.Lower, Value: lb * pound}
+	}
+	tie := func(o holes.Order, others int, by holes.Decider) holes.Reason {
+		return holes.Reason{Kind: holes.Tie, Order: o, Others: others, Decider: by}
+	}
+	kind := func(k holes.ReasonKind, value, limit float64) holes.Reason {
+		return holes.Reason{Kind: k, Value: value, Limit: limit}
+	}
+	met, moved, ahead := kind(holes.TargetMet, 0, 0), kind(holes.BothMoved, 0, 0), kind(holes.AheadOff, 1.2*inch, 0)
+	// 0.0625 in × 2 × (4 + 2.242) threads, see the adjuster's own tests.
+	recut := holes.Reason{Kind: holes.NewTube, Pair: car.Lower, Value: -0.78025 * inch}
+	for _, want := range []struct {
+		name   string
+		wishes holes.Wishes
+		index  int
+		list   []holes.Reason
+	}{
+		{"present", holes.Wishes{}, 0, []holes.Reason{kind(holes.AreInUse, 0, 0), met, push(9000, 0.7), tie(holes.NearestTarget, 2, holes.ByPush)}},
+		{"equal", holes.Wishes{}, 1, []holes.Reason{met, push(8000, 0.6), tie(holes.NearestTarget, 2, holes.ByHoles)}},
+		{"ahead", holes.Wishes{}, 5, []holes.Reason{ahead}},
+		{"pinion", holes.Wishes{}, 3, []holes.Reason{kind(holes.PinionOff, degree, 0), push(7000, 0.6), tie(holes.NearestTarget, 1, holes.ByPush)}},
+		{"anti-squat", holes.Wishes{}, 4, []holes.Reason{kind(holes.SquatOff, 0.15, 0), push(9100, 0.65), tie(holes.NearestTarget, 1, holes.ByPush)}},
+		{"parallel", holes.Wishes{}, 6, []holes.Reason{kind(holes.NoCenter, 0, 0), push(5000, 0.5), tie(holes.NearestTarget, 1, holes.ByPush)}},
+		{"upright", holes.Wishes{}, 7, []holes.Reason{kind(holes.NoSquat, 0, 0), push(4000, 0.4), tie(holes.NearestTarget, 1, holes.ByPush)}},
+		{"refused", holes.Wishes{}, 8, []holes.Reason{kind(holes.Refused, 0, 0)}},
+		{"one pair", holes.Wishes{OneBar: true}, 5, []holes.Reason{moved, ahead}},
+		{"in reach", holes.Wishes{InReach: true}, 5, []holes.Reason{recut, ahead}},
+		{"two wishes", holes.Wishes{InReach: true, OneBar: true}, 5, []holes.Reason{moved, recut, ahead}},
+		{"pinion's limit", holes.Wishes{WithinPinion: true}, 3, []holes.Reason{kind(holes.PinionTurn, 3*degree, 2*degree)}},
+		{"in target", holes.Wishes{InTarget: true}, 4, []holes.Reason{kind(holes.SquatOff, 0.15, 0)}},
+		{"least push", holes.Wishes{Order: holes.LeastPush}, 3, []holes.Reason{most(7000), kind(holes.PinionOff, degree, 0)}},
+		{"equal push", holes.Wishes{Order: holes.LeastPush}, 2, []holes.Reason{most(8000), met, tie(holes.LeastPush, 1, holes.ByHoles)}},
+		{"least share", holes.Wishes{Order: holes.LeastShare}, 4, []holes.Reason{kind(holes.MostShare, 0.65, 0), kind(holes.SquatOff, 0.15, 0)}},
+		{"turns", holes.Wishes{Order: holes.FewestTurns}, 5, []holes.Reason{{Kind: holes.BarTurns, Turns: [2]float64{4, -8}}, ahead}},
+		{"equal turns", holes.Wishes{Order: holes.FewestTurns}, 3, []holes.Reason{{Kind: holes.BarTurns, Turns: [2]float64{0, 2}}, kind(holes.PinionOff, degree, 0), tie(holes.FewestTurns, 2, holes.ByDistance)}},
+	} {
+		wantReasons(t, want.name, reasonsOf(table, c, want.wishes, want.index), want.list)
+	}
+	if places := holes.Rank(table, c, 0, box, holes.Wishes{}); !strings.Contains(places[8].Refusal(units.US), "has no length") || places[0].Refusal(units.US) != "" {
+		t.Errorf("refusals %q and %q", places[8].Refusal(units.US), places[0].Refusal(units.US))
+	}
+}
+
+// An instant center far off tells that the bars are nearly parallel.
+func TestFarCenters(t *testing.T) {
 	for _, want := range []struct {
 		x, z float64 // [in]
-		text string
+		list []holes.Reason
 	}{
-		{31883, 10, "bars nearly parallel: instant center far ahead of the target"},
-		{-31883, 10, "bars nearly parallel: instant center far behind the target"},
-		{31883, -4000, "bars nearly parallel: instant center far ahead of the target"},
-		{-31883, 4000, "bars nearly parallel: instant center far behind the target"},
-		{31883, 15, "bars nearly parallel: instant center far ahead of the target, instant center 1.00 in too high"},
-		{50, 4000, "bars nearly parallel: instant center far above the target"},
-		{50, -4000, "bars nearly parallel: instant center far below the target"},
-		{400, 10, "instant center 340.00 in too far ahead"},
+		{31883, 10, []holes.Reason{{Kind: holes.FarAhead, Value: 31823 * inch}}},
+		{-31883, 10, []holes.Reason{{Kind: holes.FarAhead, Value: -31923 * inch}}},
+		{31883, -4000, []holes.Reason{{Kind: holes.FarAhead, Value: 31823 * inch}}},
+		{31883, 15, []holes.Reason{{Kind: holes.FarAhead, Value: 31823 * inch}, {Kind: holes.AboveOff, Value: inch}}},
+		{50, 4000, []holes.Reason{{Kind: holes.FarAbove, Value: 3986 * inch}}},
+		{50, -4000, []holes.Reason{{Kind: holes.FarAbove, Value: -4006 * inch}}},
+		{400, 10, []holes.Reason{{Kind: holes.AheadOff, Value: 340 * inch}}},
 	} {
 		c, table := byHand(t)
 		table.Combinations[5].InstantCenter = r2.Vec{X: want.x * inch, Y: want.z * inch}
-		places := holes.Rank(table, c, 0, box, holes.Wishes{OneBar: true})
-		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == 5 })
-		if got := places[i].Reason(units.US); got != "both pairs would be moved; "+want.text {
-			t.Errorf("instant center at %v, %v in:\n got %s\nwant %s", want.x, want.z, got, want.text)
-		}
+		got := reasonsOf(table, c, holes.Wishes{OneBar: true}, 5)
+		wantReasons(t, "far", got, append([]holes.Reason{{Kind: holes.BothMoved}}, want.list...))
 	}
+}
+
+// Without usable holes in use nothing can be counted, and a rod end too short for
+// any tube needs no new one.
+func TestReasonsOutOfReach(t *testing.T) {
 	c, table := byHand(t)
-	table.Combinations[4].Length[car.Lower] = table.Combinations[0].Length[car.Lower]
-	for index, want := range map[int]string{0: "the present holes; no turns; ", 4: "4.00 turns on the upper bars, none on the lower; "} {
-		places := holes.Rank(table, c, 0, box, holes.Wishes{Order: holes.FewestTurns})
-		i := slices.IndexFunc(places, func(p holes.Place) bool { return p.Index == index })
-		if got := places[i].Reason(units.US); !strings.HasPrefix(got, want) {
-			t.Errorf("%d: %q does not begin with %q", index, got, want)
-		}
+	table.Combinations[0].Refused = true
+	if got := reasonsOf(table, c, holes.Wishes{InReach: true}, 5); got[0] != (holes.Reason{Kind: holes.NoStart}) {
+		t.Errorf("%+v", got)
+	}
+	c, table = byHand(t)
+	c.LowerBar.Threads.Length = 1 * inch
+	if got := reasonsOf(table, c, holes.Wishes{InReach: true}, 1); got[0] != (holes.Reason{Kind: holes.ShortThread, Pair: car.Lower}) {
+		t.Errorf("%+v", got)
 	}
 }
 
 // Without a limit there is no wish to keep it.
 func TestWishesOfATarget(t *testing.T) {
+	if none := (holes.Wishes{Order: holes.LeastPush}); none.Any() || !(holes.Wishes{InTarget: true}).Any() {
+		t.Error("an order is no wish, a target to be met is one")
+	}
 	all := holes.Wishes{Order: holes.LeastPush, OneBar: true, InReach: true, WithinPinion: true, WithinLoad: true, InTarget: true}
 	if got := all.Of(box); got != all {
 		t.Errorf("with a limit: %+v", got)
@@ -197,18 +237,21 @@ func TestWishesOfATarget(t *testing.T) {
 func TestOverloadByHand(t *testing.T) {
 	c, table := byHand(t)
 	table.Combinations[1].Share[car.Lower][column.Push] = 1.06
+	over := holes.Reason{Kind: holes.Overload, Pair: car.Lower, Way: column.Push, Value: 1.06}
+	met := holes.Reason{Kind: holes.TargetMet}
 	for _, want := range []struct {
 		wishes holes.Wishes
 		rank   int
-		text   string
+		list   []holes.Reason
 	}{
-		{holes.Wishes{}, 3, "inside the target; lower bars push 8,000 lb, 106 % of their limit; lower bars would carry 106.0 % of what they may in push; same distance as 2 others, least push decides"},
-		{holes.Wishes{WithinLoad: true}, 8, "inside the target; lower bars would carry 106.0 % of what they may in push"},
+		{holes.Wishes{}, 3, []holes.Reason{met, {Kind: holes.NearestPush, Pair: car.Lower, Value: 8000 * pound, Limit: 1.06}, over, {Kind: holes.Tie, Others: 2, Decider: holes.ByPush}}},
+		{holes.Wishes{WithinLoad: true}, 8, []holes.Reason{met, over}},
 	} {
 		p := holes.Rank(table, c, 0, box, want.wishes)[want.rank-1]
-		if got := p.Reason(units.US); p.Index != 1 || got != want.text {
-			t.Errorf("place %d is %d: %s", want.rank, p.Index, got)
+		if p.Index != 1 {
+			t.Errorf("place %d is %d", want.rank, p.Index)
 		}
+		wantReasons(t, "overload", p.Reasons(), want.list)
 	}
 }
 
@@ -349,10 +392,8 @@ func TestRankOfAnyCar(t *testing.T) {
 				t.Fatalf("place %d: %+v", i+1, p)
 			}
 			seen[p.Index] = true
-			for _, s := range []units.System{units.US, units.SI} {
-				if p.Reason(s) == "" {
-					t.Fatalf("no reason for %+v", p)
-				}
+			if list := p.Reasons(); len(list) == 0 || (list[0].Kind == holes.Refused) == p.Combination().Usable() {
+				t.Fatalf("the reasons %+v for %+v", list, p)
 			}
 			for _, x := range []float64{p.Distance, p.Off.AntiSquat, p.Off.Ahead, p.Off.Above, p.Off.Pinion, p.Turns[0], p.Turns[1], p.Tube[0], p.Tube[1]} {
 				if math.IsNaN(x) || math.IsInf(x, 0) {

@@ -2,185 +2,185 @@ package holes
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
 )
 
-// amount writes a magnitude, one that would be shown as nothing as less than
-// the least that is shown.
-func amount(s units.System, q units.Quantity, si float64) string {
-	si = math.Abs(si)
-	if text := s.Format(q, si); si == 0 || text != s.Format(q, 0) {
-		return text
-	}
-	return "less than " + s.Format(q, s.ToSI(q, math.Pow(10, -float64(s.Decimals(q)))))
+// ReasonKind is a kind of Reason.
+type ReasonKind int
+
+// The kinds, each with what Value and Limit mean where they do.
+const (
+	Refused     ReasonKind = iota // the holes cannot be used; Table.Refusal says why
+	AreInUse                      // they are the present ones
+	BothMoved                     // a wish unmet: both pairs of bars would be moved
+	NoStart                       // the present holes cannot be used, so that no turns can be counted from them
+	ShortThread                   // Pair's rod ends have too little thread for any tube
+	NewTube                       // Pair needs a tube longer by Value [m], below zero shorter
+	PinionTurn                    // the pinion turns by Value, more than Limit [rad]
+	TargetMet                     // all of it
+	SquatOff                      // anti-squat is by Value outside the target, below zero too low [1]
+	NoSquat                       // there is no anti-squat: the line of action stands upright
+	AheadOff                      // the instant center is by Value outside the target along the car, below zero too far back [m]
+	AboveOff                      // likewise in height, below zero too low [m]
+	FarAhead                      // AheadOff by so much that it only says that the bars are nearly parallel; its sign is Value's
+	FarAbove                      // AboveOff likewise
+	NoCenter                      // there is no instant center: the bars are parallel
+	PinionOff                     // the pinion turns by Value beyond its limit [rad]
+	MostPush                      // Pair is pushed most of all bars, by Value [N]
+	NearestPush                   // Pair is nearest to its limit in push, with Value [N] at a share of Limit [1]
+	NoPush                        // no bar is pushed
+	MostShare                     // the largest share of what a bar may carry is Value [1]
+	BarTurns                      // the bars are turned by Turns
+	Overload                      // Pair would carry a share of Value of what it may in Way [1]
+	Tie                           // Others are as good by Order, and Decider sets the place apart from them
+)
+
+// Reason is one thing that tells why a place stands where it stands.
+type Reason struct {
+	Kind         ReasonKind
+	Pair         car.Pair
+	Way          column.Direction
+	Value, Limit float64
+	Turns        [2]float64 // by car.Pair, positive lengthens [1]
+	Order        Order
+	Others       int
+	Decider      Decider
 }
 
-// Reason says in words why the place stands where it stands, as in "inside the
-// target; lower bars push 9,475 lb, 68 % of their limit" or "both pairs would be
-// moved".
-func (p *Place) Reason(s units.System) string {
-	c := p.Combination()
-	if !c.Usable() {
-		return phrase(p.ranking.table.Refusal(c.Holes, s))
+// Reasons returns why the place stands where it stands, what counts most first:
+// what is special about it, the wishes that it does not fulfil, what it is ordered
+// by, how it stands to the target, what its bars carry, and what sets it apart
+// from its equals.
+func (p *Place) Reasons() []Reason {
+	if !p.Combination().Usable() {
+		return []Reason{{Kind: Refused}}
 	}
-	var said []string
-	say := func(texts ...string) {
-		for _, text := range texts {
-			if text != "" {
-				said = append(said, text)
-			}
-		}
-	}
+	var list []Reason
 	if p.Present {
-		say("the present holes")
+		list = append(list, Reason{Kind: AreInUse})
 	}
 	if p.Unmet != 0 {
-		say(p.unmet(s)...)
-		say(p.near(s), p.overload())
-		return strings.Join(said, "; ")
+		return slices.Concat(list, p.unmet(), p.near(), p.overload())
 	}
-	say(p.leads(s), p.near(s))
+	list = slices.Concat(list, p.leads(), p.near())
 	if p.ranking.wishes.Order != LeastPush && (p.Inside || p.Others > 0 && p.Decider == ByPush) {
-		say(p.push(s))
+		list = append(list, p.push())
 	}
-	say(p.overload(), p.tie())
-	return strings.Join(said, "; ")
+	list = append(list, p.overload()...)
+	if p.Others > 0 {
+		list = append(list, Reason{Kind: Tie, Order: p.ranking.wishes.Order, Others: p.Others, Decider: p.Decider})
+	}
+	return list
 }
 
-// unmet says which wishes are not fulfilled, but for those of being in the target
-// and within the loads, of which near and overload tell.
-func (p *Place) unmet(s units.System) []string {
-	var said []string
-	for _, wish := range []struct {
-		Wish
-		words func() string
-	}{
-		{OneBar, func() string { return "both pairs would be moved" }},
-		{InReach, func() string { return p.reach(s) }},
-		{WithinPinion, func() string {
-			return fmt.Sprintf("the pinion turns %s, its limit is %s", s.Format(units.Angle, p.Combination().PinionChange()), s.Format(units.Angle, p.ranking.target.PinionLimit))
-		}},
-	} {
-		if p.Unmet&wish.Wish != 0 {
-			said = append(said, wish.words())
-		}
+// Refusal says why the place's holes cannot be used, as Table.Refusal does.
+func (p *Place) Refusal(s units.System) string { return p.ranking.table.Refusal(p.Holes(), s) }
+
+// unmet returns the wishes that are not fulfilled, but for those of being in the
+// target and within the loads, of which near and overload tell.
+func (p *Place) unmet() (list []Reason) {
+	if p.Unmet&OneBar != 0 {
+		list = append(list, Reason{Kind: BothMoved})
 	}
-	return said
+	if p.Unmet&InReach != 0 {
+		list = append(list, p.reach()...)
+	}
+	if p.Unmet&WithinPinion != 0 {
+		list = append(list, Reason{Kind: PinionTurn, Value: p.Combination().PinionChange(), Limit: p.ranking.target.PinionLimit})
+	}
+	return list
 }
 
-// overload says which bars carry more than they may.
-func (p *Place) overload() string {
-	c := p.Combination()
-	var said []string
+// overload returns which bars carry more than they may.
+func (p *Place) overload() (list []Reason) {
 	for _, pair := range car.Pairs {
 		for _, d := range column.Directions {
-			if share := c.Share[pair][d]; share > 1 {
-				said = append(said, fmt.Sprintf("%s would carry %.1f %% of what they may in %s", pair.Bars(), 100*share, d))
+			if share := p.Combination().Share[pair][d]; share > 1 {
+				list = append(list, Reason{Kind: Overload, Pair: pair, Way: d, Value: share})
 			}
 		}
 	}
-	return strings.Join(said, ", ")
+	return list
 }
 
-// reach says which bars need new tubes.
-func (p *Place) reach(s units.System) string {
+// reach returns which bars need new tubes.
+func (p *Place) reach() (list []Reason) {
 	if !p.HasTurns {
-		return "the present holes cannot be used, so nothing can be turned from them"
+		return []Reason{{Kind: NoStart}}
 	}
-	var said []string
 	for _, pair := range car.Pairs {
 		switch bar := &p.ranking.bars[pair]; {
 		case !p.Recut(pair):
 		case !bar.Usable():
-			said = append(said, pair.Bars()+" have too little thread for any tube")
+			list = append(list, Reason{Kind: ShortThread, Pair: pair})
 		default:
-			way := "longer"
-			if p.Status[pair] == adjuster.TooLong {
-				way = "shorter"
-			}
-			said = append(said, fmt.Sprintf("%s would have to be recut %s %s", pair.Bars(), amount(s, units.Length, p.Tube[pair]), way))
+			list = append(list, Reason{Kind: NewTube, Pair: pair, Value: p.Tube[pair]})
 		}
 	}
-	return strings.Join(said, ", ")
-}
-
-// missing is a part of the target that is missed, by how much of a distance.
-type missing struct {
-	part float64
-	text string
+	return list
 }
 
 // far is by how much an instant center misses the target from which on a number
 // tells less than that the bars are nearly parallel [m].
 const far = 10.0
 
-// near says how near the target is, the worst miss first, less what an unmet
+// near returns how near the target is, the worst miss first, less what an unmet
 // wish says already.
-func (p *Place) near(s units.System) string {
+func (p *Place) near() []Reason {
 	if p.Inside {
-		return "inside the target"
+		return []Reason{{Kind: TargetMet}}
 	}
 	c := p.Combination()
 	_, parts, off := p.ranking.target.distance(c)
-	way := func(by float64, below, above string) string {
-		if by < 0 {
-			return below
-		}
-		return above
+	type missing struct {
+		part float64 // of the distance
+		Reason
 	}
 	var missed []missing
-	add := func(part float64, text string) {
+	add := func(part float64, kind ReasonKind, by float64) {
 		if part > 0 {
-			missed = append(missed, missing{part, text})
+			missed = append(missed, missing{part, Reason{Kind: kind, Value: by}})
 		}
 	}
 	if c.HasAntiSquat {
-		add(parts.antiSquat, fmt.Sprintf("anti-squat %s too %s", amount(s, units.Percent, off.AntiSquat), way(off.AntiSquat, "low", "high")))
+		add(parts.antiSquat, SquatOff, off.AntiSquat)
 	} else {
-		add(parts.antiSquat, "no anti-squat, since the line of action stands upright")
+		add(parts.antiSquat, NoSquat, 0)
 	}
-	if c.HasInstantCenter {
-		ahead := fmt.Sprintf("instant center %s too far %s", amount(s, units.Length, off.Ahead), way(off.Ahead, "back", "ahead"))
-		above := fmt.Sprintf("instant center %s too %s", amount(s, units.Length, off.Above), way(off.Above, "low", "high"))
-		const parallel = "bars nearly parallel: instant center far "
-		switch farAhead, farAbove := math.Abs(off.Ahead) > far, math.Abs(off.Above) > far; {
-		case farAhead && farAbove:
-			add(max(parts.ahead, parts.above), parallel+way(off.Ahead, "behind", "ahead of")+" the target")
-		case farAhead:
-			add(parts.ahead, parallel+way(off.Ahead, "behind", "ahead of")+" the target")
-			add(parts.above, above)
-		case farAbove:
-			add(parts.ahead, ahead)
-			add(parts.above, parallel+way(off.Above, "below", "above")+" the target")
-		default:
-			add(parts.ahead, ahead)
-			add(parts.above, above)
-		}
-	} else {
-		add(parts.center, "no instant center, since the bars are parallel")
+	switch farAhead, farAbove := math.Abs(off.Ahead) > far, math.Abs(off.Above) > far; {
+	case !c.HasInstantCenter:
+		add(parts.center, NoCenter, 0)
+	case farAhead && farAbove:
+		add(max(parts.ahead, parts.above), FarAhead, off.Ahead)
+	case farAhead:
+		add(parts.ahead, FarAhead, off.Ahead)
+		add(parts.above, AboveOff, off.Above)
+	case farAbove:
+		add(parts.ahead, AheadOff, off.Ahead)
+		add(parts.above, FarAbove, off.Above)
+	default:
+		add(parts.ahead, AheadOff, off.Ahead)
+		add(parts.above, AboveOff, off.Above)
 	}
 	if p.Unmet&WithinPinion == 0 {
-		add(parts.pinion, fmt.Sprintf("pinion turns %s beyond its limit", amount(s, units.Angle, off.Pinion)))
+		add(parts.pinion, PinionOff, off.Pinion)
 	}
 	slices.SortStableFunc(missed, func(a, b missing) int { return cmp.Compare(b.part, a.part) })
-	texts := make([]string, len(missed))
+	list := make([]Reason, len(missed))
 	for i := range missed {
-		texts[i] = missed[i].text
+		list[i] = missed[i].Reason
 	}
-	return strings.Join(texts, ", ")
+	return list
 }
 
-// push says which bars are nearest to their limit in push.
-func (p *Place) push(s units.System) string {
+// push returns which bars are nearest to their limit in push.
+func (p *Place) push() Reason {
 	c := p.Combination()
 	pair := car.Lower
 	if c.Share[car.Upper][column.Push] > c.Share[car.Lower][column.Push] {
@@ -188,68 +188,25 @@ func (p *Place) push(s units.System) string {
 	}
 	push := max(c.Peak[pair][analysis.Hooked][column.Push], c.Peak[pair][analysis.Hit][column.Push])
 	if push == 0 {
-		return "no bar is pushed"
+		return Reason{Kind: NoPush}
 	}
-	return fmt.Sprintf("%s push %s, %.0f %% of their limit", pair.Bars(), s.Format(units.Force, push), 100*c.Share[pair][column.Push])
+	return Reason{Kind: NearestPush, Pair: pair, Value: push, Limit: c.Share[pair][column.Push]}
 }
 
-// leads says what the order asked for goes by, nothing for the nearest.
-func (p *Place) leads(s units.System) string {
+// leads returns what the order asked for goes by, nothing for the nearest.
+func (p *Place) leads() []Reason {
 	c := p.Combination()
 	switch p.ranking.wishes.Order {
 	case LeastPush:
 		pair, push := c.largestPush()
 		if push == 0 {
-			return "no bar is pushed"
+			return []Reason{{Kind: NoPush}}
 		}
-		return fmt.Sprintf("%s push %s, the most of all bars", pair.Bars(), s.Format(units.Force, push))
+		return []Reason{{Kind: MostPush, Pair: pair, Value: push}}
 	case LeastShare:
-		return fmt.Sprintf("share of limit at most %.0f %%", 100*c.Highest())
+		return []Reason{{Kind: MostShare, Value: c.Highest()}}
 	case FewestTurns:
-		return p.turns()
+		return []Reason{{Kind: BarTurns, Turns: p.Turns}}
 	}
-	return ""
-}
-
-// turns says how far the bars of either pair are turned.
-func (p *Place) turns() string {
-	text := func(pair car.Pair) string { return fmt.Sprintf("%.2f", math.Abs(p.Turns[pair])) }
-	upper, lower, none := text(car.Upper), text(car.Lower), fmt.Sprintf("%.2f", 0.0)
-	switch {
-	case upper == none && lower == none:
-		return "no turns"
-	case upper == none:
-		return lower + " turns on the lower bars, none on the upper"
-	case lower == none:
-		return upper + " turns on the upper bars, none on the lower"
-	}
-	return fmt.Sprintf("%s turns on the upper bars, %s on the lower", upper, lower)
-}
-
-// tie says how many are as good and what decides between them.
-func (p *Place) tie() string {
-	if p.Others == 0 {
-		return ""
-	}
-	same := [...]string{"same distance as", "same push as", "same share as", "same turns as"}[p.ranking.wishes.Order]
-	others := units.Count(p.Others) + " others"
-	if p.Others == 1 {
-		others = "1 other"
-	}
-	decides := [...]string{
-		ByDistance: "nearness to the target decides",
-		ByPush:     "least push decides",
-		ByMoved:    "fewest moved ends decide",
-		ByTurns:    "fewest turns decide",
-		ByHoles:    "all else is the same, so the holes' order decides",
-	}[p.Decider]
-	return same + " " + others + ", " + decides
-}
-
-// phrase makes part of a sentence of one.
-func phrase(sentence string) string {
-	if sentence == "" {
-		return ""
-	}
-	return strings.ToLower(sentence[:1]) + strings.TrimSuffix(sentence[1:], ".")
+	return nil
 }

@@ -6,7 +6,6 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -32,7 +31,7 @@ type Worth struct {
 type Step struct {
 	HasHole bool // there is such a hole
 	Hole    int  // its place in the row, counted from 0
-	Known   bool // what the step does is known; Reason says why when it is not
+	Known   bool // what the step does is known: the holes can be used and have been searched
 
 	// Changes against the setup's holes.
 	HasInstantCenter bool    // both have one; InstantCenter is else zero
@@ -40,25 +39,6 @@ type Step struct {
 	HasAntiSquat     bool    // both have one; AntiSquat is else zero
 	AntiSquat        float64 // at ride height, 1 is 100 % [1]
 	LowerPush        float64 // of the largest push in one lower bar in the hit case over the travel [N]
-
-	up      bool      // the step goes up
-	table   *Table    // that was looked into, or nil
-	refused car.Holes // that cannot be used, where Known is false
-}
-
-// Reason says why it is not known what the step does, empty when it is.
-func (s *Step) Reason(u units.System) string {
-	switch {
-	case s.Known:
-		return ""
-	case !s.HasHole && s.up:
-		return "this is the highest hole"
-	case !s.HasHole:
-		return "this is the lowest hole"
-	case s.table == nil:
-		return "the holes have not been searched"
-	}
-	return phrase(s.table.Refusal(s.refused, u))
 }
 
 // Sensitivity returns the worth of each row's hole in a setup of c, by car.Row.
@@ -178,18 +158,15 @@ func next(row []r2.Vec, from int, way float64) (int, bool) {
 func step(c *car.Car, setup int, table *Table, row car.Row, way float64) Step {
 	holes := c.Setups[setup].Holes
 	from := *row.Of(&holes)
-	s := Step{up: way > 0, table: table}
+	var s Step
 	if s.Hole, s.HasHole = next(*row.In(c), from, way); !s.HasHole || table == nil {
 		return s
 	}
 	here := &table.Combinations[table.Index(holes)]
 	*row.Of(&holes) = s.Hole
 	there := &table.Combinations[table.Index(holes)]
-	for _, c := range []*Combination{here, there} {
-		if !c.Usable() {
-			s.refused = c.Holes
-			return s
-		}
+	if !here.Usable() || !there.Usable() {
+		return s
 	}
 	s.Known = true
 	if s.HasInstantCenter = here.HasInstantCenter && there.HasInstantCenter; s.HasInstantCenter {

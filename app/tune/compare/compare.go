@@ -5,7 +5,6 @@ package compare
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"bowline/app/form"
 	"bowline/app/panel"
@@ -303,15 +302,15 @@ func (p *Part) writePlan(names [2]string, c *car.Car, a, b int, u units.System) 
 	to := &c.Setups[b]
 	plan, err := adjuster.Plan(c, a, to.Holes, to.Turns)
 	if err != nil {
-		p.plan.Set(fmt.Sprintf("%q cannot be reached from %q: %v.", names[1], names[0], err))
+		p.plan.Set(words.NoSetupPlan(names[0], names[1], err))
 	} else {
-		p.plan.Set(fmt.Sprintf("From %q to %q:\n• ", names[0], names[1]) + strings.Join(plan.Text(u), "\n• "))
+		p.plan.Set(words.SetupPlan(names[0], names[1], &plan, u))
 	}
 	for i, bar := range car.BarTurns {
 		by := "—"
 		if err == nil {
 			pair := &plan.Pairs[i/2]
-			by = []adjuster.BarChange{pair.Left, pair.Right}[i%2].Turn().String()
+			by = words.Turn([]adjuster.BarChange{pair.Left, pair.Right}[i%2].Turn())
 		}
 		p.set(tableTurns, i, words.OwnTurns(*bar.Of(&c.Setups[a].Turns)), words.OwnTurns(*bar.Of(&to.Turns)), by)
 	}

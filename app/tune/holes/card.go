@@ -149,21 +149,13 @@ func (c *card) refresh() {
 		title += ", in use"
 	}
 	c.title.Set(title)
-	c.order.Set(orderWords(p.Holes()))
-	c.reason.Set(sentence(p.Reason(u)))
+	c.order.Set(words.WhichHoles(p.Holes()))
+	c.reason.Set(words.Sentence(words.Reason(p, u)))
 	form.Enable(c.use, p.Combination().Usable() && !present)
 	form.Enable(c.keep, p.Combination().Usable())
 	form.Enable(c.print, p.Combination().Usable())
 	c.writeTurns(p, u)
 	c.writeChanges(p, u)
-}
-
-// sentence writes a phrase as one.
-func sentence(phrase string) string {
-	if phrase == "" {
-		return ""
-	}
-	return strings.ToUpper(phrase[:1]) + phrase[1:] + "."
 }
 
 // writeTurns says how to get to the holes from the current setup.
@@ -177,7 +169,7 @@ func (c *card) writeTurns(p *holes.Place, u units.System) {
 		c.rest.Tell("")
 		return
 	}
-	lines := plan.Text(u)
+	lines := words.Plan(&plan, u)
 	for i, t := range c.pairs {
 		t.Tell(lines[i])
 		t.SetColor(threadColor(&plan.Pairs[i]))
@@ -195,15 +187,6 @@ func threadColor(p *adjuster.PairChange) fyne.ThemeColorName {
 		return theme.ColorNameWarning
 	}
 	return theme.ColorNameForeground
-}
-
-// orderWords say which hole is which, in the order that numbers of holes have.
-func orderWords(h car.Holes) string {
-	var said []string
-	for _, row := range car.Rows {
-		said = append(said, fmt.Sprintf("%s %d", strings.ToLower(rowNames[row]), *row.Of(&h)+1))
-	}
-	return sentence(strings.Join(said, ", "))
 }
 
 // writeChanges holds the combination against the holes in use.

@@ -9,6 +9,7 @@ import (
 	"bowline/app/listing"
 	"bowline/app/panel"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/units"
@@ -199,7 +200,7 @@ func (l *list) hovered(key int) {
 		l.say("")
 		return
 	}
-	l.say(p.Holes().String() + ": " + p.Reason(l.units) + ".")
+	l.say(p.Holes().String() + ": " + words.Reason(p, l.units) + ".")
 }
 
 // Len implements listing.Source.
@@ -219,7 +220,7 @@ func (l *list) Cell(row, at int) (string, fyne.ThemeColorName) {
 	case at == listRank:
 		return strconv.Itoa(p.Rank), rowColor(p, present)
 	case at > len(l.columns):
-		return p.Reason(l.units), rowColor(p, false)
+		return words.Reason(p, l.units), rowColor(p, false)
 	}
 	c := l.columns[at-1]
 	text := farText(c, p)

@@ -9,6 +9,7 @@ import (
 
 	"bowline/app/panel/paneltest"
 	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/units"
@@ -37,7 +38,7 @@ func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
 				}
 				want = append(want, text)
 			}
-			want = append(want, p.Reason(u))
+			want = append(want, words.Reason(p, u))
 			if p.Index == d.Study.Present() {
 				want[1] += " •"
 				presents++
@@ -290,7 +291,7 @@ func TestListAndStudyPointAlike(t *testing.T) {
 	l.table.OnHovered(7)
 	d.Settle()
 	p := d.Study.Place(7)
-	if want := p.Holes().String() + ": " + p.Reason(units.US) + "."; d.Study.Pointed() != 7 || d.Said != want {
+	if want := p.Holes().String() + ": " + words.Reason(p, units.US) + "."; d.Study.Pointed() != 7 || d.Said != want {
 		t.Errorf("pointed at %d, the window says %q, want %q", d.Study.Pointed(), d.Said, want)
 	}
 	l.table.OnHovered(study.None)

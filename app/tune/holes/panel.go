@@ -4,14 +4,11 @@ package holes
 
 import (
 	"fmt"
-	"strings"
 
 	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/study"
-	"bowline/model/adjuster"
-	"bowline/model/car"
-	"bowline/model/holes"
+	"bowline/app/words"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 
@@ -201,87 +198,5 @@ func (p *Panel) verdictWords() string {
 	if len(places) == 0 {
 		return "Every combination of holes is searched for the one nearest to the target."
 	}
-	inside, wished, refused := 0, 0, 0
-	for i := range places {
-		switch o := &places[i]; {
-		case !o.Combination().Usable():
-			refused++
-		case o.Unmet == 0:
-			wished++
-			fallthrough
-		default:
-			if o.Inside {
-				inside++
-			}
-		}
-	}
-	all := units.Count(len(places))
-	said := []string{fmt.Sprintf("%s of %s combinations meet the target", units.Count(inside), all)}
-	switch inside {
-	case 0:
-		said[0] = fmt.Sprintf("None of %s combinations meets the target", all)
-	case 1:
-		said[0] = fmt.Sprintf("1 of %s combinations meets the target", all)
-	}
-	if asked := wishes(p.study); asked != (holes.Wishes{Order: asked.Order}) {
-		said = append(said, fulfilled(wished))
-	}
-	text := strings.Join(append(said, best(&places[0])), "; ") + "."
-	if o := p.study.Place(p.study.Present()); o != nil {
-		text += fmt.Sprintf(" Holes in use: %s, rank %s.", o.Holes(), units.Count(o.Rank))
-	}
-	switch refused {
-	case 0:
-	case 1:
-		text += " 1 cannot be used."
-	default:
-		text += fmt.Sprintf(" %s cannot be used.", units.Count(refused))
-	}
-	return text
-}
-
-// fulfilled says how many combinations fulfil all wishes.
-func fulfilled(n int) string {
-	switch n {
-	case 0:
-		return "none fulfils all wishes"
-	case 1:
-		return "1 fulfils all wishes"
-	}
-	return units.Count(n) + " fulfil all wishes"
-}
-
-// best says what the best combination needs.
-func best(p *holes.Place) string {
-	name := "the best, " + p.Holes().String() + ","
-	switch {
-	case !p.Combination().Usable():
-		return "no combination can be used"
-	case p.Present:
-		return "the holes in use are the best"
-	case !p.HasTurns:
-		return name + " is ahead of the holes in use"
-	}
-	return name + " needs " + needs(p)
-}
-
-// needs says how bars are to be turned, or made anew.
-func needs(p *holes.Place) string {
-	var said []string
-	and := " and "
-	for _, pair := range car.Pairs {
-		bars := pair.Bars()
-		turn := adjuster.InFlats(p.Turns[pair])
-		switch {
-		case p.Recut(pair):
-			said = append(said, "new tubes for the "+bars)
-			and = ", and "
-		case !turn.None():
-			said = append(said, "the "+bars+" "+turn.String())
-		}
-	}
-	if len(said) == 0 {
-		return "no bar turned"
-	}
-	return strings.Join(said, and)
+	return words.Ranking(places, p.study.Place(p.study.Present()), wishes(p.study).Any())
 }
