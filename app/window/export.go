@@ -2,12 +2,16 @@ package window
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"bowline/app/panel"
+	"bowline/app/report"
+	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/plotting/chart"
 
@@ -59,7 +63,7 @@ func (w *Window) exportAll() {
 	}, w.window)
 	d.SetTitleText("Export all charts into a folder")
 	d.SetConfirmText("Export here")
-	w.placeDialog(d)
+	w.place(d)
 }
 
 // exportTo writes every chart in every format, asking before files are
@@ -94,4 +98,43 @@ func (w *Window) exportTo(folder string) {
 	}
 	w.ask("Replace files", fmt.Sprintf("%s has %d of these %d files already.", folder, taken, len(files)),
 		panel.Answer{Name: "Replace them", Do: write}, panel.Answer{Name: "Cancel"})
+}
+
+// printReport asks for a file and writes the report's pages.
+func (w *Window) printReport() {
+	if !w.settled() {
+		return
+	}
+	w.askFile("Report as PDF", ".pdf", w.fileName()+".pdf", func(path string) {
+		launched := w.study.Launch()
+		if w.study.LaunchOutdated() {
+			launched = nil
+		}
+		if err := report.SavePDF(path, w.study.Result(), launched, w.study.Units(), time.Now()); err != nil {
+			w.fail(err)
+			return
+		}
+		w.say("Report written to " + path)
+	})
+}
+
+// printCard asks for a file and writes the card that says how to get from the
+// current setup to other holes.
+func (w *Window) printCard(to car.Holes) {
+	if !w.settled() {
+		return
+	}
+	card, err := report.NewCard(context.Background(), w.doc.Car(), w.doc.Setup(), to, w.study.Library(), w.study.Units())
+	if err != nil {
+		w.fail(err)
+		return
+	}
+	name := w.fileName() + "-holes-" + strings.ReplaceAll(to.String(), "·", "-") + ".pdf"
+	w.askFile("Card as PDF", ".pdf", name, func(path string) {
+		if err := card.Save(path, time.Now()); err != nil {
+			w.fail(err)
+			return
+		}
+		w.say("Card written to " + path)
+	})
 }

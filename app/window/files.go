@@ -4,21 +4,16 @@ import (
 	"errors"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"bowline/app/document"
 	"bowline/app/panel"
-	"bowline/app/report"
 	"bowline/assets"
 	"bowline/model/carfile"
-	"bowline/model/launch"
 	"bowline/model/stock"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 )
 
 // demoFile reads the embedded demo car.
@@ -58,74 +53,6 @@ func (w *Window) remember() {
 		w.say("The list of recent files could not be kept: " + err.Error())
 	}
 	w.remake()
-}
-
-// fail shows an error with all its lines.
-func (w *Window) fail(err error) {
-	if err == nil {
-		return
-	}
-	text := widget.NewLabel(err.Error())
-	text.Wrapping = fyne.TextWrapWord
-	box := container.NewVScroll(text)
-	box.SetMinSize(fyne.NewSize(620, float32(min(320, 60+40*strings.Count(err.Error(), "\n")))))
-	d := dialog.NewCustom("This did not work", "Close", box, w.window)
-	d.SetOnClosed(func() { w.mild = nil })
-	w.mild = d.Hide
-	d.Show()
-}
-
-// ask shows a question with an answer for each button; the last is the mild
-// one.
-func (w *Window) ask(title, question string, answers ...panel.Answer) {
-	text := widget.NewLabel(question)
-	text.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons(title, container.New(wide(460), text), w.window)
-	buttons := make([]fyne.CanvasObject, len(answers))
-	for i, a := range answers {
-		give := func() {
-			d.Hide()
-			w.mild = nil
-			if a.Do != nil {
-				a.Do()
-			}
-		}
-		b := widget.NewButton(a.Name, give)
-		w.mild = give // of the last answer, in the end
-		if i == 0 {
-			b.Importance = widget.HighImportance
-		}
-		buttons[i] = b
-	}
-	d.SetButtons(buttons)
-	d.Show()
-}
-
-// typedKey gives the mild answer to a question on Escape.
-func (w *Window) typedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape && w.mild != nil && w.asking() {
-		w.mild()
-	}
-}
-
-// asking reports whether a question waits for its answer.
-func (w *Window) asking() bool {
-	_, modal := w.window.Canvas().Overlays().Top().(*widget.PopUp)
-	return modal
-}
-
-// wide gives its object at least a width.
-type wide float32
-
-// MinSize implements fyne.Layout.
-func (l wide) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return o[0].MinSize().Max(fyne.NewSize(float32(l), 0))
-}
-
-// Layout implements fyne.Layout.
-func (l wide) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	o[0].Move(fyne.NewPos(0, 0))
-	o[0].Resize(size)
 }
 
 // pendingWords say why nothing is done while a typed value is refused.
@@ -230,18 +157,7 @@ func (w *Window) askOpen() {
 		w.open(path)
 	}, w.window)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".toml"}))
-	w.placeDialog(d)
-}
-
-// placeDialog opens a file dialog large and in the car's folder.
-func (w *Window) placeDialog(d *dialog.FileDialog) {
-	if p := w.doc.Path(); p != "" {
-		if folder, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(p))); err == nil {
-			d.SetLocation(folder)
-		}
-	}
-	d.Resize(fyne.NewSize(820, 560))
-	d.Show()
+	w.place(d)
 }
 
 // dropped opens a file dropped on the window.
@@ -266,28 +182,6 @@ func (w *Window) offer(r document.Recovery) {
 	w.ask("Unsaved work found", name+" has unsaved work of "+r.Time.Format("2 January 2006, 15:04")+", kept when Bowline ended without closing it.",
 		panel.Answer{Name: "Take it up", Do: func() { w.fail(w.doc.Recover(r)) }},
 		panel.Answer{Name: "Delete it", Do: func() { w.fail(r.Discard()) }})
-}
-
-// currentLaunch returns the launch of the car as it is; nil when there is none.
-func (w *Window) currentLaunch() *launch.Result {
-	if w.study.LaunchOutdated() {
-		return nil
-	}
-	return w.study.Launch()
-}
-
-// printReport asks for a file and writes the report's pages.
-func (w *Window) printReport() {
-	if !w.settled() {
-		return
-	}
-	w.askFile("Report as PDF", ".pdf", w.fileName()+".pdf", func(path string) {
-		if err := report.SavePDF(path, w.study.Result(), w.currentLaunch(), w.study.Units(), time.Now()); err != nil {
-			w.fail(err)
-			return
-		}
-		w.say("Report written to " + path)
-	})
 }
 
 // quit closes the window, asking about unsaved changes.

@@ -2,6 +2,7 @@ package window
 
 import (
 	"path/filepath"
+	"strconv"
 
 	"bowline/app/form"
 	"bowline/app/look"
@@ -10,7 +11,6 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
@@ -32,6 +32,14 @@ func key(name fyne.KeyName, more ...fyne.KeyModifier) fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: name, Modifier: modifier}
 }
 
+// digit is the shortcut of a digit; nil beyond 9.
+func digit(n int) fyne.Shortcut {
+	if n > 9 {
+		return nil
+	}
+	return key(fyne.KeyName(strconv.Itoa(n)))
+}
+
 // item is a menu item with a shortcut. Neither does anything to the car while a
 // question waits for its answer. Where text is typed that is none of the car's
 // inputs, inText is what they do to it instead.
@@ -48,9 +56,6 @@ func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(f
 	i.Shortcut = s
 	return i
 }
-
-// panelKeys are the keys of the panels, in the order of the registry.
-var panelKeys = [...]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5}
 
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
@@ -90,7 +95,7 @@ func (w *Window) remake() {
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
 	view := fyne.NewMenu("View")
 	for i := range w.panels.list {
-		view.Items = append(view.Items, w.item(w.panels.label(i), key(panelKeys[i]), func() { w.show(i) }))
+		view.Items = append(view.Items, w.item(w.panels.label(i), digit(i+1), func() { w.show(i) }))
 	}
 	view.Items = append(view.Items,
 		fyne.NewMenuItemSeparator(),
@@ -192,9 +197,4 @@ Ctrl with 1 to 5: the pages of Tune, Check, the launch.
 Ctrl with O, S, Z, Y, E, P, Q: open, save, undo, redo, export, report, quit.`
 
 // showKeys shows the help on keys.
-func (w *Window) showKeys() {
-	d := dialog.NewCustom("Keys and mouse", "Close", widget.NewLabel(keys), w.window)
-	d.SetOnClosed(func() { w.mild = nil })
-	w.mild = d.Hide
-	d.Show()
-}
+func (w *Window) showKeys() { w.tell("Keys and mouse", widget.NewLabel(keys)) }

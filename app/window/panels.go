@@ -16,9 +16,9 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// registry lists the panels by tab, in the order of tabs, pages and menu. Panels
-// that are on show at any time are pages of their tab; where there are some for
-// a travel and some for the launch, those take turns.
+// registry lists the panels by tab, in the order of tabs, pages and menu. Several
+// that can be on show at any time are pages of their tab. Where a tab has one for
+// a travel and one for the launch, these take turns.
 var registry = []entry{
 	{"Tune", always, here.New},
 	{"Tune", always, holes.New},
@@ -26,6 +26,9 @@ var registry = []entry{
 	{"Check", atTravel, travel.New},
 	{"Check", inLaunch, launch.New},
 }
+
+// firstPanel is the title of the panel that is on show first.
+const firstPanel = "Check"
 
 // entry is one line of the registry.
 type entry struct {
@@ -63,14 +66,25 @@ func onShow(tab string, page int, launching bool) int {
 	panic("window: the tab " + tab + " has no such page")
 }
 
+// paged reports whether a tab has pages.
+func paged(tab string) bool {
+	pages := 0
+	for _, e := range registry {
+		if e.tab == tab && e.when == always {
+			pages++
+		}
+	}
+	return pages > 1
+}
+
 // panels are the panels in their tabs.
 type panels struct {
-	list    []panel.Panel // as in the registry
-	objects []fyne.CanvasObject
+	list    []panel.Panel       // as in the registry
+	objects []fyne.CanvasObject // what is seen of each
 	tabs    *container.AppTabs
-	pages   map[string]*container.AppTabs // within a tab, by its title
-	turns   map[string]*fyne.Container    // what a tab without pages shows, by its title
-	shown   int                           // index of the one on show
+	pages   map[string]*container.AppTabs // of a tab that has some, by its title
+	turns   map[string]*fyne.Container    // what another tab shows, by its title
+	shown   int                           // index of the panel on show
 }
 
 // newPanels makes the panels; host is what they are handed. turned is called
@@ -88,7 +102,7 @@ func newPanels(host panel.Host, turned func()) *panels {
 			page.Add(made.Words(), made.Evidence())
 		}
 		p.list, p.objects = append(p.list, made), append(p.objects, object)
-		p.place(e, made.Title(), object)
+		p.place(e.tab, made.Title(), object)
 	}
 	chosen := func(*container.TabItem) { turned() }
 	p.tabs.OnSelected = chosen
@@ -98,20 +112,19 @@ func newPanels(host panel.Host, turned func()) *panels {
 	return p
 }
 
-// place gives a panel its place in its tab.
-func (p *panels) place(e entry, title string, object fyne.CanvasObject) {
-	if e.when != always {
-		if p.turns[e.tab] == nil {
-			p.turns[e.tab] = container.NewStack(object)
-			p.tabs.Append(container.NewTabItem(e.tab, steady(p.turns[e.tab])))
+// place gives what is seen of a panel its place in its tab.
+func (p *panels) place(tab, title string, object fyne.CanvasObject) {
+	switch {
+	case paged(tab):
+		if p.pages[tab] == nil {
+			p.pages[tab] = container.NewAppTabs()
+			p.tabs.Append(container.NewTabItem(tab, p.pages[tab]))
 		}
-		return
+		p.pages[tab].Append(container.NewTabItem(title, steady(object)))
+	case p.turns[tab] == nil:
+		p.turns[tab] = container.NewStack(object)
+		p.tabs.Append(container.NewTabItem(tab, steady(p.turns[tab])))
 	}
-	if p.pages[e.tab] == nil {
-		p.pages[e.tab] = container.NewAppTabs()
-		p.tabs.Append(container.NewTabItem(e.tab, p.pages[e.tab]))
-	}
-	p.pages[e.tab].Append(container.NewTabItem(title, steady(object)))
 }
 
 // choose puts on show what belongs to the tab and page chosen and to travel or
@@ -122,10 +135,8 @@ func (p *panels) choose(launching bool) {
 		page = pages.SelectedIndex()
 	}
 	p.shown = onShow(tab, page, launching)
-	for _, e := range registry {
-		if turn := p.turns[e.tab]; turn != nil {
-			swap(turn, p.objects[onShow(e.tab, 0, launching)])
-		}
+	for tab, turn := range p.turns {
+		swap(turn, p.objects[onShow(tab, 0, launching)])
 	}
 }
 

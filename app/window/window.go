@@ -40,9 +40,8 @@ type Options struct {
 
 // Window is the program's one window.
 type Window struct {
+	dialogs
 	app    fyne.App
-	window fyne.Window
-	doc    *document.Document
 	study  *study.Study
 	recent *document.Recent
 	post   func(func()) // to the goroutine that owns the window
@@ -60,7 +59,6 @@ type Window struct {
 	center *container.Split // side view | panels
 	menu   menu
 	stop   chan struct{}
-	mild   func() // the answer that Escape gives; nil without a question
 }
 
 // Preferences that the window keeps.
@@ -93,12 +91,11 @@ func New(app fyne.App, o Options) (*Window, error) {
 		return nil, err
 	}
 	w := &Window{
-		app:    app,
-		window: app.NewWindow("Bowline"),
-		doc:    document.New(o.Library, o.Folder, demo),
-		recent: document.LoadRecent(o.Folder),
-		post:   o.Post,
-		stop:   make(chan struct{}),
+		dialogs: dialogs{window: app.NewWindow("Bowline"), doc: document.New(o.Library, o.Folder, demo)},
+		app:     app,
+		recent:  document.LoadRecent(o.Folder),
+		post:    o.Post,
+		stop:    make(chan struct{}),
 	}
 	if w.post == nil {
 		w.post = fyne.Do
@@ -159,7 +156,7 @@ func (w *Window) build(o Options) {
 	}, w.turned)
 	w.clock = controls.NewTimeBar(w.study, w.post)
 	w.travel, w.below = controls.NewTravelBar(w.study), container.NewStack()
-	w.panels.open(w.panels.named("Check"))
+	w.panels.open(w.panels.named(firstPanel))
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)

@@ -2,53 +2,10 @@ package window
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
-
-	"bowline/app/panel"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/storage/repository"
 )
-
-// askFile asks under a title for a file to write, beginning with a name in the car's folder,
-// and hands on its path, which gets the ending of name when it has none. The
-// files listed are those of an extension; empty lists all. Nothing is written
-// by the asking itself.
-func (w *Window) askFile(title, extension, name string, then func(path string)) {
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		if err != nil || f == nil {
-			w.fail(err)
-			return
-		}
-		w.fail(f.Close())
-		w.named(f.URI().Path(), filepath.Ext(name), then)
-	}, w.window)
-	d.SetTitleText(title)
-	d.SetFileName(name)
-	if extension != "" {
-		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
-	}
-	w.placeDialog(d)
-}
-
-// named goes on with a path that the person has chosen. Of a file that is
-// there the dialog has asked already, unless an ending is put to its name.
-func (w *Window) named(path, ending string, then func(path string)) {
-	if filepath.Ext(path) != "" {
-		then(path)
-		return
-	}
-	path += ending
-	if _, err := os.Stat(path); err != nil {
-		then(path)
-		return
-	}
-	w.ask("Replace the file", path+" is there already.",
-		panel.Answer{Name: "Replace it", Do: func() { then(path) }}, panel.Answer{Name: "Cancel"})
-}
 
 // diskFiles is the toolkit's own way to files.
 type diskFiles interface {
