@@ -1,3 +1,5 @@
+// Package controls holds what stands around the stage: the toolbar over it, and
+// under it the bar that moves the suspension or plays the launch.
 package controls
 
 import (
@@ -34,8 +36,8 @@ var paces = []struct {
 	rate float64
 }{{"1/20 speed", 1. / 20}, {"1/5 speed", 1. / 5}, {"full speed", 1}}
 
-// pictureEvery is the time between two pictures while playing.
-const pictureEvery = time.Second / 60
+// frameEvery is the time between two frames while playing.
+const frameEvery = time.Second / 60
 
 // NewTimeBar returns the bar under the side view while the launch is looked
 // at. post takes a function to the goroutine that owns the window.
@@ -105,9 +107,9 @@ func (b *TimeBar) Pause() {
 	b.play.SetIcon(theme.MediaPlayIcon())
 }
 
-// tick asks for a step at the pace of pictures until the playing stops.
+// tick asks for a step at the rate of frames until the playing stops.
 func (b *TimeBar) tick(stop chan struct{}) {
-	ticker := time.NewTicker(pictureEvery)
+	ticker := time.NewTicker(frameEvery)
 	defer ticker.Stop()
 	for {
 		select {

@@ -21,7 +21,7 @@ type Toolbar struct {
 	moving *form.Check
 	fits   *fyne.Container
 	cloud  *widget.Button // fits all instant centers, while the holes are searched
-	turned func()         // told when buttons have come or gone; may be nil
+	turned func()         // called when buttons have come or gone; may be nil
 }
 
 // caseWords are the load cases as the toolbar offers them, and launchWord the

@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"bowline/app/form"
-	"bowline/app/panel/paneltest"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 	"bowline/plotting/chart"
 
@@ -20,7 +20,7 @@ import (
 // find returns the first object of a kind that is as wanted.
 func find[T fyne.CanvasObject](d *desk, wanted func(T) bool) T {
 	d.t.Helper()
-	for _, o := range paneltest.Seen(d.center) {
+	for _, o := range screen.Seen(d.center) {
 		if o, ok := o.(T); ok && wanted(o) {
 			return o
 		}
@@ -136,7 +136,7 @@ func TestDeletingInTheInputsTellsOfTheRuns(t *testing.T) {
 	if p := d.doc.LogRun(0, car.Run{Date: "2031-05-17"}); p != nil {
 		t.Fatal(p)
 	}
-	for _, o := range paneltest.Seen(d.inputs) {
+	for _, o := range screen.Seen(d.inputs) {
 		if b, ok := o.(*form.Button); ok && b.Text == "Delete" {
 			test.Tap(b)
 			d.settle()

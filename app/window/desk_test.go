@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/internal/screen"
 	"bowline/app/panel/paneltest"
 	"bowline/app/runner/runnertest"
 	"bowline/model/car"
@@ -116,7 +117,7 @@ func (d *desk) sideView() image.Image {
 // rasters lists those that can be seen.
 func rasters(o fyne.CanvasObject) []*canvas.Raster {
 	var list []*canvas.Raster
-	for _, o := range paneltest.Seen(o) {
+	for _, o := range screen.Seen(o) {
 		if r, ok := o.(*canvas.Raster); ok {
 			list = append(list, r)
 		}
@@ -142,7 +143,7 @@ func (d *desk) asked() string {
 		return ""
 	}
 	var words []string
-	for _, o := range paneltest.Seen(d.question()) {
+	for _, o := range screen.Seen(d.question()) {
 		if l, ok := o.(*widget.Label); ok {
 			words = append(words, l.Text)
 		}
@@ -156,7 +157,7 @@ func (d *desk) answer(name string) {
 	d.t.Helper()
 	var names []string
 	if d.question() != nil {
-		for _, o := range paneltest.Seen(d.question()) {
+		for _, o := range screen.Seen(d.question()) {
 			b, ok := o.(*widget.Button)
 			if !ok {
 				continue
@@ -178,7 +179,7 @@ func (d *desk) name(file string) {
 	if d.question() == nil {
 		d.t.Fatal("no file is asked for")
 	}
-	for _, o := range paneltest.Seen(d.question()) {
+	for _, o := range screen.Seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok {
 			e.SetText(file)
 			d.answer("Save")

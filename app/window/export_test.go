@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"bowline/app/panel/paneltest"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -62,7 +62,7 @@ func TestExportOfOneChart(t *testing.T) {
 func TestExportWithoutAnEnding(t *testing.T) {
 	d, path := openDesk(t)
 	d.export("bow")
-	for _, o := range paneltest.Seen(d.question()) {
+	for _, o := range screen.Seen(d.question()) {
 		if e, ok := o.(*widget.Entry); ok && e.Text != "number7-bow.pdf" {
 			t.Errorf("%q is offered", e.Text)
 		}

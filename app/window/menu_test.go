@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/internal/screen"
 	"bowline/app/look"
-	"bowline/app/panel/paneltest"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
@@ -252,7 +252,7 @@ func held(e typing) string {
 // typed puts a text in the place of another in the entry that holds it.
 func (d *desk) typed(old, text string) typing {
 	d.t.Helper()
-	for _, o := range paneltest.Seen(d.inputs) {
+	for _, o := range screen.Seen(d.inputs) {
 		e, ok := o.(typing)
 		if !ok || held(e) != old {
 			continue

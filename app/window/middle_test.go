@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
-	"bowline/app/panel/paneltest"
+	"bowline/app/internal/screen"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -58,7 +58,7 @@ func TestTheBarTakesOneRowAtFirst(t *testing.T) {
 func TestFitICs(t *testing.T) {
 	d, _ := openDesk(t)
 	button := func() *widget.Button {
-		for _, o := range paneltest.Seen(d.center) {
+		for _, o := range screen.Seen(d.center) {
 			if b, ok := o.(*widget.Button); ok && b.Text == "Fit ICs" && b.Visible() {
 				return b
 			}

@@ -10,10 +10,10 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// pictureState is one line of the state log: what the side view shows.
-type pictureState struct {
+// frameState is one line of the state log: what a frame of the side view shows.
+type frameState struct {
 	Revision      uint64                `json:"revision"`       // counts changes of the car
-	Event         string                `json:"event"`          // always "frame": a picture was drawn
+	Event         string                `json:"event"`          // always "frame"
 	InstantCenter *[2]float64           `json:"instant_center"` // ahead of the contact and up [m]; null for parallel bars
 	AntiSquat     float64               `json:"anti_squat"`     // [%]; 0 where it has no value
 	UpperPush     float64               `json:"upper_push"`     // in one upper bar in the hit case, below zero for pull [N]
@@ -30,7 +30,7 @@ func (w *Window) logStates(path string) {
 	}
 	last := ""
 	w.view.Drawn = func(p *scene.Picture) {
-		line, err := json.Marshal(w.pictureState(p))
+		line, err := json.Marshal(w.frameState(p))
 		if err != nil || string(line) == last {
 			return
 		}
@@ -41,10 +41,10 @@ func (w *Window) logStates(path string) {
 	}
 }
 
-// pictureState describes what was drawn.
-func (w *Window) pictureState(p *scene.Picture) pictureState {
+// frameState describes what was drawn.
+func (w *Window) frameState(p *scene.Picture) frameState {
 	s := w.study.Station()
-	state := pictureState{
+	state := frameState{
 		Revision: w.doc.Revision(), Event: "frame",
 		AntiSquat: 100 * s.AntiSquat, UpperPush: -s.Loads.Hit.Upper.Tension,
 		View: map[string][2]float64{},

@@ -6,7 +6,7 @@ import (
 )
 
 // steady returns a container of one thing whose least size is asked only once:
-// before every picture the toolkit asks it of everything in sight, and each
+// before every frame the toolkit asks it of everything in sight, and each
 // container of everything in it, tabs that are not in sight too. What it holds
 // must scroll whatever outgrows that size.
 func steady(o fyne.CanvasObject) *fyne.Container { return container.New(&steadyLayout{}, o) }

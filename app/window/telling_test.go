@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
-	"bowline/app/panel/paneltest"
+	"bowline/app/internal/screen"
 	"bowline/app/study"
 	"bowline/assets"
 	"bowline/model/analysis"
@@ -59,13 +59,13 @@ func TestNothingChangesTheStudyWhileItTells(t *testing.T) {
 		d := newDesk(t)
 		d.study.Listen(func(c study.Change) { heard |= c })
 		d.show(title)
-		for _, o := range paneltest.Seen(d.window.Content()) {
+		for _, o := range screen.Seen(d.window.Content()) {
 			if b, ok := o.(*widget.Button); ok && b.Icon != nil && b.Icon.Name() == theme.Icon(theme.IconNameMenuExpand).Name() {
 				test.Tap(b) // a fold
 			}
 		}
 		for _, change := range changes {
-			for _, o := range paneltest.Seen(d.window.Content()) {
+			for _, o := range screen.Seen(d.window.Content()) {
 				switch o := o.(type) {
 				case desktop.Hoverable:
 					middle := fyne.NewPos(o.(fyne.CanvasObject).Size().Width/2, o.(fyne.CanvasObject).Size().Height/2)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/app/panel/paneltest"
 
 	"fyne.io/fyne/v2"
@@ -23,7 +24,7 @@ func typeText(d *desk, f fyne.Focusable, text string) {
 // car's inputs.
 func (d *desk) texts() []form.Textual {
 	var list []form.Textual
-	for _, o := range paneltest.Seen(d.panels.current().Words()) {
+	for _, o := range screen.Seen(d.panels.current().Words()) {
 		if f, ok := o.(fyne.Focusable); ok {
 			if text := form.UndoesText(f); text != nil {
 				list = append(list, text)
@@ -99,7 +100,7 @@ func (d *desk) target(t *testing.T) fyne.Focusable {
 	t.Helper()
 	d.show("Holes")
 	test.Tap(paneltest.Button(t, d.panels.current().Words(), "Target and wishes: 100 to 160 %"))
-	for _, o := range paneltest.Seen(d.panels.current().Words()) {
+	for _, o := range screen.Seen(d.panels.current().Words()) {
 		if f, ok := o.(*form.Entry); ok && f.Document {
 			d.window.Canvas().Focus(f)
 			return f

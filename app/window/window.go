@@ -29,7 +29,7 @@ import (
 // Options are what the command line says.
 type Options struct {
 	Path     string // car file to open; empty opens the demo car
-	StateLog string // file that a line is added to after each picture; empty for none
+	StateLog string // file that a line is added to after each frame; empty for none
 	Folder   string // where recovery files and the list of recent files are kept
 	Library  stock.Library
 

@@ -1,5 +1,5 @@
-// Package launch is the panel that answers the builder over time: what each of
-// the four bars carries as the car leaves, and what a turn of preload does.
+// Package launch is the panel that checks the bars over time: the load of each of
+// the four as the car leaves, and what a turn of preload does.
 package launch
 
 import (

@@ -1,5 +1,5 @@
-// Package travel is the panel that answers the builder over the travel: what
-// each bar carries and how far that is from its limit.
+// Package travel is the panel that checks the bars over the travel: the load of
+// each and its share of the limit.
 package travel
 
 import (

@@ -283,13 +283,10 @@ func (d *Desk) Answer(name string) {
 	d.T.Fatalf("%q is no answer to %q", name, q.Text)
 }
 
-// Seen lists an object and all its parts, without what is hidden.
-func Seen(o fyne.CanvasObject) []fyne.CanvasObject { return screen.Seen(o) }
-
 // Button returns the button with a text that can be seen in an object.
 func Button(t testing.TB, in fyne.CanvasObject, text string) *widget.Button {
 	t.Helper()
-	for _, o := range Seen(in) {
+	for _, o := range screen.Seen(in) {
 		if b, ok := o.(*widget.Button); ok && b.Text == text {
 			return b
 		}
@@ -302,7 +299,7 @@ func Button(t testing.TB, in fyne.CanvasObject, text string) *widget.Button {
 // a line.
 func Texts(in fyne.CanvasObject) string {
 	var list []string
-	for _, o := range Seen(in) {
+	for _, o := range screen.Seen(in) {
 		switch o := o.(type) {
 		case interface{ String() string }:
 			list = append(list, o.String())

@@ -1,6 +1,5 @@
-// Package here is the panel that answers the racer for the holes in use: where
-// the instant center and the anti-squat are, at ride height and at the travel
-// looked at.
+// Package here is the panel of the holes in use: instant center and anti-squat at
+// ride height and at the travel looked at.
 package here
 
 import (

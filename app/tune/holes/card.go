@@ -21,7 +21,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// card tells of the combination that is picked, or else of the holes in
+// card is about the combination that is picked, or else about the holes in
 // use: why it stands where it does, how to get there and what changes.
 type card struct {
 	study   *study.Study

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/app/panel/paneltest"
 	"bowline/assets"
 	"bowline/model/units"
@@ -42,7 +43,7 @@ func TestThePageFitsItsRoom(t *testing.T) {
 		}
 	}
 	lay(p, paneltest.PageWidth, 560)
-	for _, o := range paneltest.Seen(p.object) {
+	for _, o := range screen.Seen(p.object) {
 		if b, ok := o.(*widget.Button); ok && b.MinSize().Width > b.Size().Width+0.5 {
 			t.Errorf("button %q is %.0f wide and asks for %.0f", b.Text, b.Size().Width, b.MinSize().Width)
 		}

@@ -30,7 +30,7 @@ type list struct {
 	falling bool
 	made    listMade
 	asked   listAsked
-	picked  int // that the table was told of, or told
+	picked  int // the row that the table selects
 	say     func(string)
 }
 
@@ -183,7 +183,7 @@ func (l *list) pointed(column int) {
 	case column == listRank:
 		l.say("Place by the target and wishes: 1 is the best.")
 	case column == listing.None:
-		l.hovered(l.study.Pointed()) // What is under the pointer instead may have been told before.
+		l.hovered(l.study.Pointed()) // What is under the pointer instead may have been named before.
 	case column > len(l.columns):
 		l.say("Why the combination stands where it does.")
 	default:
@@ -250,8 +250,8 @@ func farText(c *holes.Column, p *holes.Place) string {
 	return "far"
 }
 
-// rowColor tells the holes in use, and combinations that cannot be used or do
-// not fulfil the wishes, from the others.
+// rowColor sets apart the holes in use, and combinations that cannot be used or do
+// not fulfil the wishes.
 func rowColor(p *holes.Place, present bool) fyne.ThemeColorName {
 	switch {
 	case present:
@@ -262,7 +262,7 @@ func rowColor(p *holes.Place, present bool) fyne.ThemeColorName {
 	return ""
 }
 
-// valueColor tells values that meet the target, and those that must not be.
+// valueColor marks values that meet the target, and those that must not be.
 func valueColor(c *holes.Column, p *holes.Place) fyne.ThemeColorName {
 	met := func(off float64) fyne.ThemeColorName {
 		if off == 0 {

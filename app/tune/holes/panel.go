@@ -1,5 +1,4 @@
-// Package holes is the panel that answers the racer which holes to use: every
-// combination, ranked by the target.
+// Package holes is the panel of all combinations of holes, ranked by the target.
 package holes
 
 import (

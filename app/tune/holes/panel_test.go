@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/internal/screen"
 	"bowline/app/panel/paneltest"
 	"bowline/app/words"
 	"bowline/model/car"
@@ -124,7 +125,7 @@ func TestVerdictOfTheBest(t *testing.T) {
 // entryWith returns the entry on the page that shows a text.
 func entryWith(d *desk, text string) fyne.Focusable {
 	d.T.Helper()
-	for _, o := range paneltest.Seen(d.p.target.object) {
+	for _, o := range screen.Seen(d.p.target.object) {
 		if e, ok := o.(interface {
 			fyne.Focusable
 			SelectedText() string

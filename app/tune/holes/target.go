@@ -16,7 +16,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// target is where the target and the wishes are told.
+// target is where the target and the wishes are set.
 type target struct {
 	study  *study.Study
 	inputs *inputs.Fields

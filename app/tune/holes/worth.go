@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// worth tells for each row what its hole in use is worth: the
+// worth shows for each row what its hole in use is worth: the
 // next hole up and down, and moving the hole itself.
 type worth struct {
 	study     *study.Study
@@ -23,7 +23,7 @@ type worth struct {
 	object    fyne.CanvasObject
 }
 
-// rateStep is the rise that the rates are told for, in shop units of length.
+// rateStep is the rise that the rates are given for, in shop units of length.
 var rateStep = map[units.System]struct {
 	length float64
 	words  string

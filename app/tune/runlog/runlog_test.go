@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"bowline/app/internal/screen"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
 	"bowline/model/analysis"
@@ -77,7 +78,7 @@ func (l *Log) reasons() string {
 func (l *Log) marks() string {
 	var list []string
 	for _, f := range l.form.fields {
-		for _, o := range paneltest.Seen(f.Draft) {
+		for _, o := range screen.Seen(f.Draft) {
 			if frame, ok := o.(*canvas.Rectangle); ok && frame.StrokeColor == theme.Color(theme.ColorNameError) && frame.StrokeWidth > 0 && frame.Size() == f.Size() {
 				list = append(list, f.label)
 			}

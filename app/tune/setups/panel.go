@@ -1,5 +1,5 @@
-// Package setups is the panel that answers the racer what the setups differ by
-// and what the car did with them.
+// Package setups is the panel of the setups: what they differ by and what the car
+// did with them.
 package setups
 
 import (

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bowline/app/form"
+	"bowline/app/internal/screen"
 	"bowline/app/listing"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
@@ -272,7 +273,7 @@ func TestThePageTakesTheWheel(t *testing.T) {
 	}
 	low := d.p.list.table.Size().Height
 	turned := 0
-	for _, o := range paneltest.Seen(d.p.words) {
+	for _, o := range screen.Seen(d.p.words) {
 		switch o.(type) {
 		case *listing.Table, *form.Draft:
 			turned++
@@ -335,7 +336,7 @@ func TestTheFontHasEveryLetter(t *testing.T) {
 	for _, u := range []units.System{units.US, units.SI} {
 		d.Doc.SetUnits(u)
 		d.Settle()
-		for _, o := range paneltest.Seen(d.p.words) {
+		for _, o := range screen.Seen(d.p.words) {
 			table, ok := o.(*listing.Table)
 			if ok {
 				table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
