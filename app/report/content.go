@@ -146,7 +146,7 @@ func (w writer) rideHeight() section {
 	r := &w.Ride
 	s := section{title: "At ride height"}
 	if r.HasInstantCenter {
-		s.table.fact("instant center", w.place(r.InstantCenter.X, "ahead of", "behind")+" the rear contact, "+w.place(r.InstantCenter.Y, "above", "below")+" the ground")
+		s.table.fact("instant center", words.Center(r.InstantCenter, w.units))
 		s.table.fact("swing arm", w.units.Format(units.Length, math.Abs(r.InstantCenter.X)))
 	} else {
 		s.table.fact("instant center", "none, the bars are parallel")
@@ -180,7 +180,10 @@ func (w writer) targets() string {
 
 // rideLoads sets the three load cases at ride height side by side.
 func (w writer) rideLoads() section {
-	s := section{title: "Loads at ride height", lines: w.springNote(), table: table{columns: []heading{{}, {"at rest", ""}, {"hooked", ""}, {"hit", ""}}}}
+	s := section{title: "Loads at ride height", table: table{columns: []heading{{}, {"at rest", ""}, {"hooked", ""}, {"hit", ""}}}}
+	if note := words.SpringsPull(w.Result); note != "" {
+		s.lines = []string{note}
+	}
 	loads := []*statics.Load{&w.Ride.Loads.Rest, &w.Ride.Loads.Hooked, &w.Ride.Loads.Hit}
 	add := func(label string, of func(*statics.Load) cell) {
 		row := []cell{said(label)}
@@ -221,16 +224,6 @@ func (w writer) rideLoads() section {
 		return said(l.Governs.String())
 	})
 	return s
-}
-
-// springNote says what springs that pull mean.
-func (w writer) springNote() []string {
-	for _, c := range analysis.Cases {
-		if c.Of(&w.Ride.Loads).Spring < 0 {
-			return []string{"The suspension is held at ride height here. Springs that would have to pull mean that the rear rises until its shocks stop it."}
-		}
-	}
-	return nil
 }
 
 const (
@@ -289,14 +282,6 @@ func (w writer) signed(q units.Quantity, si float64, positive, negative string) 
 
 // pull is a bar's or a spring's force, pull positive.
 func (w writer) pull(si float64) cell { return w.signed(units.Force, si, "pull", "push") }
-
-// place writes a distance and where it leads.
-func (w writer) place(si float64, positive, negative string) string {
-	if si < 0 {
-		positive = negative
-	}
-	return w.units.Format(units.Length, math.Abs(si)) + " " + positive
-}
 
 // plainText is text that a person typed, without line breaks and other control
 // characters.

@@ -81,11 +81,7 @@ func (w writer) peak(bar launch.RodID, d column.Direction) []cell {
 func (w writer) preload() section {
 	l := w.launch
 	force := w.units.Symbol(units.Force)
-	carried := func(load float64) string { return w.units.Format(units.Force, load) }
-	s := section{title: "Launch: preload", lines: []string{fmt.Sprintf(
-		"At rest the rear tires carry %s left and %s right, the front tires %s left and %s right. A turn the other way does the opposite.",
-		carried(l.Static.RearLoad[launch.Left]), carried(l.Static.RearLoad[launch.Right]), carried(l.Static.FrontLoad[launch.Left]), carried(l.Static.FrontLoad[launch.Right]),
-	)}}
+	s := section{title: "Launch: preload", lines: []string{words.Rest(&l.Static, w.units) + " A turn the other way does the opposite."}}
 	s.table.groups = []group{{"", 3}, {"for one turn longer", 5}}
 	s.table.columns = []heading{
 		{"bar", ""}, {"turns set", ""}, {"at rest", force},

@@ -69,7 +69,7 @@ func TestTextOfTheReferencePoint(t *testing.T) {
 	r, s := load(t, reference)
 	got := text(t, r, s)
 	for label, want := range map[string]string{
-		"instant center 4":        "instant center 41.25 in ahead of the rear contact, 11.84 in above the ground",
+		"instant center 4":        "instant center 41.25 in ahead of the rear contact, 11.84 in up",
 		"anti-squat 1":            "anti-squat 154.6 %",
 		"thrust [lb]":             "thrust [lb] 0 6,825 6,890",
 		"axle torque [lb-ft]":     "axle torque [lb-ft] 0 9,384 15,808",

@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"bowline/model/analysis"
@@ -39,11 +38,7 @@ func CenterVerdict(v analysis.CenterVerdict, s units.System) string {
 	}
 	where := "The bars are parallel"
 	if v.HasInstantCenter {
-		side := "ahead of"
-		if v.InstantCenter.X < 0 {
-			side = "behind"
-		}
-		where = fmt.Sprintf("Instant center %s %s the rear contact, %s up", s.Format(units.Length, math.Abs(v.InstantCenter.X)), side, s.Format(units.Length, v.InstantCenter.Y))
+		where = "Instant center " + Center(v.InstantCenter, s)
 	}
 	is := map[analysis.Against]string{analysis.Below: "below", analysis.Inside: "inside", analysis.Above: "above"}[v.Against]
 	text := fmt.Sprintf("%s: anti-squat %s, %s the target of %s to %s.", where, units.WholePercent(v.AntiSquat), is, units.Decimal(100*v.Target[0], 0), units.WholePercent(v.Target[1]))

@@ -53,7 +53,7 @@ func TestCenterVerdict(t *testing.T) {
 		"Instant center 41.25 in ahead of the rear contact, 11.84 in up: anti-squat 155 %, inside the target of 100 to 160 %. Hooked, the rear rises off its springs.")
 	v.InstantCenter, v.AntiSquat, v.Against, v.Rear = r2.Vec{X: -1.2, Y: -0.1}, -0.123, analysis.Below, analysis.RearSquats
 	check(t, "behind", words.CenterVerdict(v, units.SI),
-		"Instant center 1,200.0 mm behind the rear contact, −100.0 mm up: anti-squat −12 %, below the target of 100 to 160 %. Hooked, the rear squats on its springs.")
+		"Instant center 1,200.0 mm behind the rear contact, 100.0 mm below the ground: anti-squat −12 %, below the target of 100 to 160 %. Hooked, the rear squats on its springs.")
 	v.HasInstantCenter, v.AntiSquat, v.Against, v.Rear = false, 2, analysis.Above, analysis.RearSteady
 	check(t, "parallel", words.CenterVerdict(v, units.US),
 		"The bars are parallel: anti-squat 200 %, above the target of 100 to 160 %. Hooked, the rear neither rises nor squats.")

@@ -3,7 +3,6 @@
 package launch
 
 import (
-	"fmt"
 	"strings"
 
 	"bowline/app/form"
@@ -135,7 +134,7 @@ func (p *Panel) writeBars(r *launch.Result, u units.System) {
 			text, color := "none", fyne.ThemeColorName("")
 			if tension != 0 {
 				use, _ := p.study.Result().Hold(b.Pair(), tension)
-				text = u.Format(units.Force, use.Force) + ", " + units.Share(use.Share)
+				text = words.Use(use, u)
 				color = panel.ShareColor(use.Share)
 			}
 			p.bars.Set(row, 1+column, text, color)
@@ -150,7 +149,7 @@ func (p *Panel) held(b launch.RodID, tension float64, u units.System) (string, f
 	if use.Share > 1 {
 		color = theme.ColorNameError
 	}
-	return fmt.Sprintf("%s %s", way, u.Format(units.Force, use.Force)), color
+	return words.Load(way, use, u), color
 }
 
 // writeCar writes where the car is now.

@@ -117,7 +117,7 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		text, color := "no force", fyne.ThemeColorName("")
 		if c.Of(&p.study.Station().Loads).Balanced {
 			use, way := r.Use(pair, c, p.study.Station())
-			text = fmt.Sprintf("%s %s", way, force(use.Force))
+			text = words.Load(way, use, u)
 			if use.Share > 1 {
 				color = theme.ColorNameError
 			}
@@ -125,15 +125,14 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		p.numbers.Set(row, int(pair), text, color)
 	}
 	for row, way := range map[int]column.Direction{rowPush: column.Push, rowPull: column.Pull} {
-		text, color := "none", fyne.ThemeColorName("")
-		if use := r.Worst[pair][way]; use.Force > 0 {
-			text = force(use.Force) + ", " + units.Share(use.Share)
+		use, color := r.Worst[pair][way], fyne.ThemeColorName("")
+		if use.Force > 0 {
 			color = theme.ColorNameSuccess
 			if use.Share > 1 {
 				color = theme.ColorNameError
 			}
 		}
-		p.numbers.Set(row, int(pair), text, color)
+		p.numbers.Set(row, int(pair), words.Use(use, u), color)
 	}
 	set(rowPushLimit, force(b.Push.Allowable))
 	set(rowPushMode, words.FailureCell(b.Push.Kind))

@@ -1,13 +1,12 @@
 package side
 
 import (
-	"fmt"
 	"math"
 
 	"bowline/app/scene"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -88,5 +87,5 @@ func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text 
 		b.add(scene.Item{ID: item.ID, Points: item.Points, Stroke: scene.Bad, Width: item.Width + 6, Shift: item.Shift})
 	}
 	b.add(item)
-	return fmt.Sprintf("%s %s, %s", way, b.options.Units.Format(units.Force, use.Force), units.Share(use.Share)), item.Stroke
+	return words.LoadAndShare(way, use, b.options.Units), item.Stroke
 }

@@ -2,7 +2,6 @@ package side
 
 import (
 	"fmt"
-	"math"
 
 	"bowline/app/scene"
 	"bowline/app/words"
@@ -29,11 +28,11 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 	case scene.Pivot, scene.Hole:
 		return describeHole(id, r, s, o)
 	case scene.InstantCenter:
-		return []string{"Instant center", length(s.InstantCenter.X) + " ahead of the contact, " + length(s.InstantCenter.Y) + " up"}
+		return []string{"Instant center", words.Center(s.InstantCenter, o.Units)}
 	case scene.CenterPath:
 		return []string{"Path of the instant center over the launch"}
 	case scene.CG:
-		return []string{"Center of gravity, whole car", length(s.CG.X) + " ahead of the rear contact, " + length(s.CG.Y) + " up"}
+		return []string{"Center of gravity, whole car", words.Center(s.CG, o.Units)}
 	case scene.ActionLine:
 		if !s.HasAntiSquat {
 			return []string{"Line of action: upright, anti-squat has no value"}
@@ -87,7 +86,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 	if o.Launch != nil {
 		for side, tension := range o.Launch.Tension[p] {
 			use, way := r.Hold(p, tension)
-			lines = append(lines, fmt.Sprintf("%s: %s %s, %s of %s", launch.Side(side), way, o.Units.Format(units.Force, use.Force), units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable)))
+			lines = append(lines, fmt.Sprintf("%s: %s of %s", launch.Side(side), words.LoadAndShare(way, use, o.Units), o.Units.Format(units.Force, r.Limit(p, way).Allowable)))
 		}
 		return lines
 	}
@@ -96,7 +95,7 @@ func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options)
 	}
 	use, way := r.Use(p, o.Case, s)
 	return append(lines,
-		fmt.Sprintf("%s %s each (%s)", way, o.Units.Format(units.Force, use.Force), o.Case),
+		fmt.Sprintf("%s each (%s)", words.Load(way, use, o.Units), o.Case),
 		fmt.Sprintf("%s of %s: %s", units.Share(use.Share), o.Units.Format(units.Force, r.Limit(p, way).Allowable), r.Limit(p, way).Kind))
 }
 
@@ -156,12 +155,8 @@ func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string
 	if !l.Balanced {
 		return []string{"Rear springs"}
 	}
-	change, does := r.SpringChange(l), "more than at rest: squat"
-	if change < 0 {
-		does = "less than at rest: rise"
-	}
 	return []string{
 		"Rear springs, both " + o.Units.Format(units.Force, l.Spring) + " (" + o.Case.String() + ")",
-		o.Units.Format(units.Force, math.Abs(change)) + " " + does,
+		words.SpringChange(r.SpringChange(l), o.Units),
 	}
 }

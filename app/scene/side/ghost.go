@@ -68,7 +68,7 @@ func (g *Ghost) describe(id scene.ID, o Options) []string {
 	case scene.Pivot:
 		return []string{fmt.Sprintf("%s hole %d%s", words.Capital(id.Row.String()), id.Index+1, of), placeWords(id.Row.Hole(g.Result.Car, g.Result.Options.Setup), id.Row.OnChassis(), o.Units)}
 	case scene.InstantCenter:
-		lines := []string{"Instant center" + of, o.Units.Format(units.Length, s.InstantCenter.X) + " ahead of the contact, " + o.Units.Format(units.Length, s.InstantCenter.Y) + " up"}
+		lines := []string{"Instant center" + of, words.Center(s.InstantCenter, o.Units)}
 		if s.HasAntiSquat {
 			lines = append(lines, "anti-squat "+o.Units.Format(units.Percent, s.AntiSquat))
 		}

@@ -292,9 +292,9 @@ func (p *Part) writeForces(table int, load analysis.Case, a, b *analysis.Result,
 // useWords writes a force with its share of the limit, and its color.
 func useWords(use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
 	if use.Force == 0 {
-		return "none", ""
+		return words.Use(use, u), ""
 	}
-	return u.Format(units.Force, use.Force) + ", " + units.Share(use.Share), panel.ShareColor(use.Share)
+	return words.Use(use, u), panel.ShareColor(use.Share)
 }
 
 // writePlan writes turns, and how to get from the current setup to the other.

@@ -3,8 +3,6 @@
 package here
 
 import (
-	"math"
-
 	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/readout"
@@ -121,8 +119,7 @@ func (p *Panel) column(i int, r *analysis.Result, s *analysis.Station, u units.S
 	hooked := &s.Loads.Hooked
 	spring, share := "—", "—"
 	if hooked.Balanced {
-		change := r.SpringChange(hooked)
-		spring = u.Format(units.Force, math.Abs(change)) + map[bool]string{true: " less", false: " more"}[change < 0]
+		spring = u.Directed(units.Force, r.SpringChange(hooked), "more", "less")
 		share = units.WholePercent(hooked.BarsShare)
 	}
 	set(rowSpring, spring)

@@ -1,0 +1,74 @@
+package words
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/analysis"
+	"bowline/model/column"
+	"bowline/model/launch"
+	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Load says what a bar carries, as in "push 9,475 lb".
+func Load(way column.Direction, u analysis.Use, s units.System) string {
+	return way.String() + " " + s.Format(units.Force, u.Force)
+}
+
+// Use writes a force and its share of what the bar may carry, as in "9,475 lb,
+// 71 %", and "none" where there is none.
+func Use(u analysis.Use, s units.System) string {
+	if u.Force == 0 {
+		return "none"
+	}
+	return s.Format(units.Force, u.Force) + ", " + units.Share(u.Share)
+}
+
+// LoadAndShare says what a bar carries and how near its limit that is, as in "push
+// 9,475 lb, 71 %".
+func LoadAndShare(way column.Direction, u analysis.Use, s units.System) string {
+	return Load(way, u, s) + ", " + units.Share(u.Share)
+}
+
+// Center says where a point of the ground's frame is, as in "41.25 in ahead of the
+// rear contact, 11.84 in up".
+func Center(at r2.Vec, s units.System) string {
+	along, upright := "ahead of", "up"
+	if at.X < 0 {
+		along = "behind"
+	}
+	if at.Y < 0 {
+		upright = "below the ground"
+	}
+	return fmt.Sprintf("%s %s the rear contact, %s %s", s.Format(units.Length, math.Abs(at.X)), along, s.Format(units.Length, math.Abs(at.Y)), upright)
+}
+
+// SpringChange says how much more or less than at rest the rear springs push [N],
+// and what the rear does then.
+func SpringChange(change float64, s units.System) string {
+	does := "more than at rest: squat"
+	if change < 0 {
+		does = "less than at rest: rise"
+	}
+	return s.Format(units.Force, math.Abs(change)) + " " + does
+}
+
+// SpringsPull says what springs that would have to pull mean, when those of a
+// setup do at ride height; else nothing.
+func SpringsPull(r *analysis.Result) string {
+	for _, c := range analysis.Cases {
+		if c.Of(&r.Ride.Loads).Spring < 0 {
+			return "The suspension is held at ride height here. Springs that would have to pull mean that the rear rises until its shocks stop it."
+		}
+	}
+	return ""
+}
+
+// Rest says what the tires carry before the start.
+func Rest(l *launch.Static, s units.System) string {
+	force := func(load float64) string { return s.Format(units.Force, load) }
+	return fmt.Sprintf("At rest the rear tires carry %s left and %s right, the front tires %s left and %s right.",
+		force(l.RearLoad[launch.Left]), force(l.RearLoad[launch.Right]), force(l.FrontLoad[launch.Left]), force(l.FrontLoad[launch.Right]))
+}
