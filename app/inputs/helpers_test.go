@@ -7,6 +7,7 @@ import (
 	"bowline/app/document"
 	"bowline/app/form"
 	"bowline/app/inputs"
+	_ "bowline/app/internal/forgetful"
 	"bowline/app/internal/screen"
 	"bowline/app/look"
 	"bowline/model/car"
@@ -85,6 +86,8 @@ type desk struct {
 func newDesk(t testing.TB) *desk {
 	t.Helper()
 	test.NewTempApp(t)
+	// With a picture the toolkit forgets what no window shows any more.
+	t.Cleanup(func() { test.NewCanvas().Capture() })
 	fyne.CurrentApp().Settings().SetTheme(look.New(look.Light))
 	file, err := carfile.New("saltgrass.toml", saltgrass(), units.US, library())
 	if err != nil {

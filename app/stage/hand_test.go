@@ -70,6 +70,10 @@ func newHand(t testing.TB, width, height float32) *hand {
 	h.side = side.New(h.study)
 	h.view = stage.New(h.study, h.side, light)
 	h.view.Refused = func(p []car.Problem) { h.refusals = append(h.refusals, p) }
+	if t, ok := t.(*testing.T); ok {
+		// Pictures are large: the toolkit is to forget the view after the test.
+		test.TempWidgetRenderer(t, h.view)
+	}
 	h.window = test.NewTempWindow(t, h.view)
 	h.window.SetPadded(false)
 	h.window.Resize(fyne.NewSize(width, height))

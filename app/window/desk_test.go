@@ -2,11 +2,14 @@ package window
 
 import (
 	"image"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	_ "bowline/app/internal/forgetful"
 	"bowline/app/internal/screen"
 	"bowline/app/panel/paneltest"
 	"bowline/app/runner/runnertest"
@@ -44,6 +47,8 @@ func sitDown(t testing.TB, app fyne.App, o Options) *desk {
 	t.Cleanup(w.charts.Close)
 	t.Cleanup(w.study.Close)
 	d.Window = w
+	// With a picture the toolkit forgets what no window shows any more.
+	t.Cleanup(func() { test.NewCanvas().Capture() })
 	d.settle()
 	return d
 }
@@ -155,22 +160,23 @@ func (d *desk) asked() string {
 // toolkit writes its own in the language of the system.
 func (d *desk) answer(name string) {
 	d.t.Helper()
-	var names []string
+	buttons := map[string]*widget.Button{}
 	if d.question() != nil {
 		for _, o := range screen.Seen(d.question()) {
-			b, ok := o.(*widget.Button)
-			if !ok {
-				continue
+			if b, ok := o.(*widget.Button); ok {
+				buttons[b.Text] = b
 			}
-			if b.Text == name || b.Text == lang.L(name) {
-				test.Tap(b)
-				d.settle()
-				return
-			}
-			names = append(names, b.Text)
 		}
 	}
-	d.t.Fatalf("there is no %q to answer, but %q", name, names)
+	b, ok := buttons[name]
+	if !ok {
+		b, ok = buttons[lang.L(name)]
+	}
+	if !ok {
+		d.t.Fatalf("there is no %q to answer, but %q", name, slices.Sorted(maps.Keys(buttons)))
+	}
+	test.Tap(b)
+	d.settle()
 }
 
 // name gives a file dialog the name of a file and takes it.
