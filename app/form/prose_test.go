@@ -15,7 +15,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-const sentence = "Lower bars reach 91 % of what they may carry, in push at 4.00 in of droop in the hit case."
+const sentence = "Lower bars reach 91 % of what they may carry, in push at 4.00 in droop in the hit case."
 
 func prose(t *testing.T, width float32) *form.Prose {
 	t.Helper()

@@ -33,7 +33,7 @@ func TestLinesBreakAtSpaces(t *testing.T) {
 func TestLinesBreakWhereTheyMust(t *testing.T) {
 	test.NewTempApp(t)
 	f := Face(fyne.TextStyle{}, 13)
-	const sentence = "Lower bars reach 91 % of what they may carry, in push at 4.00 in of droop in the hit case."
+	const sentence = "Lower bars reach 91 % of what they may carry, in push at 4.00 in droop in the hit case."
 	for width := float32(120); width < 500; width += 17 {
 		lines := Lines(sentence, f, width)
 		if strings.Join(lines, " ") != sentence {

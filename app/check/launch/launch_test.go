@@ -8,8 +8,8 @@ import (
 	"bowline/app/panel/paneltest"
 	"bowline/app/readout"
 	"bowline/app/tune/compare"
+	"bowline/app/words"
 	"bowline/assets"
-	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -29,8 +29,11 @@ func leaving(t *testing.T) *paneltest.Desk {
 func TestLaunchIsShownInWordsAndNumbers(t *testing.T) {
 	d := leaving(t)
 	r, p := d.Study.Launch(), d.Panel.(*Panel)
-	if text := p.verdict.Text(); !strings.Contains(text, "lower right bar") || !strings.Contains(text, "60 ft in") {
-		t.Errorf("the verdict is %q", text)
+	if text, want := p.verdict.Text(), words.LaunchVerdict(r, units.US)+" "+words.NearestInLaunch(d.Study.Result(), r); text != want {
+		t.Errorf("the verdict is %q, want %q", text, want)
+	}
+	if bar, _, _ := d.Study.Result().NearestInLaunch(r); bar != launch.LowerRight || r.Outcome != launch.Finished {
+		t.Errorf("nearest to its limit is the %s, the launch %s", bar, r.Outcome)
 	}
 	peak := units.US.Format(units.Force, r.Peaks[launch.LowerRight].Push)
 	if got := p.bars.Text(3, 1); !strings.HasPrefix(got, peak+", ") {
@@ -83,8 +86,7 @@ func TestLaunchPanelNamesTheOtherSetup(t *testing.T) {
 	d.Study.Compare(1)
 	d.Settle()
 	other := compare.Other(d.Study)
-	share := 100 * other.Launch.Peaks[launch.LowerRight].Push / other.Result.Bars[car.Lower].Push.Allowable
-	want := fmt.Sprintf("\nCompared with it, \"more bite\": 60 ft %.3f s. Nearest to its limit comes the lower right bar: %.0f %% of what it may push.", other.Launch.Elapsed, share)
+	want := "\n" + words.OtherLaunch(words.Setup{Name: "more bite", Result: other.Result, Launch: other.Launch}, units.US)
 	if got := p.verdict.Text(); !strings.HasSuffix(got, want) {
 		t.Errorf("it says %q, want %q at its end", got, want)
 	}

@@ -3,6 +3,7 @@ package travel
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"bowline/app/readout"
 	"bowline/app/words"
 	"bowline/assets"
+	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/units"
@@ -38,19 +40,34 @@ func TestCheckHoldsLoadsAgainstLimits(t *testing.T) {
 	}
 }
 
-// A bar beyond its limit is warned of.
-func TestCheckWarns(t *testing.T) {
+// Verdict and warnings are those of the analysis; a bar beyond its limit is warned
+// of.
+func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 	d := paneltest.Reference(t, New)
-	const words = "lower bars reach"
 	check := d.Panel.(*Panel)
-	if strings.Contains(check.warnings.Text(), words) {
-		t.Errorf("warnings %q", check.warnings.Text())
+	over := func() bool {
+		return slices.ContainsFunc(d.Study.Result().Warnings, func(w analysis.Warning) bool { return w.Kind == analysis.OverCapacity && w.Pair == car.Lower })
 	}
+	said := func() {
+		t.Helper()
+		r := d.Study.Result()
+		if got, want := check.verdict.Text(), words.LoadVerdict(r.LoadVerdict(), units.US); got != want {
+			t.Errorf("verdict %q, want %q", got, want)
+		}
+		if got, want := check.warnings.Text(), words.List(words.Warnings(r.Warnings, units.US)); got != want {
+			t.Errorf("warnings %q, want %q", got, want)
+		}
+	}
+	if over() {
+		t.Fatal("the example is another one")
+	}
+	said()
 	d.Doc.Apply("Factor", func(c *car.Car) { c.Check.Factor = 10 })
 	d.Settle()
-	if !strings.Contains(check.warnings.Text(), words) {
-		t.Errorf("warnings %q", check.warnings.Text())
+	if !over() {
+		t.Error("nothing is warned of")
 	}
+	said()
 }
 
 // Every number is legible in the least width of a panel, with any of the
