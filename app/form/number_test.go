@@ -175,7 +175,7 @@ func TestSteps(t *testing.T) {
 		want   string
 	}{
 		{form.Number{Quantity: units.Length}, units.US, "22.5", 1, "22.5625"},
-		{form.Number{Quantity: units.Length}, units.US, "0", -1, "-0.0625"},
+		{form.Number{Quantity: units.Length}, units.US, "0", -1, "−0.0625"},
 		{form.Number{Quantity: units.Length}, units.US, "22 1/2", 10, "23.125"},
 		{form.Number{Quantity: units.Length}, units.SI, "571.5", -1, "570.5"},
 		{form.Number{Quantity: units.Length, Fine: true}, units.US, "0.095", 1, "0.096"},
@@ -186,7 +186,7 @@ func TestSteps(t *testing.T) {
 		{form.Number{}, units.US, "0.9", -1, "0.89"},
 		{form.Number{}, units.US, "0.001", 1, "0.0011"},
 		{form.Number{Step: 1. / 6}, units.US, "1.5", 1, "1.66667"},
-		{form.Number{Step: 1. / 6}, units.US, "0", -3, "-0.5"},
+		{form.Number{Step: 1. / 6}, units.US, "0", -3, "−0.5"},
 	} {
 		if got, ok := stepped(c.number, c.s, c.typed, c.n); !ok || got != c.want {
 			t.Errorf("%d steps from %s give %q, %v, want %q", c.n, c.typed, got, ok, c.want)

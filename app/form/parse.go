@@ -57,5 +57,5 @@ func digits(x float64, significant int) string {
 	if err != nil {
 		rounded = x
 	}
-	return strconv.FormatFloat(rounded+0, 'f', -1, 64)
+	return units.WithMinus(strconv.FormatFloat(rounded+0, 'f', -1, 64))
 }

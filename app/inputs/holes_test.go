@@ -19,7 +19,7 @@ func TestHolesAreListed(t *testing.T) {
 	d.openAll()
 	d.wantText(d.entry("chassis_bracket.upper.1", 0), "22.5")
 	d.wantText(d.entry("chassis_bracket.upper.1", 1), "17.75")
-	d.wantText(d.entry("housing_bracket.lower.1", 1), "-5.75")
+	d.wantText(d.entry("housing_bracket.lower.1", 1), "−5.75")
 	// The hole of the current setup stands out, by a mark too.
 	for i, want := range []string{"1", "2", "3 •"} {
 		r := d.row("chassis_bracket.upper." + string(rune('0'+i)))

@@ -137,6 +137,6 @@ func (s *section) given(action, text, help string, get func(*car.Car) bool, set 
 func (s *section) readout(a form.About, q units.Quantity, value func(*car.Car) float64) {
 	s.Row(a, form.NewReadout(func() string {
 		u := s.of.doc.Units()
-		return strconv.FormatFloat(u.FromSI(q, value(s.of.doc.Car())), 'f', u.Decimals(q), 64)
+		return units.WithMinus(strconv.FormatFloat(u.Shown(q, value(s.of.doc.Car())), 'f', u.Decimals(q), 64))
 	})).Quantity = q
 }

@@ -61,7 +61,7 @@ func TestMounts(t *testing.T) {
 	d := newDesk(t)
 	d.openAll()
 	x, z := d.entry("springs.rear_chassis_mount", 0), d.entry("springs.rear_chassis_mount", 1)
-	d.wantText(x, "-2")
+	d.wantText(x, "−2")
 	d.wantText(z, "29")
 	d.typed(z, "30 1/2")
 	d.press(fyne.KeyReturn)

@@ -167,7 +167,7 @@ func (c Condition) In(s units.System) string {
 		return c.text
 	}
 	number := func(b *bound) string {
-		return strings.ReplaceAll(strconv.FormatFloat(b.shop, 'f', b.typed, 64), "-", units.Minus) + " " + b.system.Symbol(c.quantity)
+		return units.WithMinus(strconv.FormatFloat(b.shop, 'f', b.typed, 64)) + " " + b.system.Symbol(c.quantity)
 	}
 	sign := func(b *bound, strict, loose string) string {
 		if b.strict {

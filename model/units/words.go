@@ -76,7 +76,7 @@ func (s System) ReadsZero(q Quantity, si float64) bool { return s.Shown(q, si) =
 // Group writes a decimal number, given as strconv does, with commas between
 // thousands and Minus before it.
 func Group(number string) string {
-	number = signed(number)
+	number = WithMinus(number)
 	sign := len(number) - len(strings.TrimPrefix(number, Minus))
 	end := strings.IndexByte(number, '.')
 	if end < 0 {
@@ -96,8 +96,9 @@ func Group(number string) string {
 	return string(append(b, number[end:]...))
 }
 
-// signed puts Minus in the place of a keyboard's hyphen.
-func signed(number string) string {
+// WithMinus writes a number, given as strconv does, with Minus before it and without
+// commas, as in a field that it can be edited in.
+func WithMinus(number string) string {
 	if digits, negative := strings.CutPrefix(number, "-"); negative {
 		return Minus + digits
 	}

@@ -34,6 +34,8 @@ func TestFigure(t *testing.T) {
 		{SI.Figure(Length, -1e-9, 0), "0.0"},
 		{Count(2304), "2,304"},
 		{Count(36), "36"},
+		{WithMinus("-12345.5"), "−12345.5"},
+		{WithMinus("5"), "5"},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)
