@@ -92,9 +92,7 @@ func holeNames(holes []r2.Vec, s units.System) []string {
 
 // holeName writes a hole's number and place, as in "3 — 22.50, 17.00 in".
 func holeName(holes []r2.Vec, i int, s units.System) string {
-	decimals := s.Decimals(units.Length)
-	return fmt.Sprintf("%d — %.*f, %.*f %s", i+1,
-		decimals, s.FromSI(units.Length, holes[i].X), decimals, s.FromSI(units.Length, holes[i].Y), s.Symbol(units.Length))
+	return fmt.Sprintf("%d — %s, %s", i+1, s.Figure(units.Length, holes[i].X, 0), s.Format(units.Length, holes[i].Y))
 }
 
 // flats are the parts of a turn that a wrench goes by.

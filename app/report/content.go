@@ -173,7 +173,7 @@ func (w writer) rideHeight() section {
 func (w writer) targets() string {
 	k := w.Car.Check
 	span := func(q units.Quantity, ends [2]float64) string {
-		return w.withoutUnit(q, w.units.Format(q, ends[0])) + " to " + w.units.Format(q, ends[1])
+		return w.units.Span(q, ends[0], ends[1])
 	}
 	return fmt.Sprintf("anti-squat %s, instant center %s ahead and %s up", span(units.Percent, k.TargetAntiSquat), span(units.Length, k.TargetICX), span(units.Length, k.TargetICZ))
 }

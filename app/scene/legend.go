@@ -1,7 +1,6 @@
 package scene
 
 import (
-	"fmt"
 	"math"
 
 	"bowline/model/units"
@@ -57,7 +56,7 @@ func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	r.plate(along(scale.Target[0]), top, along(scale.Target[1])-along(scale.Target[0]), legendBar, colors.Squat.Inside)
 	r.frame(along(scale.Target[0]), top-3, along(scale.Target[1]), top+legendBar+3, colors)
 
-	percent := func(x float64) string { return fmt.Sprintf("%v", units.US.Exact(units.Percent, x)) }
+	percent := func(x float64) string { return units.US.FigureExact(units.Percent, x) }
 	foot := frame.top + legendHeight - legendPad
 	r.caption(left, frame.top+legendPad+8, dots.Title, 0, Ink, colors)
 	r.caption(left, foot, "≤ "+percent(scale.Low), 0, Muted, colors)

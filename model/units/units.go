@@ -169,7 +169,12 @@ func (s System) Format(q Quantity, si float64) string {
 // FormatExact writes an SI value with as few digits as keep it exactly, and
 // the unit's symbol, as in "22.5 in" and "−90°".
 func (s System) FormatExact(q Quantity, si float64) string {
-	return join(WithMinus(strconv.FormatFloat(s.Exact(q, si), 'f', -1, 64)), tables[s][q].symbol)
+	return join(s.FigureExact(q, si), s.Symbol(q))
+}
+
+// FigureExact writes an SI value as FormatExact does, without its symbol.
+func (s System) FigureExact(q Quantity, si float64) string {
+	return WithMinus(strconv.FormatFloat(s.Exact(q, si), 'f', -1, 64))
 }
 
 // Decimals returns the decimals that suffice to read the quantity.

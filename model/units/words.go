@@ -63,6 +63,18 @@ func (s System) Figure(q Quantity, si float64, more int) string {
 	return Decimal(s.FromSI(q, si), max(0, s.Decimals(q)+more))
 }
 
+// Span writes two SI values as Format does with the unit once, as in "40.00 to 60.00
+// in".
+func (s System) Span(q Quantity, from, to float64) string {
+	return s.Figure(q, from, 0) + " to " + s.Format(q, to)
+}
+
+// SpanExact writes two SI values as FormatExact does with the unit once, as in "100
+// to 160 %".
+func (s System) SpanExact(q Quantity, from, to float64) string {
+	return s.FigureExact(q, from) + " to " + s.FormatExact(q, to)
+}
+
 // Shown returns an SI value in the shop unit, rounded as Format shows it. The
 // difference of two such numbers is the one that a reader finds between their
 // figures.

@@ -34,6 +34,9 @@ func TestFigure(t *testing.T) {
 		{SI.Figure(Length, -1e-9, 0), "0.0"},
 		{Count(2304), "2,304"},
 		{Count(36), "36"},
+		{US.Span(Length, -40*Inch, 1234.5*Inch), "−40.00 to 1,234.50 in"},
+		{SI.SpanExact(Percent, 1, 1.605), "100 to 160.5 %"},
+		{US.FigureExact(Percent, -0.125), "−12.5"},
 		{WithMinus("-12345.5"), "−12345.5"},
 		{WithMinus("5"), "5"},
 	} {

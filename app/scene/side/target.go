@@ -181,7 +181,7 @@ const rideWords = " at ride height"
 // targetWords names the anti-squat aimed at.
 func targetWords(c *car.Car, u units.System) string {
 	k := c.Check.TargetAntiSquat
-	return fmt.Sprintf("Target: anti-squat %v to %s", u.Exact(units.Percent, k[0]), u.FormatExact(units.Percent, k[1]))
+	return "Target: anti-squat " + u.SpanExact(units.Percent, k[0], k[1])
 }
 
 // edgeWords names what a drag of the target takes along.

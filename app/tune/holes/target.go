@@ -2,7 +2,6 @@ package holes
 
 import (
 	"fmt"
-	"strings"
 
 	"bowline/app/form"
 	"bowline/app/inputs"
@@ -115,7 +114,7 @@ func (t *target) refreshPinion() {
 // title names the form with what is in it.
 func (t *target) title() string {
 	target, u := holes.TargetOf(t.study.Document().Car()), t.study.Units()
-	text := fmt.Sprintf("Target and wishes: %s to %s", strings.TrimSuffix(u.FormatExact(units.Percent, target.AntiSquat[0]), " %"), u.FormatExact(units.Percent, target.AntiSquat[1]))
+	text := "Target and wishes: " + u.SpanExact(units.Percent, target.AntiSquat[0], target.AntiSquat[1])
 	w := wishes(t.study)
 	n := 0
 	for _, b := range wishBoxes {
