@@ -52,6 +52,9 @@ func TestChooseAHole(t *testing.T) {
 	if c.Selected != "3 — 22.50, 17.00 in" || len(c.Options) != 3 {
 		t.Errorf("it shows %q of %q", c.Selected, c.Options)
 	}
+	if lower := as[*form.Select](t, d.row("setup.0.housing_lower").Editors[0]); lower.Selected != "1 — 2.50, −5.00 in" {
+		t.Errorf("of the hole below the axle it shows %q", lower.Selected)
+	}
 	d.pick(r, "1 — 22.50, 18.50 in")
 	if got := d.doc.Car().Setups[0].Holes; got != (car.Holes{ChassisLower: 1}) {
 		t.Errorf("the setup uses %+v", got)

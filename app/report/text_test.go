@@ -235,7 +235,7 @@ func checkText(t *rapid.T, got string) {
 			t.Errorf("control characters or trailing space: %q", l)
 		}
 	}
-	if impossible := regexp.MustCompile(`\b(NaN|[+-]?Inf)\b`).FindString(strings.SplitN(got, "VERDICT", 2)[1]); impossible != "" && !strings.Contains(got, "Note: ") {
+	if impossible := regexp.MustCompile(`\b(NaN|[+-]?Inf)\b|(?m:(?:^|[ (])-[.\d])`).FindString(strings.SplitN(got, "VERDICT", 2)[1]); impossible != "" && !strings.Contains(got, "Note: ") {
 		t.Errorf("%s in\n%s", impossible, got)
 	}
 	if !strings.HasSuffix(strings.Join(strings.Fields(got), " "), chart.Caution) {

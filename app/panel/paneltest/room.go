@@ -1,6 +1,7 @@
 package paneltest
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -55,8 +56,13 @@ func Cells(s listing.Source, row, columns int) string {
 	return strings.Join(list, " | ")
 }
 
+// hyphened is a number with a keyboard's hyphen before it. Thread sizes and dates
+// have theirs behind a figure.
+var hyphened = regexp.MustCompile(`(^|[^\pL\d/])-[.\d]`)
+
 // Lettering returns a check that every letter of a text is in the window's font,
-// and how many it has looked at. One that is not shows as an empty box.
+// and that its minus signs are true ones, and how many letters it has looked at.
+// One that is not in the font shows as an empty box.
 func Lettering(t testing.TB) (check func(text string), letters *int) {
 	t.Helper()
 	font, err := opentype.Parse(look.New(look.Light).Font(fyne.TextStyle{}).Content())
@@ -66,6 +72,9 @@ func Lettering(t testing.TB) (check func(text string), letters *int) {
 	var buffer sfnt.Buffer
 	letters = new(int)
 	return func(text string) {
+		if hyphened.MatchString(text) {
+			t.Errorf("%q has a hyphen for a minus", text)
+		}
 		for _, r := range text {
 			*letters++
 			if r == '\n' {
