@@ -77,6 +77,8 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.Springs.RearDroop, c.Springs.RearBump = 0, 0 }, "springs.rear_bump: the rear has no travel; give droop or bump above zero"},
 		{func(c *Car) { c.Springs.RearChassisMount = r2.Vec{X: -2 * inch, Y: 14 * inch} }, "springs.rear_chassis_mount: the spring is 1.00 in long at ride height, no longer than the bump travel; put the mounts farther apart than 3.39 in"},
 		{func(c *Car) { c.Launch.Suspension.StopRate = -rate(5) }, "springs.stop_rate: −5 lb/in is out of range; give 10 lb/in to 100000 lb/in"},
+		{func(c *Car) { c.Launch.Tires.PeakSlip = 0.5 }, "tires.peak_slip: 0.5 is out of range; give 0.02 to 0.3"},
+		{func(c *Car) { c.Launch.Tires.RelaxationLength = 0.1 * inch }, "tires.relaxation_length: 0.1 in is shorter than that of any tire; give 0 or at least 0.5 in"},
 		{func(c *Car) { c.Launch.Tires.SlidingGrip = 1.5 }, "tires.sliding_grip: 1.5 is out of range; give 0.1 to 1"},
 		{func(c *Car) { c.Launch.UpperBar.EndRate = math.NaN() }, "upper_bar.end_rate: nan is out of range; give 1000 lb/in to 10000000 lb/in"},
 		{func(c *Car) { c.Launch.Engine.ReleaseTime = 9 }, "drive.release_time: 9 s is out of range; give 0 s to 5 s"},

@@ -33,15 +33,17 @@ type Inertia struct {
 
 // TireRates are the tires as springs.
 type TireRates struct {
-	RearRate       float64 // one rear tire, up and down [N/m]
-	RearDamping    float64 // [N·s/m]
-	FrontRate      float64 // one front tire, up and down [N/m]
-	FrontDamping   float64 // [N·s/m]
-	CarcassRate    float64 // one rear tire, fore and aft at the ground [N/m]
-	CarcassDamping float64 // [N·s/m]
-	SlidingGrip    float64 // grip of a spinning tire over its peak grip [1]
-	SideRate       float64 // any tire, sideways at the ground [N/m]
-	SideDamping    float64 // [N·s/m]
+	RearRate         float64 // one rear tire, up and down [N/m]
+	RearDamping      float64 // [N·s/m]
+	FrontRate        float64 // one front tire, up and down [N/m]
+	FrontDamping     float64 // [N·s/m]
+	CarcassRate      float64 // one rear tire, fore and aft at the ground [N/m]
+	CarcassDamping   float64 // [N·s/m]
+	PeakSlip         float64 // driving slip of a rear tire at its peak grip [1]
+	SlidingGrip      float64 // grip of a rear tire that spins on the spot over its peak grip [1]
+	RelaxationLength float64 // of a rear tire [m]; 0: from its carcass rate, grip and load at rest
+	SideRate         float64 // any tire, sideways at the ground [N/m]
+	SideDamping      float64 // [N·s/m]
 }
 
 // BarEnds are the stiffness of a bar's ends and the damping of the bar.

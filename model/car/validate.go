@@ -30,6 +30,7 @@ func (c *Car) Validate(lib stock.Library, s units.System) []Problem {
 	v := &validator{car: c, units: s}
 	v.fields()
 	v.inertias()
+	v.relaxation()
 	v.weights()
 	for _, row := range Rows {
 		v.holes(row)

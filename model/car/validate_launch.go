@@ -16,6 +16,8 @@ const (
 	// leastInertia is the smallest moment of inertia other than 0 [kg·m²]: no part
 	// of a car has less, and one that does would turn too fast to be computed.
 	leastInertia = 0.05 * pound * foot * foot
+	// leastRelaxation is the smallest relaxation length of a tire other than 0 [m].
+	leastRelaxation = 0.5 * inch
 	// leastSideways is how far the locator must reach across the car [m].
 	leastSideways = 2 * inch
 )
@@ -29,6 +31,13 @@ func (v *validator) inertias() {
 		if x := *FieldAt(path).In(v.car); x > 0 && x < leastInertia {
 			v.add(path, v.units.FormatExact(units.SpinInertia, x)+" is less than any part of a car has", "give 0 or at least "+bound(v.units, units.SpinInertia, leastInertia))
 		}
+	}
+}
+
+// relaxation checks that the relaxation length is 0 or that of a tire.
+func (v *validator) relaxation() {
+	if x := v.car.Launch.Tires.RelaxationLength; x > 0 && x < leastRelaxation {
+		v.add("tires.relaxation_length", v.length(x)+" is shorter than that of any tire", "give 0 or at least "+bound(v.units, units.Length, leastRelaxation))
 	}
 }
 

@@ -150,13 +150,16 @@ func (b *builder) masses() {
 // rearTires sets the rear tires, whose loaded radius at ride height is given.
 func (b *builder) rearTires() {
 	c, t := b.car, &b.car.Launch.Tires
+	curve := newSlipCurve(t.PeakSlip, t.SlidingGrip)
+	relaxation := b.given("tires.relaxation_length", "relaxation length of the rear tires: that at which a tire that does not roll answers as its carcass rate says", units.Length,
+		t.RelaxationLength, curve.relaxation(b.rest.RearLoad/2, c.Tires.Grip, t.CarcassRate))
 	for _, side := range Sides {
 		b.p.RearTires[side] = RearTire{
 			Center: r3.Vec{Y: sign[side] * c.Body.TrackRear / 2},
 			Radius: c.Tires.RearRadius + b.rest.RearLoad/2/t.RearRate,
 			Rate:   t.RearRate, Damping: t.RearDamping,
-			CarcassRate: t.CarcassRate, CarcassDamping: t.CarcassDamping,
-			Grip: c.Tires.Grip, Sliding: t.SlidingGrip,
+			CarcassDamping: t.CarcassDamping,
+			Grip:           c.Tires.Grip, PeakSlip: t.PeakSlip, Sliding: t.SlidingGrip, Relaxation: relaxation,
 			Lane: Lane{Drop: c.Tires.RearRadius, Rate: t.SideRate, Damping: t.SideDamping},
 		}
 	}

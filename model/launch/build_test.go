@@ -104,6 +104,7 @@ func TestAssumptions(t *testing.T) {
 	}
 	before := assumed()
 	for path, want := range map[string]float64{
+		"tires.relaxation_length":   662.5 * 2.6 * slope(0.15, 0.75) / 800 * inch,
 		"tires.rear_spin_inertia":   0.2 * 390 * pound * 16 * 16 * inch * inch,
 		"car.housing_pitch_inertia": 390 * pound * 16 * inch * inch,
 		"drive.rev_limit":           units.US.ToSI(units.Speed, 7800),
@@ -119,14 +120,15 @@ func TestAssumptions(t *testing.T) {
 		}
 	}
 	c.Tires.RearSpinInertia, c.Launch.Inertia.HousingPitch, c.Launch.Engine.RevLimit = 5, 2, 900
+	c.Launch.Tires.RelaxationLength = 0.7
 	c.UpperBar.RodEnd, c.LowerBar.RodEnd = "5/8-18", "5/8-18"
 	c.Launch.Inertia.Pitch, c.Launch.Inertia.Yaw, c.Launch.Inertia.Roll, c.Launch.Inertia.AxleRoll = 1, 2, 3, 4
 	c.Launch.Locator.Chassis, c.Launch.Locator.Housing = car.End{Given: true, At: r3.Vec{Y: 0.4, Z: 0.3}}, car.End{Given: true, At: r3.Vec{Y: -0.4}}
 	if after := assumed(); len(after) > 0 {
 		t.Errorf("still assumed: %v", after)
 	}
-	if p := parameters(t, c); p.Chassis.Inertia != (r3.Vec{X: 3, Y: 1, Z: 2}) || p.Axle.Inertia != (r3.Vec{X: 4, Y: 2, Z: 4}) || p.Axle.Spin != 5 {
-		t.Errorf("inertias %v, %v, %v", p.Chassis.Inertia, p.Axle.Inertia, p.Axle.Spin)
+	if p := parameters(t, c); p.Chassis.Inertia != (r3.Vec{X: 3, Y: 1, Z: 2}) || p.Axle.Inertia != (r3.Vec{X: 4, Y: 2, Z: 4}) || p.Axle.Spin != 5 || p.RearTires[Right].Relaxation != 0.7 {
+		t.Errorf("inertias %v, %v, %v, relaxation length %v m", p.Chassis.Inertia, p.Axle.Inertia, p.Axle.Spin, p.RearTires[Right].Relaxation)
 	}
 }
 

@@ -30,7 +30,7 @@
 //     inertia across the centerline are part of ma, Jx and Jz.
 //   - Front wheel i: point mass mi at ρi + s ẑc from C, with the rise s its degree
 //     of freedom, and a spin ωi with the inertia Ji that turns nothing else.
-//   - Engine speed ωe, and the carcass stretch u of each rear tire.
+//   - Engine speed ωe, and the deflection u of each rear tire's tread.
 //
 // Assumptions: the bodies are rigid, the rear wheels are locked to each other by a
 // spool, and front wheels move along ẑc only. Where the car gives no inertia, New
@@ -115,18 +115,34 @@
 // # Rear tires along the ground
 //
 // With the horizontal unit vectors n along ŷa and e = n×ẑ (so e is forward),
-// f = n·ŷa, ωw = ωa + (ω − ωa·ŷa) ŷa and v the velocity of the wheel center, the
-// carcass slips at the ground by
+// f = n·ŷa, ωw = ωa + (ω − ωa·ŷa) ŷa and v the velocity of the wheel center, the tread
+// passes through the contact at the speed w = z ωw·n and slips over the ground at
+// σ = w − v·e. Its deflection u follows the slip as the tire rolls:
 //
-//	σ = z ωw·n − v·e,  du/dt = σ while |k_x u| < µN, and |k_x u| = µN beyond
-//	F = k_x u + c_x σ, but not beyond ±µN
-//	µ = µ_peak (φ + (1 − φ)/(1 + (σ/2 m/s)²))
+//	du/dt = σ − max(|w|, |σ|) u/λ
+//	F = µ_peak N sin(C atan(B u/λ)) + c_x du/dt, but not beyond ±µ_peak N
+//	B = tan(π/(2C))/s_peak
 //
-// with φ the sliding grip over the peak grip. F acts along e at the contact: on
-// the wheel center as F e with the moment −z F n about it, of which −z F f about
-// ŷa turns the wheels and the rest, −z F (n − f ŷa), the housing. The carcass as a
-// spring and damper in parallel, and grip as a function of slip speed alone, are
-// assumptions; 2 m/s is the slip speed halfway from peak to sliding grip.
+// with N the load. Driven forward, |σ| ≤ |w| and s = u/λ tends to the driving slip
+// σ/w, 1 for a tire that spins on the spot; |σ| takes over where a wheel is dragged,
+// so that u stays within ±λ. The grip has its greatest value, µ_peak, at s_peak, and C makes it the
+// part φ of that at a slip of 1:
+//
+//	sin(C atan(B)) = φ, C between 1.1 and 3
+//
+// A φ that only a C below 1.1 gives, 0.991 and more at s_peak = 0.15, counts as that
+// of 1.1; at C = 1 the curve is a step. λ is given, or follows from the carcass rate
+// k_x, so that a tire under its load at rest that does not roll answers like a spring
+// of that rate:
+//
+//	λ = N_rest µ_peak B C/k_x
+//
+// F acts along e at the contact: on the wheel center as F e with the moment −z F n
+// about it, of which −z F f about ŷa turns the wheels and the rest, −z F (n − f ŷa),
+// the housing. Source: the single-contact-point transient model and the magic formula
+// of H. B. Pacejka, Tire and Vehicle Dynamics, ch. 7 and 4, from memory. Assumptions:
+// no curvature factor, a relaxation length that does not change with load and slip, a
+// damper in the carcass, and µ the same under any load.
 //
 // # Lane springs
 //
@@ -168,7 +184,7 @@
 //
 // # Start and end
 //
-// The launch starts at rest: no speed, no torque, no stretch of the carcasses,
+// The launch starts at rest: no speed, no torque, no deflection of the treads,
 // all forces in balance with the preload. It is found by Newton's method from
 // ride height. The launch ends when the sprung mass's CG has traveled rollout and
 // distance, when chassis or axle tilt beyond 60° (assumption: then the car goes
@@ -178,7 +194,7 @@
 //
 // The classical Runge–Kutta method of order four, in steps that are a whole
 // part of the output step with step × ω_max at most 0.7, ω_max a bound of the
-// natural angular frequencies. u is held within µN/k_x at the beginning of each
-// step. Source of the method and its limits of stability: Hairer & Wanner, Solving
-// Ordinary Differential Equations II, from memory.
+// natural angular frequencies, and step × decay rate at most 2, with a bound of the
+// decay rates of dampers and rolling tires. Source of the method and its limits of
+// stability: Hairer & Wanner, Solving Ordinary Differential Equations II, from memory.
 package launch

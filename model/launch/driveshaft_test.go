@@ -18,9 +18,11 @@ import (
 // and parallel; for tires that do not give, so they are a thousand times
 // stiffer than any; and for a car whose weight does not lean, so the roll
 // stiffnesses of the book's example, 1150 and 280 ft-lb/deg, are taken twenty
-// times. Of the latter two a hundredth part is left. With the tires' roll
-// stiffnesses Kt, those in front in series with Kf, the moments give
-// W_y = (T_d/t)/(1 + Kr (1/Kf + 1/Kt)), and the lean alone is left.
+// times; and for a car that thrust does not turn aside, so the tires have no grip:
+// of two unevenly loaded ones the heavier pulls more. Of stiffness and lean a
+// hundredth part is left. With the tires' roll stiffnesses Kt, those in front in
+// series with Kf, the moments give W_y = (T_d/t)/(1 + Kr (1/Kf + 1/Kt)), and the lean
+// alone is left.
 func TestDriveshaftShiftsTireLoad(t *testing.T) {
 	c := reference(t)
 	c.Chassis.Upper = []r2.Vec{{X: 22.5 * inch, Y: 22.5 * inch}}
@@ -40,7 +42,7 @@ func TestDriveshaftShiftsTireLoad(t *testing.T) {
 		stiffen(&p, 1000)
 		for k := range Sides {
 			p.Coils[k].Bump, p.Coils[k].Rebound, p.Corners[k].Bump, p.Corners[k].Rebound = 6000, 6000, 6000, 6000
-			p.RearTires[k].Damping, p.Corners[k].TireDamping = 1e4, 1e4
+			p.RearTires[k].Damping, p.Corners[k].TireDamping, p.RearTires[k].Grip = 1e4, 1e4, 0
 		}
 		soft := 1/front + 1/pair(p.Corners[Left].TireRate, trackFront) + 1/pair(p.RearTires[Left].Rate, trackRear)
 		for _, turning := range []float64{1, -1} {

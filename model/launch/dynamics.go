@@ -6,7 +6,8 @@ import "gonum.org/v1/gonum/spatial/r3"
 // the sprung mass.
 type model struct {
 	Parameters
-	trackFront float64 // [m]
+	trackFront float64      // [m]
+	curves     [2]slipCurve // of the rear tires, by Side
 }
 
 func newModel(p Parameters) *model {
@@ -17,6 +18,7 @@ func newModel(p Parameters) *model {
 	for i := range Sides {
 		m.Coils[i].Chassis = r3.Sub(p.Coils[i].Chassis, p.Chassis.CG)
 		m.Corners[i].Hub = r3.Sub(p.Corners[i].Hub, p.Chassis.CG)
+		m.curves[i] = newSlipCurve(p.RearTires[i].PeakSlip, p.RearTires[i].Sliding)
 	}
 	m.WheelieBar.Wheel = r3.Sub(p.WheelieBar.Wheel, p.Chassis.CG)
 	return m
@@ -103,7 +105,7 @@ func (m *model) rates(s *state, i *instant, d *state) {
 	m.chassisRates(s, i, d)
 	m.axleRates(s, i, d)
 	for k := range i.tires {
-		d.wheel.stretch[k] = i.tires[k].slip
+		d.wheel.stretch[k] = i.tires[k].stretching
 	}
 	d.wheel.speed = i.spinUp / m.Axle.Spin
 	d.wheel.angle = s.wheel.speed

@@ -46,7 +46,7 @@ func (c pieces) potential() float64 {
 		free := coil.Length + coil.Ride/coil.Rate
 		sum += coil.Rate/2*only(free-l) + coil.Stop/2*(only(coil.Shortest-l)+only(l-coil.Longest))
 		rear := c.axle(tire.Center)
-		sum += tire.Rate/2*only(tire.Radius-rear.Z) + tire.CarcassRate/2*square(c.s.wheel.stretch[side])
+		sum += tire.Rate / 2 * only(tire.Radius-rear.Z)
 		foot := c.axle(r3.Sub(tire.Center, r3.Vec{Z: tire.Lane.Drop}))
 		sum += tire.Lane.Rate / 2 * square(foot.Y-tire.Center.Y)
 		rise := c.s.rise[side]
@@ -105,12 +105,10 @@ func TestEnergyIsConserved(t *testing.T) {
 	}
 	m := newModel(p)
 	s := upset(m)
-	s.wheel.stretch = [2]float64{}
 	var i instant
 	var method scheme
 	energy := func() (all, motion float64) {
 		m.evaluate(0, &s, &i)
-		m.hold(&s, &i)
 		motion = pieces{&p, &s}.kinetic(&i)
 		return motion + pieces{&p, &s}.potential(), motion
 	}

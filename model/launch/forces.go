@@ -1,10 +1,6 @@
 package launch
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/spatial/r3"
-)
+import "gonum.org/v1/gonum/spatial/r3"
 
 // weights sets the forces of chassis and axle to their weights.
 func (m *model) weights(i *instant) {
@@ -141,68 +137,6 @@ func loaded(rate, damping, x, speed float64) float64 {
 // force returns the lane spring's force to the left [N] at an offset to the left
 // and its rate of change: assumption.
 func (l *Lane) force(offset, speed float64) float64 { return -l.Rate*offset - l.Damping*speed }
-
-// rearTires applies load, thrust and lane springs to the axle assembly.
-func (m *model) rearTires(s *state, i *instant) {
-	y := i.axle.axes.y
-	across, heading, flat := ground(y)
-	// Angular velocity of the wheels about the direction across.
-	turning := r3.Dot(i.axle.omega, across) + (s.wheel.speed-s.axle.omega.Y)*flat
-	i.spinUp = 0
-	for k := range m.RearTires {
-		r, tire := &m.RearTires[k], &i.tires[k]
-		lever, at, velocity := i.axle.point(r.Center)
-		tire.height = at.Z
-		tire.load = loaded(r.Rate, r.Damping, r.Radius-at.Z, -velocity.Z)
-		tire.slip = at.Z*turning - r3.Dot(velocity, heading)
-		r.grip(tire.load, tire.slip, s.wheel.stretch[k], &tire.thrust, &tire.limit)
-		i.axle.pull(lever, r3.Vec{X: tire.thrust * heading.X, Y: tire.thrust * heading.Y, Z: tire.load})
-		// Of the thrust's moment about the wheel center the part about the axle's
-		// y slows the wheels; the housing carries the rest.
-		moment := -at.Z * tire.thrust
-		i.spinUp += moment * flat
-		i.axle.twist(along(r3.Scale(moment, across), -moment*flat, y))
-		m.rearLane(r, i)
-	}
-}
-
-// ground returns the horizontal unit vectors along and square to an axle's
-// direction y, and the length of y's horizontal part.
-func ground(y r3.Vec) (across, heading r3.Vec, flat float64) {
-	flat = math.Sqrt(y.X*y.X + y.Y*y.Y)
-	across = r3.Vec{X: y.X / flat, Y: y.Y / flat}
-	return across, r3.Vec{X: across.Y, Y: -across.X}, flat
-}
-
-// rearLane applies the lane spring of a rear tire.
-func (m *model) rearLane(r *RearTire, i *instant) {
-	foot := r.Center
-	foot.Z -= r.Lane.Drop
-	lever, at, velocity := i.axle.point(foot)
-	i.axle.pull(lever, r3.Vec{Y: r.Lane.force(at.Y-r.Center.Y, velocity.Y)})
-}
-
-// halfSlip is the slip speed at which the grip has fallen halfway from its peak to
-// its sliding value [m/s]: assumption.
-const halfSlip = 2
-
-// grip returns the thrust of a tire and its bound µN [N], with µ falling from its
-// peak to its sliding value as the slip speed grows. Assumption: the carcass is a
-// spring and a damper in parallel, and µ depends on the slip speed alone.
-func (r *RearTire) grip(load, slip, stretch float64, thrust, limit *float64) {
-	x := slip / halfSlip
-	*limit = r.Grip * load * (r.Sliding + (1-r.Sliding)/(1+x*x))
-	force := r.CarcassRate*stretch + r.CarcassDamping*slip
-	*thrust = max(-*limit, min(*limit, force))
-}
-
-// hold keeps the carcass from stretching beyond what the grip supports.
-func (m *model) hold(s *state, i *instant) {
-	for k := range m.RearTires {
-		most := i.tires[k].limit / m.RearTires[k].CarcassRate
-		s.wheel.stretch[k] = max(-most, min(most, s.wheel.stretch[k]))
-	}
-}
 
 // wheelieBar pushes the chassis up where its wheel touches the ground, as a tire
 // does.

@@ -18,11 +18,11 @@ type instant struct {
 		spinUp float64 // rate of its spin [rad/s²]
 	}
 	tires [2]struct {
-		height float64 // of the wheel center above the ground [m]
-		load   float64 // [N]
-		thrust float64 // along the heading [N]
-		limit  float64 // that thrust cannot exceed [N]
-		slip   float64 // of the carcass at the ground, ω z − v [m/s]
+		height     float64 // of the wheel center above the ground [m]
+		load       float64 // [N]
+		thrust     float64 // along the heading [N]
+		tread      float64 // speed at which it passes through the contact, z ω [m/s]
+		stretching float64 // rate of its deflection, du/dt [m/s]
 	}
 	tension [RodCount]float64 // [N]
 	push    [2]float64        // of rear spring, shock and stops [N]

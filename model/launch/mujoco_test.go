@@ -73,6 +73,9 @@ func quantities(r *launch.Result) map[string][]float64 {
 		"rear_left": r.RearLoad[launch.Left], "rear_right": r.RearLoad[launch.Right],
 		"front_left": r.FrontLoad[launch.Left], "front_right": r.FrontLoad[launch.Right],
 		"wheelie_bar": r.WheelieBar, "thrust": r.Thrust, "speed": r.Speed, "engine": r.Engine,
+		"thrust_left": r.TireThrust[launch.Left], "thrust_right": r.TireThrust[launch.Right],
+		"slip_left": r.Slip[launch.Left], "slip_right": r.Slip[launch.Right],
+		"wheel_speed": r.WheelSpeed, "axle_torque": r.Torque,
 	}
 }
 

@@ -27,8 +27,10 @@ const (
 // pace returns upper bounds of the natural angular frequencies and of the decay
 // rates of the car near rest [1/s]. The largest ω² is at most the trace of M⁻¹K, to
 // which a spring of rate k adds k times the sum of 1/effective mass of the points it
-// acts on, along its line; dampers bound the largest decay rate in the same way.
-func (m *model) pace() (vibration, decay float64) {
+// acts on, along its line; dampers bound the largest decay rate in the same way. The
+// deflection of a rolling tire decays at the rate |z ω|/λ, which takes the greatest
+// speed of the wheels within the time limit [s].
+func (m *model) pace(limit float64) (vibration, decay float64) {
 	var square float64
 	add := func(rate, damping, inverseMass float64) {
 		square += rate * inverseMass
@@ -47,9 +49,10 @@ func (m *model) pace() (vibration, decay float64) {
 		foot := r3.Sub(t.Center, r3.Vec{Z: t.Lane.Drop})
 		add(t.Rate, t.Damping, m.axleMobility(t.Center, up))
 		add(t.Lane.Rate, t.Lane.Damping, m.axleMobility(foot, across))
-		// Grip that falls with slip acts as negative damping of the carcass.
-		feed := t.Grip * (1 - t.Sliding) * maxTireLoad * t.Rate * (t.Radius - m.Axle.Height) / halfSlip
-		add(t.CarcassRate, t.CarcassDamping+feed, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
+		// The slip curve is steepest where the tire rolls freely.
+		tread := maxTireLoad * t.Rate * (t.Radius - m.Axle.Height) * t.Grip * m.curves[side].slope() / t.Relaxation
+		add(tread, t.CarcassDamping, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
+		decay += t.Radius * m.Drive.topWheelSpeed(m.Axle.Spin, limit) / t.Relaxation
 		add(f.Rate+f.Stop+f.TireRate, math.Max(f.Bump, f.Rebound)+f.TireDamping, 1/f.Mass+m.chassisMobility(f.Hub, up))
 		foot = r3.Sub(f.Hub, r3.Vec{Z: f.Lane.Drop})
 		add(f.Lane.Rate, f.Lane.Damping, m.chassisMobility(foot, across))
@@ -64,6 +67,23 @@ func (m *model) pace() (vibration, decay float64) {
 	ratio := d.Gear * d.Axle
 	decay += d.Capacity * d.Speed / (1 - coupling) * (1/d.Inertia + ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
 	return math.Sqrt(square), decay + d.steepest()/d.Inertia
+}
+
+// topWheelSpeed returns a bound of the speed of wheels of a spin inertia within a
+// time [rad/s]: no converter drives them faster than the engine turns, and they spin
+// up no further than the greatest torque on them brings them.
+func (d *Drive) topWheelSpeed(inertia, limit float64) float64 {
+	most, end := 0.0, d.Torque[len(d.Torque)-1]
+	for _, p := range d.Torque {
+		most = math.Max(most, p.Torque)
+	}
+	engine := d.Speed + most/d.Inertia*limit
+	if end.Torque == 0 {
+		engine = math.Min(engine, math.Max(d.Speed, end.Speed))
+	}
+	ratio := d.Gear * d.Axle
+	spun := d.Capacity * engine * engine * d.Stall * ratio * d.Efficiency / inertia * limit
+	return math.Min(engine/ratio, spun)
 }
 
 // steepest is the greatest change of the engine's torque over its speed
@@ -94,8 +114,8 @@ func mobility(mass float64, inertia, p, u r3.Vec) float64 {
 }
 
 // substeps returns the number of integration steps in an output step.
-func (m *model) substeps(output float64) int {
-	vibration, decay := m.pace()
+func (m *model) substeps(output, limit float64) int {
+	vibration, decay := m.pace(limit)
 	step := math.Min(maxStep, math.Min(maxVibrationStep/vibration, maxDecayStep/decay))
 	return int(math.Min(maxSubsteps, math.Ceil(output/step)))
 }

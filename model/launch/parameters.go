@@ -128,10 +128,11 @@ type RearTire struct {
 	Radius         float64 // without load [m]
 	Rate           float64 // up and down [N/m]
 	Damping        float64 // up and down [N·s/m]
-	CarcassRate    float64 // fore and aft at the ground [N/m]
-	CarcassDamping float64 // fore and aft [N·s/m]
-	Grip           float64 // µ, peak force along the ground over load [1]
-	Sliding        float64 // grip of a spinning tire over Grip [1]
+	CarcassDamping float64 // fore and aft at the ground [N·s/m]
+	Grip           float64 // µ_peak, greatest force along the ground over load [1]
+	PeakSlip       float64 // driving slip at which it has it, between 0 and 1 [1]
+	Sliding        float64 // grip of a tire that spins on the spot over Grip [1]
+	Relaxation     float64 // λ, relaxation length [m]
 	Lane           Lane
 }
 

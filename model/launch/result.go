@@ -38,7 +38,9 @@ type History struct {
 	RearLoad    [2][]float64        // on the rear tires, by Side [N]
 	FrontLoad   [2][]float64        // on the front tires, by Side [N]
 	Thrust      []float64           // of both rear tires, forward positive [N]
-	Slip        []float64           // of the rear tires at the ground, ω z − v, mean of both sides [m/s]
+	TireThrust  [2][]float64        // of each rear tire, by Side [N]
+	Slip        [2][]float64        // driving slip s of each rear tire, its tread's deflection over its relaxation length, by Side [1]
+	WheelSpeed  []float64           // of the rear tires' tread through the contact, z ω, mean of both sides [m/s]
 	Torque      []float64           // on both rear wheels [N·m]
 	Pitch       []float64           // of the chassis, nose-up positive [rad]
 	Roll        []float64           // of the chassis about its x, left side up positive [rad]
@@ -138,14 +140,14 @@ func (h *History) reserve(n int) {
 // lists returns every list of numbers.
 func (h *History) lists() []*[]float64 {
 	lists := []*[]float64{
-		&h.Time, &h.Thrust, &h.Slip, &h.Torque, &h.Pitch, &h.Roll, &h.AxleRoll,
+		&h.Time, &h.Thrust, &h.WheelSpeed, &h.Torque, &h.Pitch, &h.Roll, &h.AxleRoll,
 		&h.Speed, &h.Distance, &h.Engine, &h.WheelieBar,
 	}
 	for k := range h.Tension {
 		lists = append(lists, &h.Tension[k])
 	}
 	for k := range Sides {
-		lists = append(lists, &h.RearLoad[k], &h.FrontLoad[k], &h.RearTravel[k], &h.FrontTravel[k])
+		lists = append(lists, &h.RearLoad[k], &h.FrontLoad[k], &h.RearTravel[k], &h.FrontTravel[k], &h.TireThrust[k], &h.Slip[k])
 	}
 	return lists
 }
@@ -162,9 +164,11 @@ func (h *History) record(m *model, t float64, s *state, i *instant) {
 		add(&h.FrontLoad[k], i.corners[k].load)
 		add(&h.RearTravel[k], m.rearTravel(k, i))
 		add(&h.FrontTravel[k], s.rise[k])
+		add(&h.TireThrust[k], i.tires[k].thrust)
+		add(&h.Slip[k], s.wheel.stretch[k]/m.RearTires[k].Relaxation)
 	}
 	add(&h.Thrust, i.tires[Left].thrust+i.tires[Right].thrust)
-	add(&h.Slip, (i.tires[Left].slip+i.tires[Right].slip)/2)
+	add(&h.WheelSpeed, (i.tires[Left].tread+i.tires[Right].tread)/2)
 	add(&h.Torque, i.torque)
 	add(&h.Pitch, pitch(i.chassis.axes))
 	add(&h.Roll, roll(i.chassis.axes))

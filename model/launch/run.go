@@ -108,7 +108,7 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 func (m *model) launch(ctx context.Context, s state, r *Result) error {
 	steps := r.Options.Substeps
 	if steps == 0 {
-		steps = m.substeps(r.Options.Output)
+		steps = m.substeps(r.Options.Output, r.Options.Limit)
 	}
 	outputs := int(math.Ceil(r.Options.Limit/r.Options.Output - 1e-9))
 	r.Step = r.Options.Output / float64(steps)
@@ -123,7 +123,6 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 			r.Outcome = Diverged
 			return nil
 		}
-		m.hold(&s, &i)
 		r.note(m, t, &i)
 		c.pass(t, m.distance(&s))
 		if n%steps == 0 {

@@ -147,8 +147,8 @@ func TestTractionLimitOfATextbookCar(t *testing.T) {
 	push(&p, 2*1550*5.03*c.Tires.RearRadius/(p.Drive.Stall*p.Drive.Gear*p.Drive.Axle*p.Drive.Efficiency), 6)
 	r := simulate(t, p, Options{Distance: 1e6, Limit: 3})
 	most := 0.0
-	for i, slip := range r.Slip {
-		if slip > 0.02 {
+	for i, slip := range r.Slip[Left] {
+		if slip > 0.2 {
 			break
 		}
 		most = math.Max(most, r.Thrust[i])

@@ -28,7 +28,7 @@ type state struct {
 	wheel struct {
 		speed   float64    // spin about the axle's y, in space, forward positive [rad/s]
 		angle   float64    // turned since the start [rad]
-		stretch [2]float64 // of the rear tires' carcass at the ground, u [m]
+		stretch [2]float64 // deflection of the rear tires' tread, u [m]
 	}
 	engine float64 // speed [rad/s]
 }

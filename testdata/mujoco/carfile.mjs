@@ -43,7 +43,8 @@ const optional = {
   tires: {
     rear_spin_inertia: ['inertia', 0], front_spin_inertia: ['inertia', 0],
     rear_rate: ['rate', 1200], rear_damping: ['damping', 3], front_rate: ['rate', 1000], front_damping: ['damping', 1],
-    carcass_rate: ['rate', 800], carcass_damping: ['damping', 2], sliding_grip: ['number', 0.85],
+    carcass_rate: ['rate', 800], carcass_damping: ['damping', 2], sliding_grip: ['number', 0.75],
+    peak_slip: ['number', 0.15], relaxation_length: ['length', 0],
     side_rate: ['rate', 1000], side_damping: ['damping', 30],
   },
   upper_bar: barEnds,

@@ -23,18 +23,29 @@ export function groundLoad(rate, damping, depth, rising) {
   return depth > 0 ? positive(rate * depth - damping * rising) : 0;
 }
 
-// halfLoss is the slip at which a tire has lost half of what sliding costs [m/s].
-const halfLoss = 2;
-
-// mostThrust is what a rear tire holds at most under a load at a slip.
-export function mostThrust(tire, load, slip) {
-  return tire.grip * load * (tire.sliding + (1 - tire.sliding) / (1 + (slip / halfLoss) ** 2));
+// slipShape finds B and C of the magic formula sin(C atan(B s)) that peaks at a slip
+// and is worth a given part of its peak at a slip of 1. The worth falls as C grows.
+export function slipShape(peak, sliding) {
+  const stiffness = (c) => Math.tan(Math.PI / (2 * c)) / peak;
+  const worth = (c) => Math.sin(c * Math.atan(stiffness(c)));
+  let c = 1.1;
+  if (worth(c) > sliding) for (let step = 0.95; step > 1e-16; step /= 2) if (worth(c + step) > sliding) c += step;
+  return { B: stiffness(c), C: c };
 }
 
-// thrust is that of a rear tire whose carcass is deflected, within what it holds.
-export function thrust(tire, deflection, slip, most) {
-  const carcass = tire.carcassRate * deflection + tire.carcassDamping * slip;
-  return Math.sign(carcass) * Math.min(Math.abs(carcass), most);
+// deflectionRate is how fast the tread of a rolling tire deflects: by what it slips,
+// less what rolls out of the contact over the relaxation length. A tire that slips
+// faster than it rolls loses its deflection by the distance slipped.
+export function deflectionRate(tire, slip, tread, deflection) {
+  return slip - Math.max(Math.abs(slip), Math.abs(tread)) * deflection / tire.relaxation;
+}
+
+// thrust is that of a rear tire under a load whose tread is deflected, within what
+// it holds at its best.
+export function thrust(tire, load, deflection, rate) {
+  const { B, C } = tire.shape, most = tire.grip * load;
+  const force = most * Math.sin(C * Math.atan(B * deflection / tire.relaxation)) + tire.carcassDamping * rate;
+  return Math.sign(force) * Math.min(Math.abs(force), most);
 }
 
 // catchUp is how long a front wheel takes to take up the speed of the road [s].

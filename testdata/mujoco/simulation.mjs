@@ -1,12 +1,12 @@
 // Steps the vehicle in MuJoCo and applies the forces that MuJoCo does not know.
 import { mjcf, motorOrder, sensedSites } from './mjcf.mjs';
 import { cross, dot, scale } from './algebra.mjs';
-import { coilPush, cornerPush, driveTorques, groundLoad, mostThrust, spinDrag, thrust } from './laws.mjs';
+import { coilPush, cornerPush, deflectionRate, driveTorques, groundLoad, spinDrag, thrust } from './laws.mjs';
 import { rods, sides } from './vehicle.mjs';
 
 // Simulation is one vehicle in MuJoCo. Beside MuJoCo's state stand the speeds
 // of the car's engine and front wheels and the deflections of the rear tires'
-// carcasses.
+// treads.
 export class Simulation {
   constructor(mujoco, vehicle, step) {
     this.mujoco = mujoco;
@@ -53,7 +53,6 @@ export class Simulation {
   // MuJoCo's integrator RK4, with the applied forces found anew at every stage;
   // MuJoCo's own step would hold them still.
   advance(time) {
-    this.hold();
     const { step } = this, start = this.state(), k = [this.rates()];
     for (const part of [0.5, 0.5, 1]) {
       this.assume(start, part * step, k.at(-1));
@@ -63,14 +62,6 @@ export class Simulation {
     const mean = Object.fromEntries(Object.keys(k[0]).map((name) =>
       [name, k[0][name].map((x, i) => (x + 2 * k[1][name][i] + 2 * k[2][name][i] + k[3][name][i]) / 6)]));
     this.assume(start, step, mean);
-  }
-
-  // hold keeps the carcasses from deflecting beyond what the grip holds.
-  hold() {
-    this.deflection = this.deflection.map((u, i) => {
-      const most = this.tires[i].most / this.vehicle.rearTires[i].carcassRate;
-      return Math.max(-most, Math.min(most, u));
-    });
   }
 
   // state is what is integrated, and rates how fast it changes.
@@ -87,7 +78,7 @@ export class Simulation {
       qpos: [...this.view.qvel], qvel: [...this.view.qacc_smooth],
       engine: [(drive.torqueAt(this.engineSpeed) - this.impeller) / drive.inertia],
       front: this.frontWheels.map((wheel) => wheel.spinUp),
-      deflection: this.tires.map((tire) => tire.slip),
+      deflection: this.tires.map((tire) => tire.rate),
     };
   }
 
@@ -178,11 +169,12 @@ export class Simulation {
       const load = groundLoad(tire.rate, tire.damping, tire.radius - z, vz);
       // The wheel's material at the ground moves with v + ω × (0, 0, −z).
       const slip = -(vx - wy * z) * heading[0] - (vy + wx * z) * heading[1];
-      const most = mostThrust(tire, load, slip);
-      const force = thrust(tire, this.deflection[i], slip, most);
+      const tread = slip + vx * heading[0] + vy * heading[1];
+      const rate = deflectionRate(tire, slip, tread, this.deflection[i]);
+      const force = thrust(tire, load, this.deflection[i], rate);
       this.push('wheels', [x, y, 0], [force * heading[0], force * heading[1], load]);
       this.lane('axle', `rear_foot_${side}`, tire.lane, tire.center[1]);
-      return { load, slip, most, force };
+      return { load, tread, rate, force };
     });
   }
 
@@ -233,7 +225,10 @@ export class Simulation {
       rear_travel_left: rearTravel[0], rear_travel_right: rearTravel[1],
       front_travel_left: view.qpos[this.rise[0].at], front_travel_right: view.qpos[this.rise[1].at],
       rear_left: tires[0].load, rear_right: tires[1].load, front_left: frontWheels[0].load, front_right: frontWheels[1].load,
-      wheelie_bar: this.wheelieLoad, thrust: tires[0].force + tires[1].force, speed: this.velocity('cg')[0], engine: this.engineSpeed,
+      wheelie_bar: this.wheelieLoad, thrust: tires[0].force + tires[1].force, thrust_left: tires[0].force, thrust_right: tires[1].force,
+      slip_left: this.deflection[0] / vehicle.rearTires[0].relaxation, slip_right: this.deflection[1] / vehicle.rearTires[1].relaxation,
+      wheel_speed: (tires[0].tread + tires[1].tread) / 2, axle_torque: view.ctrl[motorOrder.spin],
+      speed: this.velocity('cg')[0], engine: this.engineSpeed,
     };
   }
 }

@@ -2,6 +2,7 @@
 // the chassis frame or from the axle centerline, masses, rates, free lengths.
 import { gravity } from './carfile.mjs';
 import { add, norm, sub } from './algebra.mjs';
+import { slipShape } from './laws.mjs';
 import { coilRange, loadsAtRest } from './sideview.mjs';
 
 export const sides = ['left', 'right'];
@@ -109,13 +110,15 @@ function laneOf(car, drop) {
   return { drop, rate: car.tires.side_rate, damping: car.tires.side_damping };
 }
 
-// rearTiresOf returns both rear tires.
+// rearTiresOf returns both rear tires. Standing on its share of the weight a tire
+// gives way fore and aft at the carcass rate, unless its relaxation length is given.
 function rearTiresOf(car, rest) {
-  const t = car.tires;
+  const t = car.tires, shape = slipShape(t.peak_slip, t.sliding_grip);
+  const relaxation = t.relaxation_length || rest.rear / 2 * t.grip * shape.B * shape.C / t.carcass_rate;
   return sides.map((side) => ({
     center: [0, sign[side] * car.car.track_rear / 2, 0],
     radius: t.rear_radius + rest.rear / 2 / t.rear_rate, rate: t.rear_rate, damping: t.rear_damping,
-    carcassRate: t.carcass_rate, carcassDamping: t.carcass_damping, grip: t.grip, sliding: t.sliding_grip,
+    carcassDamping: t.carcass_damping, grip: t.grip, shape, relaxation,
     lane: laneOf(car, t.rear_radius),
   }));
 }

@@ -28,7 +28,8 @@ func launch(t *rapid.T, track float64, drive car.Drive) car.Launch {
 		Inertia: car.Inertia{Pitch: inertia(50000), Yaw: inertia(50000), Roll: inertia(10000), AxleRoll: inertia(2000), HousingPitch: inertia(100)},
 		Tires: car.TireRates{
 			RearRate: rate(500, 3000), RearDamping: damping(10), FrontRate: rate(500, 2000), FrontDamping: damping(5),
-			CarcassRate: rate(300, 3000), CarcassDamping: damping(5), SlidingGrip: number(t, 0.5, 1, 1),
+			CarcassRate: rate(300, 3000), CarcassDamping: damping(5),
+			PeakSlip: number(t, 0.05, 0.25, 1), SlidingGrip: number(t, 0.5, 1, 1), RelaxationLength: relaxation(t),
 			SideRate: rate(100, 3000), SideDamping: damping(30),
 		},
 		UpperBar: ends(), LowerBar: ends(),
@@ -40,6 +41,14 @@ func launch(t *rapid.T, track float64, drive car.Drive) car.Launch {
 		WheelieBar: wheelieBar(t, rate(200, 4000), damping(30)),
 		Engine:     engine(t, drive),
 	}
+}
+
+// relaxation draws a relaxation length; half of the tires leave it to the rule.
+func relaxation(t *rapid.T) float64 {
+	if rapid.Bool().Draw(t, "carcass rate") {
+		return 0
+	}
+	return number(t, 4, 60, inch)
 }
 
 func locator(t *rapid.T, track float64, ends car.BarEnds) car.Locator {
