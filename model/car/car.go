@@ -114,6 +114,7 @@ type Check struct {
 	TargetAntiSquat [2]float64 // least and greatest, 1 is 100 % [1]
 	TargetICX       [2]float64 // instant center ahead of the rear contact [m]
 	TargetICZ       [2]float64 // instant center above the ground [m]
+	Rollout         float64    // how far the car rolls before the clock starts [m]
 	PinionLimit     float64    // greatest pinion angle change over the travel that a search for holes accepts [rad]; 0: no limit
 }
 

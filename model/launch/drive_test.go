@@ -112,11 +112,14 @@ func TestSixtyFeetAtConstantAcceleration(t *testing.T) {
 	if r.Step > 1e-3 || last(r.Distance) < 60*foot || r.Distance[len(r.Distance)-2] > 60*foot {
 		t.Errorf("the last two distances are %v and %v m", r.Distance[len(r.Distance)-2], last(r.Distance))
 	}
-	// With a foot of rollout the clock starts at √(2·1 ft/a) and stops at 61 ft.
+	// With a foot of rollout the clock starts at √(2·1 ft/a) and stops at 60 ft.
 	rolled := simulate(t, p, Options{Rollout: 1 * foot})
-	want := math.Sqrt(2*61*foot/accel) - math.Sqrt(2*1*foot/accel)
+	want := math.Sqrt(2*60*foot/accel) - math.Sqrt(2*1*foot/accel)
 	if math.Abs(rolled.Elapsed-want) > 0.01 {
 		t.Errorf("with rollout %v s, want %v s", rolled.Elapsed, want)
+	}
+	if rolled.FromRelease != r.Elapsed || r.FromRelease != r.Elapsed {
+		t.Errorf("from release %v s with rollout, %v s without; want %v s", rolled.FromRelease, r.FromRelease, r.Elapsed)
 	}
 	within(t, "distance", r.Options.Distance, 60*0.3048, 1e-12)
 }

@@ -165,6 +165,7 @@ func TestRefusals(t *testing.T) {
 		{0, Options{Limit: math.NaN()}, "the time limit is NaN; give a number that is not below zero"},
 		{0, Options{Output: math.Inf(1)}, "the output step is +Inf; give a number that is not below zero"},
 		{0, Options{Rollout: -0.1}, "the rollout is -0.1; give a number that is not below zero"},
+		{0, Options{Rollout: 20}, "the rollout of 20 m is no shorter than the distance of 18.288 m"},
 		{0, Options{Substeps: -1}, "there are -1 steps in an output step; give 1 or more, or 0 to have them chosen"},
 		{0, Options{Limit: 1e6}, "1e+06 s in steps of 0.001 s are more than 200000 values; give a longer output step"},
 	} {

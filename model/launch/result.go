@@ -1,6 +1,8 @@
 package launch
 
 import (
+	"slices"
+
 	"bowline/model/car"
 	"bowline/model/linkage"
 	"bowline/model/statics"
@@ -25,9 +27,16 @@ type Result struct {
 	History
 	Peaks [RodCount]Peak // by RodID
 	Lift  Lift
-	// Elapsed is the time over Options.Distance, counted from the end of the rollout
-	// [s]; 0 unless Finished.
-	Elapsed float64
+	// Events are what happened, in the order in which it began.
+	Events []Event
+	// Holds is the engine torque at launch speed at which no rear tire would slip
+	// beyond its peak grip all the way, with the whole torque curve scaled alike
+	// [N·m]; 0 without Wheelspin and unless Options.Hold asks for it.
+	Holds float64
+	// Elapsed is the time from the end of the rollout, when the front tires leave the
+	// starting beam and the clock starts, to the end of Options.Distance; FromRelease
+	// is that from the brake's first give [s]; 0 unless Finished.
+	Elapsed, FromRelease float64
 }
 
 // History is what happens over time, one value for each output step; the last
@@ -73,6 +82,29 @@ func (p *Peak) note(tension, t float64) {
 	}
 }
 
+// Extremes are the least and the greatest value of a history.
+type Extremes struct {
+	Least, Most         float64
+	LeastTime, MostTime float64 // when they first were [s]
+}
+
+// Extremes returns those of one of the lists of h; zeros when it is empty.
+func (h *History) Extremes(list []float64) Extremes {
+	if len(list) == 0 {
+		return Extremes{}
+	}
+	least, most := 0, 0
+	for i, x := range list {
+		if x < list[least] {
+			least = i
+		}
+		if x > list[most] {
+			most = i
+		}
+	}
+	return Extremes{list[least], list[most], h.Time[least], h.Time[most]}
+}
+
 // Lift is how the front wheels left the ground. They are off the ground while
 // neither front tire carries anything.
 type Lift struct {
@@ -80,6 +112,11 @@ type Lift struct {
 	Time     float64 // when that was [s]
 	Start    float64 // when they first were off the ground [s]; 0 if never
 	Duration float64 // how long they were off the ground in all [s]
+}
+
+// spun reports whether a rear tire slipped beyond its peak grip.
+func (r *Result) spun() bool {
+	return slices.ContainsFunc(r.Events, func(e Event) bool { return e.Kind == Wheelspin })
 }
 
 // SideView is the side view at one instant.

@@ -17,8 +17,9 @@ import (
 type Options struct {
 	Distance float64 // at which the launch ends [m]; 0 is 60 ft
 	Limit    float64 // time at which it ends at the latest [s]; 0 is 3 s
-	Rollout  float64 // distance the car travels before the clock starts [m]
+	Rollout  float64 // part of the distance that the car travels before the clock starts [m]; 0 in Run is what the car says
 	Output   float64 // time between two values of the history [s]; 0 is 1 ms
+	Hold     bool    // find Result.Holds too, which takes some ten launches
 	Substeps int     // integration steps in one output step; 0 takes them from the highest natural frequency
 }
 
@@ -49,6 +50,9 @@ func (o Options) checked() (Options, error) {
 			return o, fmt.Errorf("the %s is %v; give a number that is not below zero", v.name, *v.value)
 		}
 	}
+	if o.Rollout >= o.Distance {
+		return o, fmt.Errorf("the rollout of %v m is no shorter than the distance of %v m", o.Rollout, o.Distance)
+	}
 	if o.Substeps < 0 {
 		return o, fmt.Errorf("there are %d steps in an output step; give 1 or more, or 0 to have them chosen", o.Substeps)
 	}
@@ -64,6 +68,9 @@ func (o Options) checked() (Options, error) {
 // context is done; then the result has the history so far, with the outcome
 // Stopped.
 func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Options) (*Result, error) {
+	if o.Rollout == 0 {
+		o.Rollout = c.Check.Rollout
+	}
 	o, err := o.checked()
 	if err != nil {
 		return nil, err
@@ -101,7 +108,11 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 	if r.PerTurn, ok = m.perTurn(&s); !ok {
 		return r, nil
 	}
-	return r, m.launch(ctx, s, r)
+	if err := m.launch(ctx, s, r); err != nil || !o.Hold || !r.spun() {
+		return r, err
+	}
+	r.Holds, err = m.holds(ctx, s, r)
+	return r, err
 }
 
 // launch integrates from a state at rest and fills in the rest of the result.
@@ -115,6 +126,8 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 	r.reserve(outputs + 1)
 	var method scheme
 	var i instant
+	events := newWatch(m, &r.Static)
+	defer func() { r.Events = events.done() }()
 	c := clock{start: m.distance(&s), options: &r.Options}
 	for n := 0; ; n++ {
 		t := float64(n) * r.Step
@@ -124,6 +137,7 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 			return nil
 		}
 		r.note(m, t, &i)
+		events.note(m, t, &s, &i)
 		c.pass(t, m.distance(&s))
 		if n%steps == 0 {
 			r.record(m, t, &s, &i)
@@ -132,7 +146,7 @@ func (m *model) launch(ctx context.Context, s state, r *Result) error {
 				return err
 			}
 			if ended, how := m.ended(&c, n/steps == outputs, &i); ended {
-				r.Outcome, r.Elapsed = how, c.elapsed()
+				r.Outcome, r.Elapsed, r.FromRelease = how, c.elapsed(), c.ended
 				return nil
 			}
 		}
@@ -189,7 +203,8 @@ func (m *model) rearTravel(side int, i *instant) float64 {
 	return r3.Dot(center, i.chassis.axes.z) + m.Chassis.CG.Z - m.Axle.Height
 }
 
-// clock takes the time from the end of the rollout to the end of the distance.
+// clock takes the time to the end of the distance, from the release and from the end
+// of the rollout.
 type clock struct {
 	options        *Options
 	start          float64 // distance at the brake's first give [m]
@@ -205,19 +220,19 @@ func (c *clock) pass(t, distance float64) {
 	passed := func(mark float64) float64 {
 		return c.time + (t-c.time)*(mark-c.distance)/(distance-c.distance)
 	}
-	if !c.running && distance > c.options.Rollout {
-		c.running, c.started = true, passed(c.options.Rollout)
-		if c.options.Rollout == 0 {
-			c.started = 0
+	if rollout := c.options.Rollout; !c.running && distance > rollout {
+		if c.running = true; rollout > 0 {
+			c.started = passed(rollout)
 		}
 	}
-	if mark := c.options.Rollout + c.options.Distance; c.running && !c.done && distance >= mark {
+	if mark := c.options.Distance; c.running && !c.done && distance >= mark {
 		c.done, c.ended = true, passed(mark)
 	}
 	c.time, c.distance = t, distance
 }
 
-// elapsed is the time for the distance; 0 while it is not done.
+// elapsed is the time from the rollout to the end of the distance; 0 while that is
+// not reached.
 func (c *clock) elapsed() float64 {
 	if !c.done {
 		return 0

@@ -173,6 +173,7 @@ func check(t *rapid.T) car.Check {
 		TargetAntiSquat: ends(0, 3, 1),
 		TargetICX:       ends(10, 200, inch),
 		TargetICZ:       ends(-5, 30, inch),
+		Rollout:         number(t, 0, 20, inch),
 		PinionLimit:     units.US.ToSI(units.Angle, number(t, 0, 10, 1)),
 	}
 }
