@@ -141,6 +141,7 @@ func (c *Car) Clone() *Car {
 		*row.In(&d) = slices.Clone(*row.In(c))
 	}
 	d.Launch.Engine.Curve = slices.Clone(c.Launch.Engine.Curve)
+	d.Launch.Engine.Ramp = slices.Clone(c.Launch.Engine.Ramp)
 	d.Setups = slices.Clone(c.Setups)
 	for i := range d.Setups {
 		d.Setups[i] = d.Setups[i].Clone()

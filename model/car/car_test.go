@@ -95,6 +95,11 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.Launch.WheelieBar.Reach = inches(201) }, "wheelie_bar.reach: 201 in is out of range; give 0 in to 200 in"},
 		{func(c *Car) { c.Launch.Engine.Direction = "up" }, `drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
 		{func(c *Car) { c.Launch.Engine.RevLimit = c.Drive.Speed }, "drive.rev_limit: 5200 rpm is no higher than the launch speed; give more than 5200 rpm, or 0"},
+		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {0.2, 2.5}} }, "drive.ramp: point 2: [0.2 s, 2.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
+		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{-0.1, 0.5}} }, "drive.ramp: point 1: [−0.1 s, 0.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
+		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {math.NaN(), 1}} }, "drive.ramp: point 2: [nan, 1] is out of range; give 0 to 60 s and a share of 0 to 2"},
+		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0.1, 0.5}, {0.1, 1}} }, "drive.ramp: point 2: 0.1 s is no later than the point before; list the points by rising time"},
+		{func(c *Car) { c.Launch.Engine.Ramp = make([]RampPoint, 101) }, "drive.ramp: the number of points is 101; give up to 100 points as [seconds, share], or none"},
 		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{500, 1000}} }, "drive.curve: the number of points is 1; give 2 to 100 points as [rpm, torque], or none"},
 		{func(c *Car) { c.Launch.Engine.Curve = []TorquePoint{{0, 1000}, {500, math.NaN()}} }, "drive.curve: point 2: [4774.6482927568595 rpm, nan] is out of range; give 0 to 30000 rpm and 0 to 20000 lb-ft"},
 		{func(c *Car) {
@@ -159,10 +164,10 @@ func TestCloneSharesNothing(t *testing.T) {
 		t.Error("a run changed with the clone")
 	}
 	c.Setups[1].Runs = nil
-	c.Launch.Engine.Curve = []TorquePoint{{1, 2}}
+	c.Launch.Engine.Curve, c.Launch.Engine.Ramp = []TorquePoint{{1, 2}}, []RampPoint{{1, 2}}
 	e := c.Clone()
-	e.Launch.Engine.Curve[0].Torque = 99
-	if c.Launch.Engine.Curve[0].Torque != 2 {
+	e.Launch.Engine.Curve[0].Torque, e.Launch.Engine.Ramp[0].Share = 99, 99
+	if c.Launch.Engine.Curve[0].Torque != 2 || c.Launch.Engine.Ramp[0].Share != 2 {
 		t.Error("the torque curve changed with the clone")
 	}
 	want := sound()

@@ -123,6 +123,7 @@ type Engine struct {
 	RevLimit    float64       // speed at which ignition is cut [rad/s]; 0: the end of Curve, or 1.5 × Drive.Speed
 	ReleaseTime float64       // from the first torque to the full one as the brake lets go [s]
 	Direction   string        // seen from the front, as Directions has it
+	Ramp        []RampPoint   // share of the torque by rising time after the release, straight between the points and level before and beyond them; nil for the whole torque
 	Curve       []TorquePoint // by rising speed; its shape only, which passes through Drive.Torque at Drive.Speed; nil for a constant torque
 }
 
@@ -149,6 +150,13 @@ func (e *Engine) TorqueAt(speed float64) float64 {
 type TorquePoint struct {
 	Speed  float64 // [rad/s]
 	Torque float64 // [N·m]
+}
+
+// RampPoint is the share of the engine's torque at a time after the release, as
+// boost or timing hold it back.
+type RampPoint struct {
+	Time  float64 // [s]
+	Share float64 // [1]
 }
 
 // Turns are what a setup's bars are lengthened by, in turns of the tube; one

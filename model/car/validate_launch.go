@@ -11,6 +11,11 @@ import (
 const (
 	// MaxCurve bounds the points of a torque curve.
 	MaxCurve = 100
+	// MaxRamp bounds the points of a ramp of torque over time.
+	MaxRamp = 100
+	// maxRampTime and maxRampShare bound a point of it: no run lasts as long [s], and
+	// no more than twice the torque at launch comes in after it [1].
+	maxRampTime, maxRampShare = 60, 2
 	// MaxTurns bounds the turns of a bar: a rod end has no more thread.
 	MaxTurns = 24
 	// leastInertia is the smallest moment of inertia other than 0 [kg·m²]: no part
@@ -66,8 +71,28 @@ func (v *validator) oneOf(path, what, text string, known []string) {
 	}
 }
 
+// ramp checks the share of torque over time.
+func (v *validator) ramp() {
+	points := v.car.Launch.Engine.Ramp
+	if n := len(points); n > MaxRamp {
+		v.add("drive.ramp", fmt.Sprintf("the number of points is %d", n), fmt.Sprintf("give up to %d points as [seconds, share], or none", MaxRamp))
+		return
+	}
+	for i, p := range points {
+		path := fmt.Sprintf("drive.ramp.%d", i)
+		switch {
+		case !(p.Time >= 0 && p.Time <= maxRampTime && p.Share >= 0 && p.Share <= maxRampShare):
+			v.add(path, fmt.Sprintf("[%s, %s] is out of range", number(v.units, units.Time, p.Time), number(v.units, units.Number, p.Share)),
+				fmt.Sprintf("give 0 to %s and a share of 0 to %d", bound(v.units, units.Time, maxRampTime), maxRampShare))
+		case i > 0 && !(p.Time > points[i-1].Time):
+			v.add(path, v.units.FormatExact(units.Time, p.Time)+" is no later than the point before", "list the points by rising time")
+		}
+	}
+}
+
 // engine checks how the engine turns and its torque curve.
 func (v *validator) engine() {
+	v.ramp()
 	e, d := v.car.Launch.Engine, v.car.Drive
 	v.oneOf("drive.direction", "direction", e.Direction, Directions)
 	if e.RevLimit > 0 && e.RevLimit <= d.Speed {

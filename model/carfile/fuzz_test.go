@@ -75,6 +75,9 @@ func turnAround(c *car.Car) *car.Car {
 	if d.Launch.Engine.Curve = nil; c.Launch.Engine.Curve == nil {
 		d.Launch.Engine.Curve = []car.TorquePoint{{Speed: 0.5 * c.Drive.Speed, Torque: c.Drive.Torque}, {Speed: 2 * c.Drive.Speed, Torque: 1}}
 	}
+	if d.Launch.Engine.Ramp = nil; c.Launch.Engine.Ramp == nil {
+		d.Launch.Engine.Ramp = []car.RampPoint{{Time: 0, Share: 0.5}, {Time: 1, Share: 1}}
+	}
 	if c.Driveline.Given {
 		d.Driveline = car.Driveline{}
 	} else {

@@ -92,7 +92,8 @@ var others = map[string]map[string][]key{
 	}},
 	"drive": {"release_time": {
 		{name: "direction", comment: "How the engine turns, seen from the front.", optional: true, fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Engine.Direction }, names: func(*reader) []string { return car.Directions }}},
-		{name: "curve", comment: "Shape of the engine's torque over its speed; it is scaled to pass through torque at rpm.", optional: true, fine: true, kind: curve{}},
+		{name: "curve", comment: "Shape of the engine's torque over its speed; it is scaled to pass through torque at rpm.", optional: true, fine: true, kind: curve},
+		{name: "ramp", comment: "Share of the engine's torque over the seconds after the release, as boost or timing hold it back.", optional: true, fine: true, kind: ramp},
 	}},
 	"check": {"crookedness": {
 		{name: "column", comment: "The column curve for bars in push.", optional: true, kind: text{at: func(c *car.Car) *string { return &c.Check.Column }, names: curveNames}},

@@ -190,50 +190,90 @@ func (k spot) value(c *car.Car) value {
 
 func (k spot) give(units.System) string { return "give three numbers, [x, y, z]" }
 
-// curve is the engine's torque over its speed.
-type curve struct{}
+// pairs is a list of points of two numbers each that may be left out.
+type pairs struct {
+	first, second units.Quantity
+	names         string // of the two numbers
+	most          int    // points
+	get           func(*car.Car) [][2]float64
+	set           func(*car.Car, [][2]float64)
+}
 
-func (k curve) read(r *reader, path string, raw any, c *car.Car) {
+// curve is the engine's torque over its speed.
+var curve = pairs{
+	first: units.Speed, second: units.Torque, names: "[rpm, torque]", most: car.MaxCurve,
+	get: func(c *car.Car) (list [][2]float64) {
+		for _, p := range c.Launch.Engine.Curve {
+			list = append(list, [2]float64{p.Speed, p.Torque})
+		}
+		return list
+	},
+	set: func(c *car.Car, list [][2]float64) {
+		c.Launch.Engine.Curve = nil
+		for _, p := range list {
+			c.Launch.Engine.Curve = append(c.Launch.Engine.Curve, car.TorquePoint{Speed: p[0], Torque: p[1]})
+		}
+	},
+}
+
+// ramp is the share of the engine's torque over time.
+var ramp = pairs{
+	first: units.Time, second: units.Number, names: "[seconds, share]", most: car.MaxRamp,
+	get: func(c *car.Car) (list [][2]float64) {
+		for _, p := range c.Launch.Engine.Ramp {
+			list = append(list, [2]float64{p.Time, p.Share})
+		}
+		return list
+	},
+	set: func(c *car.Car, list [][2]float64) {
+		c.Launch.Engine.Ramp = nil
+		for _, p := range list {
+			c.Launch.Engine.Ramp = append(c.Launch.Engine.Ramp, car.RampPoint{Time: p[0], Share: p[1]})
+		}
+	},
+}
+
+func (k pairs) read(r *reader, path string, raw any, c *car.Car) {
 	list, ok := raw.([]any)
 	if !ok {
 		r.note(path, "is "+kindOf(raw), k.give(r.units))
 		return
 	}
-	if len(list) > car.MaxCurve {
+	if len(list) > k.most {
 		r.note(path, fmt.Sprintf("there are %d points", len(list)), k.give(r.units))
 		return
 	}
-	points := make([]car.TorquePoint, len(list))
+	points := make([][2]float64, len(list))
 	for i, element := range list {
 		at := indexPath(path, i)
-		pair := r.numbers(at, element, "give two numbers, [rpm, torque]", units.Speed, units.Torque)
-		points[i] = car.TorquePoint{Speed: pair[0], Torque: pair[1]}
+		points[i] = [2]float64(r.numbers(at, element, "give two numbers, "+k.names, k.first, k.second))
 		if r.distrusted(at) {
 			r.distrust(path)
 		}
 	}
 	// The order of points that are not right says nothing.
 	if len(points) > 0 && !r.distrusted(path) {
-		c.Launch.Engine.Curve = points
+		k.set(c, points)
 	}
 }
 
-func (k curve) unknown(c *car.Car) { c.Launch.Engine.Curve = nil }
+func (k pairs) unknown(c *car.Car) { k.set(c, nil) }
 
-func (k curve) value(c *car.Car) value {
-	points := c.Launch.Engine.Curve
+func (k pairs) value(c *car.Car) value {
+	points := k.get(c)
 	if len(points) == 0 {
 		return nil
 	}
 	list := make([]value, len(points))
 	for i, p := range points {
-		list[i] = []value{quantity{p.Speed, units.Speed}, quantity{p.Torque, units.Torque}}
+		list[i] = []value{quantity{p[0], k.first}, quantity{p[1], k.second}}
 	}
 	return list
 }
 
-func (k curve) give(units.System) string {
-	return fmt.Sprintf("give up to %d points, [[rpm, torque], [rpm, torque]]", car.MaxCurve)
+func (k pairs) give(units.System) string {
+	one := k.names[1 : len(k.names)-1]
+	return fmt.Sprintf("give up to %d points, [[%[2]s], [%[2]s]]", k.most, one)
 }
 
 // ends is a range, [least, greatest].

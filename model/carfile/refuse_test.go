@@ -119,6 +119,11 @@ func TestRefusals(t *testing.T) {
 		{"efficiency = 0.90", "rev_limit = 5000\nefficiency = 0.90", `a.toml:64: drive.rev_limit: 5000 rpm is no higher than the launch speed; give more than 5200 rpm, or 0`},
 		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is unknown; did you mean "clockwise"?`},
 		{"efficiency = 0.90", "direction = \"up\"\nefficiency = 0.90", `a.toml:64: drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
+		{"efficiency = 0.90", "ramp = 1\nefficiency = 0.90", `a.toml:64: drive.ramp: is a number; give up to 100 points, [[seconds, share], [seconds, share]]`},
+		{"efficiency = 0.90", "ramp = [[0, 0.5], [0.1]]\nefficiency = 0.90", `a.toml:64: drive.ramp: point 2: is a list of 1; give two numbers, [seconds, share]`},
+		{"efficiency = 0.90", "ramp = [[0.2, 0.5],\n  [0.1, 1]]\nefficiency = 0.90", `a.toml:65: drive.ramp: point 2: 0.1 s is no later than the point before; list the points by rising time`},
+		{"efficiency = 0.90", "ramp = [[0, 0.5], [inf, 1]]\nefficiency = 0.90", `a.toml:64: drive.ramp: point 2: holds something that is not finite; give two numbers, [seconds, share]`},
+		{"efficiency = 0.90", "ramp = [[0, 3]]\nefficiency = 0.90", `a.toml:64: drive.ramp: point 1: [0 s, 3] is out of range; give 0 to 60 s and a share of 0 to 2`},
 		{"efficiency = 0.90", "curve = 780\nefficiency = 0.90", `a.toml:64: drive.curve: is a number; give up to 100 points, [[rpm, torque], [rpm, torque]]`},
 		{"efficiency = 0.90", "curve = [5200, 780]\nefficiency = 0.90", "a.toml:64: drive.curve: point 1: is a number; give two numbers, [rpm, torque]\n" +
 			`a.toml:64: drive.curve: point 2: is a number; give two numbers, [rpm, torque]`},

@@ -195,6 +195,9 @@ func (b *builder) drive() {
 		Gear: d.Gear, Axle: d.Axle, Efficiency: d.Efficiency,
 		Release: e.ReleaseTime, Turning: 1,
 	}
+	for _, p := range e.Ramp {
+		b.p.Drive.Ramp = append(b.p.Drive.Ramp, RampPoint(p))
+	}
 	if e.Direction == car.Counterclockwise {
 		b.p.Drive.Turning = -1
 	}

@@ -159,14 +159,15 @@
 //
 //	impeller torque  Ti = C ωe²·min(1, (1 − R)/0.1), not below 0
 //	torque ratio     TR = max(1, TR0 − (TR0 − 1) R/0.9)
-//	engine           Je dωe/dt = Te(ωe) − Ti
+//	engine           Je dωe/dt = r(t) Te(ωe) − Ti
 //	axle torque      T = b(t)·TR·Ti·gear·axle·efficiency
 //	brake            b = 3τ² − 2τ³, τ = t/t_release between 0 and 1
 //
 // C makes the impeller take up exactly the engine's torque at launch speed. Te
 // is constant or follows the curve, scaled to pass through the torque at launch
-// speed, and falls from the rev limit on, to 0 at 3 % beyond it. T acts on the
-// wheels about +ŷa and on the housing about −ŷa. The driveshaft's torque
+// speed, and falls from the rev limit on, to 0 at 3 % beyond it. r, the ramp, is the
+// share of it at the time t after the brake's first give, linear between its points
+// and level before and beyond them; 1 without one. T acts on the wheels about +ŷa and on the housing about −ŷa. The driveshaft's torque
 // T/axle acts about −x̂c on the axle and +x̂c on the chassis for an engine that
 // turns clockwise seen from the front, the other way round for the other. The
 // turning of engine, converter and driveshaft puts no other moment on the

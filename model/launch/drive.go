@@ -16,6 +16,7 @@ const coupling = 0.9
 func (m *model) drive(t float64, s *state, i *instant) {
 	d := &m.Drive
 	ratio := max(0, (s.wheel.speed-s.axle.omega.Y)*d.Gear*d.Axle/s.engine)
+	i.engine = d.share(t) * d.torqueAt(s.engine)
 	i.impeller = d.Capacity * s.engine * s.engine * max(0, min(1, (1-ratio)/(1-coupling)))
 	gain := max(1, d.Stall-(d.Stall-1)*ratio/coupling)
 	i.torque = d.released(t) * gain * i.impeller * d.Gear * d.Axle * d.Efficiency
@@ -36,6 +37,25 @@ func (d *Drive) released(t float64) float64 {
 	}
 	x := max(0, t/d.Release)
 	return x * x * (3 - 2*x)
+}
+
+// share is the part of the engine's torque that it gives at a time.
+func (d *Drive) share(t float64) float64 {
+	if len(d.Ramp) == 0 {
+		return 1
+	}
+	for k := range d.Ramp {
+		b := d.Ramp[k]
+		if t > b.Time {
+			continue
+		}
+		if k == 0 {
+			return b.Share
+		}
+		a := d.Ramp[k-1]
+		return a.Share + (t-a.Time)/(b.Time-a.Time)*(b.Share-a.Share)
+	}
+	return d.Ramp[len(d.Ramp)-1].Share
 }
 
 // torqueAt returns the engine's torque [N·m] at a speed [rad/s].

@@ -92,6 +92,32 @@ func TestEngineTorque(t *testing.T) {
 	}
 }
 
+// A ramp takes its share of the engine's torque, which leaves the engine what the
+// converter does not take: straight between the points, level before and beyond.
+func TestRamp(t *testing.T) {
+	c := reference(t)
+	c.Launch.Engine.Ramp = []car.RampPoint{{Time: 0.1, Share: 0.5}, {Time: 0.3, Share: 0.9}, {Time: 0.5, Share: 0}}
+	m := newModel(parameters(t, c))
+	s := m.ride()
+	const torque = 1400 * lbf * foot
+	for _, at := range []struct{ time, share float64 }{{-1, 0.5}, {0, 0.5}, {0.1, 0.5}, {0.2, 0.7}, {0.3, 0.9}, {0.4, 0.45}, {0.5, 0}, {9, 0}} {
+		var i instant
+		var d state
+		m.evaluate(at.time, &s, &i)
+		m.rates(&s, &i, &d)
+		if got, want := d.engine, (at.share*torque-torque)/m.Drive.Inertia; math.Abs(got-want) > 1e-9*torque/m.Drive.Inertia {
+			t.Errorf("at %v s the engine gains %v rad/s², want %v", at.time, got, want)
+		}
+	}
+	// Held back at first, a car that spins goes quicker.
+	seven := read(t, exampleCars[1])
+	whole := run(t, seven, Options{})
+	seven.Launch.Engine.Ramp = []car.RampPoint{{Time: 0, Share: 0.4}, {Time: 1, Share: 0.6}}
+	if held := run(t, seven, Options{}); held.Elapsed >= whole.Elapsed {
+		t.Errorf("%v s held back, %v s at the whole torque", held.Elapsed, whole.Elapsed)
+	}
+}
+
 // From a stand at a constant acceleration 60 ft take the time t = √(2 s/a):
 // 1.8 s at 1.151 g (g 32.174 ft/s²), give or take the hundredth of a second in
 // which the tires wind up.

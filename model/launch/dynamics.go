@@ -109,7 +109,7 @@ func (m *model) rates(s *state, i *instant, d *state) {
 	}
 	d.wheel.speed = i.spinUp / m.Axle.Spin
 	d.wheel.angle = s.wheel.speed
-	d.engine = (m.Drive.torqueAt(s.engine) - i.impeller) / m.Drive.Inertia
+	d.engine = (i.engine - i.impeller) / m.Drive.Inertia
 }
 
 // chassisRates are Kirchhoff's equations for chassis and front wheels:

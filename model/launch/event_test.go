@@ -44,7 +44,9 @@ func expected(r *Result) []Event {
 	var all []Event
 	for _, side := range Sides {
 		c := &p.Coils[side]
-		long := func(i int) float64 { return r3.Norm(r3.Sub(r.Frames[i].Chassis.At(c.Chassis), r.Frames[i].Axle.At(c.Axle))) }
+		long := func(i int) float64 {
+			return r3.Norm(r3.Sub(r.Frames[i].Chassis.At(c.Chassis), r.Frames[i].Axle.At(c.Axle)))
+		}
 		all = append(all, happenings(r, ToppedOut, true, side, func(i int) float64 { return above(c.Stop*(long(i)-c.Longest), light) })...)
 		all = append(all, happenings(r, Bottomed, true, side, func(i int) float64 { return above(c.Stop*(c.Shortest-long(i)), light) })...)
 		for _, e := range happenings(r, TireUnloaded, true, side, func(i int) float64 { return above(-r.RearLoad[side][i], -light) }) {

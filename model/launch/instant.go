@@ -30,6 +30,7 @@ type instant struct {
 	wheelie float64           // load on the wheelie bar's wheel [N]
 
 	torque   float64 // on both rear wheels from the housing [N·m]
+	engine   float64 // torque of the engine [N·m]
 	impeller float64 // that the engine gives up [N·m]
 	spinUp   float64 // torque on the rear wheels about the axle's y, the housing's included [N·m]
 }

@@ -107,6 +107,7 @@ func TestMuJoCoAgrees(t *testing.T) {
 		{"Saltgrass Heavy", "../../assets/cars/saltgrass-heavy.toml", 0, true},
 		{"Saltgrass Light", "../../assets/cars/saltgrass-light.toml", 0, true},
 		{"preload, wheelie bar, diagonal link, counterclockwise", scripts + "/odd.toml", 1, true},
+		{"ramp, wheelspin, stops, no wheelie bar", scripts + "/slick.toml", 0, true},
 		{"no driveshaft torque", "../../testdata/reference.toml", 0, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {

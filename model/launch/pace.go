@@ -66,7 +66,7 @@ func (m *model) pace(limit float64) (vibration, decay float64) {
 	d := &m.Drive
 	ratio := d.Gear * d.Axle
 	decay += d.Capacity * d.Speed / (1 - coupling) * (1/d.Inertia + ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
-	return math.Sqrt(square), decay + d.steepest()/d.Inertia
+	return math.Sqrt(square), decay + d.topShare()*d.steepest()/d.Inertia
 }
 
 // topWheelSpeed returns a bound of the speed of wheels of a spin inertia within a
@@ -77,13 +77,25 @@ func (d *Drive) topWheelSpeed(inertia, limit float64) float64 {
 	for _, p := range d.Torque {
 		most = math.Max(most, p.Torque)
 	}
-	engine := d.Speed + most/d.Inertia*limit
+	engine := d.Speed + d.topShare()*most/d.Inertia*limit
 	if end.Torque == 0 {
 		engine = math.Min(engine, math.Max(d.Speed, end.Speed))
 	}
 	ratio := d.Gear * d.Axle
 	spun := d.Capacity * engine * engine * d.Stall * ratio * d.Efficiency / inertia * limit
 	return math.Min(engine/ratio, spun)
+}
+
+// topShare is the greatest share of the engine's torque over time.
+func (d *Drive) topShare() float64 {
+	if len(d.Ramp) == 0 {
+		return 1
+	}
+	most := 0.0
+	for _, p := range d.Ramp {
+		most = math.Max(most, p.Share)
+	}
+	return most
 }
 
 // steepest is the greatest change of the engine's torque over its speed

@@ -168,6 +168,7 @@ type Corner struct {
 // Drive is the engine, converter and gears.
 type Drive struct {
 	Torque     []TorquePoint // engine torque by rising speed, linear between the points and level beyond; one point is a constant torque
+	Ramp       []RampPoint   // share of that torque by rising time, linear between the points and level before and beyond them; none is the whole torque
 	Speed      float64       // of the engine at the start [rad/s]
 	Inertia    float64       // [kg·m²]
 	Capacity   float64       // C, impeller torque over its speed squared up to a speed ratio of 0.9 [N·m·s²]
@@ -183,6 +184,13 @@ type Drive struct {
 type TorquePoint struct {
 	Speed  float64 // [rad/s]
 	Torque float64 // [N·m]
+}
+
+// RampPoint is the share of the engine's torque at a time after the brake's first
+// give.
+type RampPoint struct {
+	Time  float64 // [s]
+	Share float64 // [1]
 }
 
 // WheelieBar is a wheel on the chassis that only pushes up; Rate 0 is none.

@@ -86,6 +86,7 @@ export function readCar(path, setup) {
   });
   car.drive.clockwise = (file.drive.direction ?? 'clockwise') === 'clockwise';
   car.drive.curve = (file.drive.curve ?? []).map(([speed, torque]) => [speed * unit.speed, torque * unit.torque]);
+  car.drive.ramp = file.drive.ramp ?? [];
   return car;
 }
 

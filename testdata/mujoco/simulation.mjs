@@ -39,6 +39,7 @@ export class Simulation {
 
   // evaluate finds positions, velocities and applied forces of the present state.
   evaluate(time) {
+    this.now = time;
     this.mujoco.mj_step1(this.model, this.data);
     this.view.xfrc_applied.fill(0);
     this.coils();
@@ -76,7 +77,7 @@ export class Simulation {
     mujoco.mj_fwdAcceleration(model, data);
     return {
       qpos: [...this.view.qvel], qvel: [...this.view.qacc_smooth],
-      engine: [(drive.torqueAt(this.engineSpeed) - this.impeller) / drive.inertia],
+      engine: [(drive.shareAt(this.now) * drive.torqueAt(this.engineSpeed) - this.impeller) / drive.inertia],
       front: this.frontWheels.map((wheel) => wheel.spinUp),
       deflection: this.tires.map((tire) => tire.rate),
     };

@@ -150,6 +150,8 @@ function driveOf(car) {
   }
   const limit = d.rev_limit || (d.curve.length > 0 ? curve.at(-1)[0] : 1.5 * d.rpm);
   return {
+    // The share of the torque that boost or timing let through after the release.
+    shareAt: (time) => d.ramp.length > 0 ? interpolate(d.ramp, time) : 1,
     // From the rev limit the torque falls to nothing within 3 % more.
     torqueAt: (speed) => interpolate(curve, Math.min(speed, limit)) * Math.min(1, Math.max(0, 1 - (speed / limit - 1) / 0.03)),
     speed: d.rpm, inertia: d.engine_inertia, capacity: d.torque / d.rpm ** 2, stall: d.converter,

@@ -91,6 +91,13 @@ func engine(t *rapid.T, drive car.Drive) car.Engine {
 			speed += drive.Speed * number(t, 0.1, 0.5, 1)
 		}
 	}
+	if rapid.Bool().Draw(t, "ramp") {
+		time := number(t, 0, 0.2, 1)
+		for range rapid.IntRange(1, 4).Draw(t, "points") {
+			e.Ramp = append(e.Ramp, car.RampPoint{Time: time, Share: number(t, 0, 1.5, 1)})
+			time += number(t, 0.01, 0.5, 1)
+		}
+	}
 	return e
 }
 
