@@ -15,6 +15,8 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 	switch {
 	case r.Outcome == launch.NotHeld:
 		return "There is no launch: the lines of the bars and the rear springs meet in one point, and nothing holds the axle."
+	case r.Outcome == launch.TooStiff:
+		return "There is no launch: " + Part(r.Fastest) + " move too fast to be computed. A mass or an inertia is too small for the springs and dampers on it, or one of these is too stiff."
 	case r.Outcome == launch.NoRest:
 		return "There is no launch: the car finds no rest with this preload. Take turns off the bars."
 	case len(r.Time) == 0:
@@ -91,6 +93,11 @@ func NearestInLaunch(a *analysis.Result, r *launch.Result) string {
 // OtherLaunch says how a setup leaves that the current one is compared with.
 func OtherLaunch(o Setup, s units.System) string {
 	return strings.TrimSpace(fmt.Sprintf("Compared with it, %q: 60 ft %s. %s", o.Name, SixtyFeet(o.Launch, s), NearestInLaunch(o.Result, o.Launch)))
+}
+
+// Part names a group of parts of the car.
+func Part(p launch.Part) string {
+	return [...]string{"the bars and the locator", "the rear springs", "the rear tires", "the front wheels", "the anti-roll bars", "the wheels of the wheelie bar", "the engine and the converter"}[p]
 }
 
 // FrontLift says how the front wheels leave the ground.

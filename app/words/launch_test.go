@@ -105,3 +105,16 @@ func TestAssumption(t *testing.T) {
 	a := launch.Assumption{Path: "drive.rev_limit", Words: "rev limit, half above the launch speed", Quantity: units.Speed, Value: units.US.ToSI(units.Speed, 7800)}
 	check(t, "rev limit", words.Assumption(a, units.US), "rev limit, half above the launch speed, 7,800 rpm (drive.rev_limit)")
 }
+
+// A car that is not launched names the part that is to blame.
+func TestTooStiff(t *testing.T) {
+	said := map[string]bool{}
+	for _, p := range launch.Parts {
+		r := &launch.Result{Outcome: launch.TooStiff, Fastest: p}
+		if text := words.LaunchVerdict(r, units.US); !strings.Contains(text, words.Part(p)) || said[text] {
+			t.Errorf("%v: %s", p, text)
+		} else {
+			said[text] = true
+		}
+	}
+}

@@ -189,7 +189,8 @@
 // all forces in balance with the preload. It is found by Newton's method from
 // ride height. The launch ends when the sprung mass's CG has traveled the distance,
 // when chassis or axle tilt beyond 60° (assumption: then the car goes
-// over), when the solution diverges, and at the time limit at the latest. The clock
+// over), when the solution diverges, and at the time limit at the latest. A
+// car that would take more than 200,000 steps is not launched. The clock
 // starts when the car has traveled the rollout, in which the front tires leave the
 // beam at the start, and stops at the distance; times of the history count from the
 // brake's first give.

@@ -9,6 +9,9 @@ import (
 // is right to 0.2 % of the latter.
 const holdBisections = 9
 
+// maxHoldSteps bounds the steps of a launch that is run that often.
+const maxHoldSteps = maxSteps / holdBisections
+
 // holds returns the engine torque at launch speed that the rear tires just hold: the
 // greatest part of the car's with which no rear tire slips beyond its peak grip from
 // the start to the end, times the car's. The whole torque curve and what the

@@ -17,18 +17,19 @@ const (
 	NotHeld                 // bars and rear springs do not hold the axle at ride height
 	NoRest                  // no static equilibrium with the preload was found
 	Diverged                // the solution diverged
+	TooStiff                // a part vibrates or settles too fast to be followed, as Result.Fastest names it
 	Stopped                 // the run was canceled
 )
 
 // Outcomes lists all outcomes.
-var Outcomes = [...]Outcome{Finished, TimeUp, WentOver, NotHeld, NoRest, Diverged, Stopped}
+var Outcomes = [...]Outcome{Finished, TimeUp, WentOver, NotHeld, NoRest, Diverged, TooStiff, Stopped}
 
 // String returns the outcome's name in reports.
 func (o Outcome) String() string {
 	if o < 0 || int(o) >= len(Outcomes) {
 		return fmt.Sprintf("Outcome(%d)", int(o))
 	}
-	return [...]string{"finished", "time up", "went over", "axle not held", "found no rest", "diverged", "stopped"}[o]
+	return [...]string{"finished", "time up", "went over", "axle not held", "found no rest", "diverged", "too stiff", "stopped"}[o]
 }
 
 // Strongest returns the bar with the largest force of all, as a magnitude [N],

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"bowline/model/car"
 	"bowline/model/column"
@@ -13,6 +14,7 @@ import (
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
 
@@ -50,6 +52,12 @@ func sound(t interface {
 		finite("the chassis", f.Chassis.At(f.Axle.Origin).X)
 		view := r.SideView(i)
 		finite("the side view", view.AntiSquat+view.InstantCenter.X+view.CG.Y+view.Pose.Turn)
+	}
+	for _, e := range r.Events {
+		finite(e.Kind.String(), e.From+e.To+e.Time+e.Value)
+		if !(e.From <= e.Time && e.Time <= e.To) {
+			t.Fatalf("out of order: %+v", e)
+		}
 	}
 	for k, p := range r.Peaks {
 		finite(RodID(k).String(), p.Pull+p.Push+p.PullTime+p.PushTime)
@@ -132,11 +140,78 @@ func TestNoDampingAndNoGrip(t *testing.T) {
 func TestDivergence(t *testing.T) {
 	p := parameters(t, reference(t))
 	p.Axle.Inertia.Y, p.Axle.Spin = 1e-13, 1e-13
-	r := simulate(t, p, Options{})
+	r := simulate(t, p, Options{Substeps: 50})
 	sound(t, r)
 	if r.Outcome != Diverged || last(r.Time) >= 0.1 {
 		t.Errorf("%v after %v s", r.Outcome, last(r.Time))
 	}
+}
+
+// A car with a part that is too stiff or too hard damped is not launched, and the part
+// that asks for the smallest step is named.
+func TestTooStiff(t *testing.T) {
+	for _, c := range []struct {
+		spoil func(*Parameters)
+		part  Part
+	}{
+		{func(p *Parameters) { p.Rods[LowerLeft].Rate = 1e13 }, BarsAndLocator},
+		{func(p *Parameters) { p.Coils[Left].Stop = 1e13 }, RearSprings},
+		{func(p *Parameters) { p.RearTires[Right].Relaxation = 1e-9 }, RearTires},
+		{func(p *Parameters) { p.Corners[Left].TireDamping = 1e9 }, FrontCorners},
+		{func(p *Parameters) { p.RearAntiRoll = 1e13 }, AntiRollBars},
+		{func(p *Parameters) { p.WheelieBar = WheelieBar{Wheel: r3.Vec{X: -1}, Rate: 1e13} }, WheelieBarWheel},
+		{func(p *Parameters) { p.Drive.Inertia = 1e-7 }, EngineAndConverter},
+	} {
+		p := parameters(t, reference(t))
+		c.spoil(&p)
+		r := simulate(t, p, Options{})
+		sound(t, r)
+		if r.Outcome != TooStiff || r.Fastest != c.part || r.Static.RearLoad[Left] < 600*lbf {
+			t.Errorf("%v: %v because of %v", c.part, r.Outcome, r.Fastest)
+		}
+	}
+}
+
+// extreme draws a car that Validate has nothing against, some of whose numbers are
+// the least or the greatest that it takes, or anything between.
+func extreme(t *rapid.T) *car.Car {
+	var fields []*car.Field
+	for _, section := range car.Sections {
+		fields = append(fields, section.Fields...)
+	}
+	spoiled := rapid.Custom(func(t *rapid.T) *car.Car {
+		c := cartest.Random(t, carLibrary)
+		for range rapid.IntRange(1, 6).Draw(t, "fields") {
+			f := rapid.SampledFrom(fields).Draw(t, "field")
+			part := rapid.SampledFrom([]float64{0, 1e-6, 1e-3, 0.03, 0.3, 1}).Draw(t, "part")
+			*f.In(c) = f.Min + part*(f.Max-f.Min)
+		}
+		return c
+	})
+	return spoiled.Filter(func(c *car.Car) bool { return len(c.Validate(carLibrary, units.US)) == 0 }).Draw(t, "extreme car")
+}
+
+// Whatever valid numbers are typed, a launch takes no more steps than take half a
+// second, or says that it would; all of it is over within two.
+func TestNoCarTakesLong(t *testing.T) {
+	seen := map[Outcome]int{}
+	var longest time.Duration
+	rapid.Check(t, func(t *rapid.T) {
+		c := extreme(t)
+		start := time.Now()
+		r, err := Run(context.Background(), c, 0, carLibrary, Options{Hold: true})
+		took := time.Since(start)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sound(t, r)
+		seen[r.Outcome]++
+		longest = max(longest, took)
+		if steps := float64(len(r.Time)) * r.Options.Output / r.Step; len(r.Time) > 0 && steps > 1.01*maxSteps {
+			t.Fatalf("%v: %v steps", r.Outcome, steps)
+		}
+	})
+	t.Log(seen, longest)
 }
 
 func TestCanceledRunHandsBackWhatItHas(t *testing.T) {

@@ -1,6 +1,7 @@
 package launch
 
 import (
+	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -20,53 +21,110 @@ const (
 	maxTireLoad = 5
 	// maxStep is the largest step [s].
 	maxStep = 0.5e-3
-	// maxSubsteps bounds the steps in one output step, so that a run ends.
-	maxSubsteps = 1000
+	// maxSteps bounds the steps of one launch, so that none takes longer than a
+	// person waits: half a second where a step takes 2.5 µs.
+	maxSteps = 200_000
 )
 
-// pace returns upper bounds of the natural angular frequencies and of the decay
-// rates of the car near rest [1/s]. The largest ω² is at most the trace of M⁻¹K, to
-// which a spring of rate k adds k times the sum of 1/effective mass of the points it
-// acts on, along its line; dampers bound the largest decay rate in the same way. The
-// deflection of a rolling tire decays at the rate |z ω|/λ, which takes the greatest
-// speed of the wheels within the time limit [s].
-func (m *model) pace(limit float64) (vibration, decay float64) {
-	var square float64
-	add := func(rate, damping, inverseMass float64) {
-		square += rate * inverseMass
-		decay += damping * inverseMass
+// Part is a group of parts of the car that spring or dampen alike.
+type Part int
+
+// The parts.
+const (
+	BarsAndLocator Part = iota
+	RearSprings         // with shocks and stops
+	RearTires           // up and down, along and across
+	FrontCorners        // with tires
+	AntiRollBars
+	WheelieBarWheel
+	EngineAndConverter
+
+	partCount = iota
+)
+
+// Parts lists all parts.
+var Parts = [partCount]Part{BarsAndLocator, RearSprings, RearTires, FrontCorners, AntiRollBars, WheelieBarWheel, EngineAndConverter}
+
+// String returns the part's name for files, as in "rear_springs".
+func (p Part) String() string {
+	if p < 0 || p >= partCount {
+		return fmt.Sprintf("Part(%d)", int(p))
 	}
+	return [...]string{"bars", "rear_springs", "rear_tires", "front_corners", "anti_roll_bars", "wheelie_bar", "engine"}[p]
+}
+
+// pace is what each part adds to bounds of how fast a car near rest moves: of the
+// square of its highest natural angular frequency [1/s²] and of its greatest decay
+// rate [1/s].
+type pace struct{ vibration, decay [partCount]float64 }
+
+// add adds what a spring and a damper on a mass do.
+func (p *pace) add(part Part, rate, damping, inverseMass float64) {
+	p.vibration[part] += rate * inverseMass
+	p.decay[part] += damping * inverseMass
+}
+
+// step returns the largest step that follows the car [s], and the part that has most
+// to do with it.
+func (p *pace) step() (float64, Part) {
+	var square, decay float64
+	var stiffest, stickiest Part
+	for k := range p.vibration {
+		square, decay = square+p.vibration[k], decay+p.decay[k]
+		if p.vibration[k] > p.vibration[stiffest] {
+			stiffest = Part(k)
+		}
+		if p.decay[k] > p.decay[stickiest] {
+			stickiest = Part(k)
+		}
+	}
+	vibrates, decays := maxVibrationStep/math.Sqrt(square), maxDecayStep/decay
+	if decays < vibrates {
+		return math.Min(maxStep, decays), stickiest
+	}
+	return math.Min(maxStep, vibrates), stiffest
+}
+
+// pace returns the car's pace. The largest ω² is at most the trace of M⁻¹K, to which a
+// spring of rate k adds k times the sum of 1/effective mass of the points it acts on,
+// along its line; dampers bound the largest decay rate in the same way. The deflection
+// of a rolling tire decays at the rate |z ω|/λ, which takes the greatest speed of the
+// wheels within the time limit [s].
+func (m *model) pace(limit float64) *pace {
+	var p pace
 	for k := range m.Rods {
 		r := &m.Rods[k]
 		along := r3.Unit(r3.Sub(r3.Add(r.Chassis, m.Chassis.CG), r3.Add(r.Housing, r3.Vec{Z: m.Axle.Height})))
-		add(r.Rate, r.Damping, m.chassisMobility(r.Chassis, along)+m.axleMobility(r.Housing, along))
+		p.add(BarsAndLocator, r.Rate, r.Damping, m.chassisMobility(r.Chassis, along)+m.axleMobility(r.Housing, along))
 	}
 	up, across := r3.Vec{Z: 1}, r3.Vec{Y: 1}
 	for _, side := range Sides {
 		c, t, f := &m.Coils[side], &m.RearTires[side], &m.Corners[side]
 		along := r3.Unit(r3.Sub(r3.Add(c.Chassis, m.Chassis.CG), r3.Add(c.Axle, r3.Vec{Z: m.Axle.Height})))
-		add(c.Rate+c.Stop, math.Max(c.Bump, c.Rebound), m.chassisMobility(c.Chassis, along)+m.axleMobility(c.Axle, along))
+		p.add(RearSprings, c.Rate+c.Stop, math.Max(c.Bump, c.Rebound), m.chassisMobility(c.Chassis, along)+m.axleMobility(c.Axle, along))
 		foot := r3.Sub(t.Center, r3.Vec{Z: t.Lane.Drop})
-		add(t.Rate, t.Damping, m.axleMobility(t.Center, up))
-		add(t.Lane.Rate, t.Lane.Damping, m.axleMobility(foot, across))
+		p.add(RearTires, t.Rate, t.Damping, m.axleMobility(t.Center, up))
+		p.add(RearTires, t.Lane.Rate, t.Lane.Damping, m.axleMobility(foot, across))
 		// The slip curve is steepest where the tire rolls freely.
 		tread := maxTireLoad * t.Rate * (t.Radius - m.Axle.Height) * t.Grip * m.curves[side].slope() / t.Relaxation
-		add(tread, t.CarcassDamping, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
-		decay += t.Radius * m.Drive.topWheelSpeed(m.Axle.Spin, limit) / t.Relaxation
-		add(f.Rate+f.Stop+f.TireRate, math.Max(f.Bump, f.Rebound)+f.TireDamping, 1/f.Mass+m.chassisMobility(f.Hub, up))
+		p.add(RearTires, tread, t.CarcassDamping, m.axleMobility(t.Center, r3.Vec{X: 1})+t.Radius*t.Radius/m.Axle.Spin)
+		p.add(FrontCorners, f.Rate+f.Stop+f.TireRate, math.Max(f.Bump, f.Rebound)+f.TireDamping, 1/f.Mass+m.chassisMobility(f.Hub, up))
 		foot = r3.Sub(f.Hub, r3.Vec{Z: f.Lane.Drop})
-		add(f.Lane.Rate, f.Lane.Damping, m.chassisMobility(foot, across))
-		add(m.FrontAntiRoll/(m.trackFront*m.trackFront), 0, 2/f.Mass)
+		p.add(FrontCorners, f.Lane.Rate, f.Lane.Damping, m.chassisMobility(foot, across))
+		p.add(AntiRollBars, m.FrontAntiRoll/(m.trackFront*m.trackFront), 0, 2/f.Mass)
 	}
-	add(m.RearAntiRoll, 0, 1/m.Chassis.Inertia.X+1/m.Axle.Inertia.X)
+	left, right := &m.RearTires[Left], &m.RearTires[Right]
+	p.decay[RearTires] += m.Drive.topWheelSpeed(m.Axle.Spin, limit) * math.Max(left.Radius/left.Relaxation, right.Radius/right.Relaxation)
+	p.add(AntiRollBars, m.RearAntiRoll, 0, 1/m.Chassis.Inertia.X+1/m.Axle.Inertia.X)
 	if w := &m.WheelieBar; w.Rate > 0 {
-		add(w.Rate, w.Damping, m.chassisMobility(w.Wheel, up))
+		p.add(WheelieBarWheel, w.Rate, w.Damping, m.chassisMobility(w.Wheel, up))
 	}
 	// The converter beyond its coupling point, where its torque falls within a tenth of speed ratio.
 	d := &m.Drive
 	ratio := d.Gear * d.Axle
-	decay += d.Capacity * d.Speed / (1 - coupling) * (1/d.Inertia + ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
-	return math.Sqrt(square), decay + d.topShare()*d.steepest()/d.Inertia
+	p.add(EngineAndConverter, 0, d.Capacity*d.Speed/(1-coupling), 1/d.Inertia+ratio*ratio*(1/m.Axle.Spin+1/m.Axle.Inertia.Y))
+	p.add(EngineAndConverter, 0, d.topShare()*d.steepest(), 1/d.Inertia)
+	return &p
 }
 
 // topWheelSpeed returns a bound of the speed of wheels of a spin inertia within a
@@ -125,9 +183,9 @@ func mobility(mass float64, inertia, p, u r3.Vec) float64 {
 	return 1/mass + c.X*c.X/inertia.X + c.Y*c.Y/inertia.Y + c.Z*c.Z/inertia.Z
 }
 
-// substeps returns the number of integration steps in an output step.
-func (m *model) substeps(output, limit float64) int {
-	vibration, decay := m.pace(limit)
-	step := math.Min(maxStep, math.Min(maxVibrationStep/vibration, maxDecayStep/decay))
-	return int(math.Min(maxSubsteps, math.Ceil(output/step)))
+// substeps returns the number of integration steps in an output step, and the part of
+// the car that has most to do with it.
+func (m *model) substeps(o *Options) (int, Part) {
+	step, fastest := m.pace(o.Limit).step()
+	return int(math.Ceil(o.Output / step)), fastest
 }

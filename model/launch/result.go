@@ -19,7 +19,8 @@ type Result struct {
 	Parameters Parameters
 	Options    Options // with the defaults filled in
 	Outcome    Outcome
-	Step       float64 // of the integration [s]
+	Step       float64 // of the integration [s]; with TooStiff that which it would take
+	Fastest    Part    // of the car, which determines Step unless Options.Substeps does
 
 	Static  Static           // at rest with the preload, before the brake lets go
 	PerTurn [barCount]Static // change of Static for a turn that lengthens one bar, by RodID
@@ -31,7 +32,8 @@ type Result struct {
 	Events []Event
 	// Holds is the engine torque at launch speed at which no rear tire would slip
 	// beyond its peak grip all the way, with the whole torque curve scaled alike
-	// [N·m]; 0 without Wheelspin and unless Options.Hold asks for it.
+	// [N·m]; 0 without Wheelspin, unless Options.Hold asks for it, and for a car that needs
+	// so small steps that looking for it would take seconds.
 	Holds float64
 	// Elapsed is the time from the end of the rollout, when the front tires leave the
 	// starting beam and the clock starts, to the end of Options.Distance; FromRelease

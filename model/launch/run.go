@@ -108,7 +108,7 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 	if r.PerTurn, ok = m.perTurn(&s); !ok {
 		return r, nil
 	}
-	if err := m.launch(ctx, s, r); err != nil || !o.Hold || !r.spun() {
+	if err := m.launch(ctx, s, r); err != nil || !o.Hold || !r.spun() || o.Limit/r.Step > maxHoldSteps {
 		return r, err
 	}
 	r.Holds, err = m.holds(ctx, s, r)
@@ -117,12 +117,16 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 
 // launch integrates from a state at rest and fills in the rest of the result.
 func (m *model) launch(ctx context.Context, s state, r *Result) error {
-	steps := r.Options.Substeps
-	if steps == 0 {
-		steps = m.substeps(r.Options.Output, r.Options.Limit)
-	}
+	steps, fastest := m.substeps(&r.Options)
 	outputs := int(math.Ceil(r.Options.Limit/r.Options.Output - 1e-9))
-	r.Step = r.Options.Output / float64(steps)
+	if r.Options.Substeps > 0 {
+		steps = r.Options.Substeps
+	}
+	r.Step, r.Fastest = r.Options.Output/float64(steps), fastest
+	if r.Options.Substeps == 0 && steps*outputs > maxSteps {
+		r.Outcome = TooStiff
+		return nil
+	}
 	r.reserve(outputs + 1)
 	var method scheme
 	var i instant
