@@ -45,6 +45,7 @@ type Body struct {
 	UnsprungFront float64 // both front wheels with what moves along [kg]
 	TrackRear     float64 // [m]
 	TrackFront    float64 // [m]
+	Scales        Scales
 }
 
 // Tires are the wheels as the ground sees them.

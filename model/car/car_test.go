@@ -95,6 +95,9 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) { c.Launch.WheelieBar.Reach = inches(201) }, "wheelie_bar.reach: 201 in is out of range; give 0 in to 200 in"},
 		{func(c *Car) { c.Launch.Engine.Direction = "up" }, `drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
 		{func(c *Car) { c.Launch.Engine.RevLimit = c.Drive.Speed }, "drive.rev_limit: 5200 rpm is no higher than the launch speed; give more than 5200 rpm, or 0"},
+		{func(c *Car) {
+			c.Body.Scales = Scales{Given: true, LeftFront: c.Body.Mass, RightFront: -1, LeftRear: 1, RightRear: math.NaN()}
+		}, "car.corner_weights.rf: −2.2046226218487757 lb is out of range; give more than 0 and at most 20000 lb\ncar.corner_weights.rr: nan is out of range; give more than 0 and at most 20000 lb"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {0.2, 2.5}} }, "drive.ramp: point 2: [0.2 s, 2.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{-0.1, 0.5}} }, "drive.ramp: point 1: [−0.1 s, 0.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {math.NaN(), 1}} }, "drive.ramp: point 2: [nan, 1] is out of range; give 0 to 60 s and a share of 0 to 2"},

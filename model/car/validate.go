@@ -32,6 +32,7 @@ func (c *Car) Validate(lib stock.Library, s units.System) []Problem {
 	v.inertias()
 	v.relaxation()
 	v.weights()
+	v.scales()
 	for _, row := range Rows {
 		v.holes(row)
 	}

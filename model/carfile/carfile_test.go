@@ -2,6 +2,8 @@ package carfile
 
 import (
 	"math"
+	"os"
+	"strings"
 	"testing"
 
 	"bowline/assets"
@@ -92,5 +94,25 @@ car.toml: setup 1: housing_lower: the lower housing bracket has no hole 3; give 
 	c.Body.Name = "\xFF"
 	if _, err := f.Encode(c); err == nil || err.Error() != "car.toml: the text made of the car gives another car" {
 		t.Errorf("%v", err)
+	}
+}
+
+// The scales give the weights that are left out beside them, and only those.
+func TestScalesGiveTheWeights(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/reference.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	scales := "corner_weights = { lf = 665.25, rf = 659.75, lr = 670.5, rr = 654.5 }\n"
+	for _, without := range []string{"weight = 2650.0\nrear_weight = 1325.0\n", "weight = 2650.0\n", "rear_weight = 1325.0\n", ""} {
+		changed := strings.Replace(strings.Replace(string(text), without, "", 1), "cg_height", scales+"cg_height", 1)
+		f, err := Decode("a.toml", []byte(changed), Stock())
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := f.Car.Body
+		if math.Abs(b.Mass-2650*0.45359237) > 1e-9 || math.Abs(b.RearMass-1325*0.45359237) > 1e-9 || !b.Scales.Given {
+			t.Errorf("without %q: %+v", without, b)
+		}
 	}
 }

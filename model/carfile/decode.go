@@ -18,7 +18,8 @@ type reader struct {
 	text     string
 	library  stock.Library
 	units    units.System
-	unitless bool // the unit system is unknown, so no number means anything
+	followed []string // paths that were left out since another key gives the value
+	unitless bool     // the unit system is unknown, so no number means anything
 }
 
 // car reads the whole file. The car is complete only if nothing was noted.
@@ -30,8 +31,22 @@ func (r *reader) car(root map[string]any) *car.Car {
 	}
 	r.system(root)
 	r.keys("", tables, root, c)
+	r.follow(c)
 	r.validate(c)
 	return c
+}
+
+// follow sets what was left out and follows from the scales.
+func (r *reader) follow(c *car.Car) {
+	whole := c.Clone()
+	whole.FollowScales()
+	unknown := slices.ContainsFunc(car.ScalesAt[:], func(at car.ScaleAt) bool { return r.distrusted("car.corner_weights." + at.Key) })
+	for _, path := range r.followed {
+		field := car.FieldAt(path)
+		if *field.In(c) = *field.In(whole); unknown {
+			r.distrust(path)
+		}
+	}
 }
 
 // system reads the unit system.
@@ -68,6 +83,8 @@ func (r *reader) keys(path string, keys []key, values map[string]any, c *car.Car
 		switch {
 		case ok:
 			k.read(r, at, raw, c)
+		case k.beside != "" && values[k.beside] != nil:
+			r.followed = append(r.followed, at)
 		case !k.optional:
 			r.note(at, "is missing", k.give(r.units))
 			k.unknown(c)

@@ -78,6 +78,10 @@ func turnAround(c *car.Car) *car.Car {
 	if d.Launch.Engine.Ramp = nil; c.Launch.Engine.Ramp == nil {
 		d.Launch.Engine.Ramp = []car.RampPoint{{Time: 0, Share: 0.5}, {Time: 1, Share: 1}}
 	}
+	if d.Body.Scales = (car.Scales{}); !c.Body.Scales.Given {
+		front, rear := (c.Body.Mass-c.Body.RearMass)/2, c.Body.RearMass/2
+		d.Body.Scales = car.Scales{Given: true, LeftFront: front, RightFront: front, LeftRear: rear, RightRear: rear}
+	}
 	if c.Driveline.Given {
 		d.Driveline = car.Driveline{}
 	} else {

@@ -15,6 +15,7 @@ type key struct {
 	name     string
 	comment  string // for a new file
 	optional bool   // absent, it has the value of car.Defaults
+	beside   string // absent, it follows from this key of its table, if that is there
 	fine     bool   // seldom typed: a new file leaves it out while it has its default
 	kind
 }
@@ -56,12 +57,15 @@ var tableComments = map[string]string{
 	"wheelie_bar":     "a wheel behind the rear tires, on the chassis",
 }
 
+// derived are the required numbers that another key of their table gives too.
+var derived = map[string]string{"car.weight": "corner_weights", "car.rear_weight": "corner_weights"}
+
 // sectionKeys puts the numbers of a table and its other keys in file order.
 func sectionKeys(s car.Section) []key {
 	keys := others[s.Table][""]
 	for _, f := range s.Fields {
 		name := f.Path[len(s.Table)+1:]
-		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, fine: f.Fine, kind: number{quantity: f.Quantity, field: f, at: f.In}})
+		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, beside: derived[f.Path], fine: f.Fine, kind: number{quantity: f.Quantity, field: f, at: f.In}})
 		keys = append(keys, others[s.Table][name]...)
 	}
 	return keys
@@ -70,7 +74,8 @@ func sectionKeys(s car.Section) []key {
 // others are the keys that car.Sections does not list, by table and the key
 // they follow.
 var others = map[string]map[string][]key{
-	"car": {"": {{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Body.Name }}}}},
+	"car": {"": {{name: "name", kind: text{at: func(c *car.Car) *string { return &c.Body.Name }}}},
+		"rear_weight": {{name: "corner_weights", comment: "The four scales, driver aboard, no preload dialed in.", optional: true, fine: true, kind: group{keys: scaleKeys(), given: func(c *car.Car) *bool { return &c.Body.Scales.Given }}}}},
 	"chassis_bracket": {"": {
 		{name: "upper", kind: row(car.ChassisUpper)},
 		{name: "lower", kind: row(car.ChassisLower)},
@@ -103,6 +108,15 @@ var others = map[string]map[string][]key{
 			{name: "z", optional: true, kind: ends{units.Length, func(c *car.Car) *[2]float64 { return &c.Check.TargetICZ }}},
 		}}},
 	}},
+}
+
+// scaleKeys are the readings of the four scales.
+func scaleKeys() []key {
+	var keys []key
+	for _, at := range car.ScalesAt {
+		keys = append(keys, key{name: at.Key, kind: number{quantity: units.Mass, at: func(c *car.Car) *float64 { return at.Of(&c.Body.Scales) }}})
+	}
+	return keys
 }
 
 // barKeys are the texts of a pair of bars.

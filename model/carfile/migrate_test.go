@@ -77,7 +77,7 @@ func TestProblemsOfOlderFile(t *testing.T) {
 	text = strings.Replace(text, "rear_bump = 6.000000000000000000", "rear_bump = 200.0", 1)
 	_, err := decode("old.toml", []byte(text), Stock(), madeUp)
 	const want = `old.toml:4: car.name: is missing; give a text in quotes
-old.toml:5: car.titel: is unknown here; known are name, wheelbase, weight, rear_weight, cg_height, unsprung_rear, unsprung_front, track_rear, track_front, pitch_inertia, yaw_inertia, roll_inertia, axle_roll_inertia, housing_pitch_inertia
+old.toml:5: car.titel: is unknown here; known are name, wheelbase, weight, rear_weight, corner_weights, cg_height, unsprung_rear, unsprung_front, track_rear, track_front, pitch_inertia, yaw_inertia, roll_inertia, axle_roll_inertia, housing_pitch_inertia
 old.toml:54: springs.rear_bump: 100 in is out of range; give 0 in to 40 in`
 	if err == nil || err.Error() != want {
 		t.Errorf("got  %v\nwant %s", err, want)

@@ -73,6 +73,13 @@ func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, er
 	b.corners()
 	b.drive()
 	b.wheelieBar()
+	b.evenly()
+	if c.Body.Scales.Given {
+		if err := b.unevenly(); err != nil {
+			return Parameters{}, nil, err
+		}
+	}
+	b.ride()
 	return b.p, b.assumed, nil
 }
 
@@ -95,6 +102,7 @@ type builder struct {
 	car     *car.Car
 	setup   int
 	rest    statics.Load
+	stand   standing
 	library stock.Library
 	p       Parameters
 	assumed []Assumption
@@ -125,7 +133,7 @@ func (b *builder) masses() {
 	}
 	b.p.Chassis = Chassis{
 		Mass: mass,
-		CG:   r3.Vec{X: cg.X, Z: cg.Y},
+		CG:   r3.Vec{X: cg.X, Y: c.CGAside() * c.Body.Mass / mass, Z: cg.Y},
 		Inertia: r3.Vec{
 			X: inertiaOf("roll_inertia", "roll inertia of the sprung mass: 0.4 of the rear track as radius of gyration", inertia.Roll, mass*roll*roll),
 			Y: inertiaOf("pitch_inertia", "pitch inertia of the sprung mass: mass times the distances of its CG from the axles", inertia.Pitch, dynamic),
@@ -156,7 +164,6 @@ func (b *builder) rearTires() {
 	for _, side := range Sides {
 		b.p.RearTires[side] = RearTire{
 			Center: r3.Vec{Y: sign[side] * c.Body.TrackRear / 2},
-			Radius: c.Tires.RearRadius + b.rest.RearLoad/2/t.RearRate,
 			Rate:   t.RearRate, Damping: t.RearDamping,
 			CarcassDamping: t.CarcassDamping,
 			Grip:           c.Tires.Grip, PeakSlip: t.PeakSlip, Sliding: t.SlidingGrip, Relaxation: relaxation,
@@ -174,10 +181,8 @@ func (b *builder) corners() {
 			Mass: c.Body.UnsprungFront / 2,
 			Spin: c.Tires.FrontSpinInertia / 2,
 			Grip: c.Tires.Grip,
-			Ride: b.rest.FrontLoad/2 - c.Body.UnsprungFront/2*units.Gravity,
 			Rate: c.Springs.FrontRate, Bump: s.FrontBumpDamping, Rebound: s.FrontReboundDamping,
 			BumpTravel: c.Springs.FrontBump, DroopTravel: c.Springs.FrontDroop, Stop: s.StopRate,
-			Radius:   c.Tires.FrontRadius + b.rest.FrontLoad/2/t.FrontRate,
 			TireRate: t.FrontRate, TireDamping: t.FrontDamping,
 			Lane: Lane{Drop: c.Tires.FrontRadius, Rate: t.SideRate, Damping: t.SideDamping},
 		}

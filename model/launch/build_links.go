@@ -17,7 +17,6 @@ import (
 // rods sets the four bars and the locator.
 func (b *builder) rods() error {
 	c := b.car
-	turns := &c.Setups[b.setup].Turns
 	for _, r := range Bars {
 		pair := r.Pair()
 		front, rear := pairRows[pair][0], pairRows[pair][1]
@@ -29,10 +28,7 @@ func (b *builder) rods() error {
 		if err != nil {
 			return fmt.Errorf("the %v: %w", r, err)
 		}
-		// The side view's tension is the part of it in the car's middle plane.
-		made.Ride = tensionAtRest(&b.rest, pair) * made.Length / math.Hypot(d.X, d.Z)
 		made.Lead = pair.Bar(c).Lead()
-		made.Free = made.Length - made.Ride/made.Rate + made.Lead**car.BarTurns[r].Of(turns)
 		b.p.Rods[r] = made
 	}
 	chassis, housing := c.LocatorEnds(b.setup)
@@ -41,7 +37,6 @@ func (b *builder) rods() error {
 	if err != nil {
 		return fmt.Errorf("the locator: %w", err)
 	}
-	made.Free = made.Length
 	b.p.Rods[Locator] = made
 	b.assumeRods()
 	return nil
@@ -122,7 +117,7 @@ func (b *builder) coils(l *linkage.Linkage) error {
 		y := launch.RearSpread / 2 * sign[side]
 		coil := Coil{
 			Chassis: across(s.RearChassisMount, y), Axle: across(s.RearAxleMount, y),
-			Ride: b.rest.Spring / 2, Rate: s.RearRate,
+			Rate: s.RearRate,
 			Bump: launch.RearBumpDamping, Rebound: launch.RearReboundDamping,
 			Shortest: shortest, Longest: longest, Stop: launch.StopRate,
 		}

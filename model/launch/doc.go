@@ -68,7 +68,7 @@
 // T0 is the tension at ride height without preload, so that the car then stands
 // exactly at ride height; lead is two pitches, lengthening for positive turns.
 // T0 of a bar is the side view's tension at rest times its length over its
-// length in the side view; that of the locator is 0.
+// length in the side view; that of the locator is 0; see below for a car on scales.
 //
 // # Rear springs
 //
@@ -84,6 +84,15 @@
 // −K ψ (ŷa×ẑc) and the chassis with the opposite, ψ = ŷa·ẑc. Assumptions: springs
 // and stops are linear, a spring goes slack rather than pull, shocks are viscous
 // in each direction.
+//
+// # Standing on its scales
+//
+// Loads at rest are those of the side view, half on each side. Where the four scale
+// readings are given, they are the tire loads, and the sprung mass's CG lies to the
+// left of the middle by what they say: m yC = Σ N_i y_i/g. The axle assembly is then
+// balanced at ride height by tensions T0 and spring pushes S0 that differ from the
+// side view's by the least Σ ΔT² + Σ (ΔS/1000)²: six equations for seven unknowns, of
+// which the springs' seats take up all that they can (assumption).
 //
 // # Front corners
 //

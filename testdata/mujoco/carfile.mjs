@@ -64,7 +64,13 @@ const optional = {
 export function readCar(path, setup) {
   const file = parse(readFileSync(path, 'utf8'));
   const unit = units[file.units];
+  const scales = file.car.corner_weights;
+  if (scales) {
+    file.car.weight ??= scales.lf + scales.rf + scales.lr + scales.rr;
+    file.car.rear_weight ??= scales.lr + scales.rr;
+  }
   const car = numbers(file, unit);
+  if (scales) car.scales = Object.fromEntries(Object.entries(scales).map(([corner, weight]) => [corner, weight * unit.mass]));
   const point = (p) => p.map((x) => x * unit.length);
   const chosen = file.setup[setup];
   if (!chosen) throw new Error(`${path} has no setup ${setup + 1}`);

@@ -1,7 +1,7 @@
 // Works out of a car file what the three-dimensional model needs: points in
 // the chassis frame or from the axle centerline, masses, rates, free lengths.
 import { gravity } from './carfile.mjs';
-import { add, norm, sub } from './algebra.mjs';
+import { add, cross, norm, scale, solve, sub } from './algebra.mjs';
 import { slipShape } from './laws.mjs';
 import { coilRange, loadsAtRest } from './sideview.mjs';
 
@@ -13,11 +13,19 @@ const sign = { left: 1, right: -1 };
 // the setup's preload in the rods' free lengths.
 export function buildVehicle(car) {
   const rest = loadsAtRest(car);
+  const halves = (load) => [load / 2, load / 2];
+  rest.tires = { rear: halves(rest.rear), front: halves(rest.front) };
+  if (car.scales) {
+    const { lf, rf, lr, rr } = car.scales;
+    rest.tires = { rear: [lr * gravity, rr * gravity], front: [lf * gravity, rf * gravity] };
+  }
+  const rodsMade = rodsOf(car, rest), coils = coilsOf(car, rest);
+  if (car.scales) standOnScales(car, rest, rodsMade, coils);
   return {
     gravity,
     ...masses(car),
-    rods: rodsOf(car, rest),
-    coils: coilsOf(car, rest),
+    rods: rodsMade,
+    coils,
     antiRoll: { rear: car.springs.rear_anti_roll, front: car.springs.front_anti_roll },
     rearTires: rearTiresOf(car, rest),
     corners: cornersOf(car, rest),
@@ -25,6 +33,37 @@ export function buildVehicle(car) {
     drive: driveOf(car),
     wheelieBar: wheelieBarOf(car),
   };
+}
+
+// standOnScales changes the rods' free lengths and the springs' so that the axle is
+// balanced at ride height on unevenly loaded tires. One unknown is left open; of all
+// answers it takes that with the least sum of squares of changes of tension, a
+// thousandth of a spring's change counting for it, by Lagrange's multipliers.
+function standOnScales(car, rest, made, coils) {
+  const axle = [0, 0, car.tires.rear_radius];
+  const wrench = (at, force) => [...force, ...cross(at, force)];
+  const pulls = rods.map((name) => {
+    const { chassis, housing, length } = made[name];
+    return wrench(housing, scale(1 / length, sub(chassis, add(axle, housing))));
+  });
+  const pushes = coils.map(({ chassis, axle: at }) => {
+    const way = sub(add(axle, at), chassis);
+    return wrench(at, scale(1 / norm(way), way));
+  });
+  const columns = [...pulls, ...pushes], weights = [...rods.map(() => 1), 1e-6, 1e-6];
+  const even = [...rods.map((name) => made[name].tension ?? 0), rest.spring / 2, rest.spring / 2];
+  const outer = sides.map((side, i) => wrench([0, sign[side] * car.car.track_rear / 2, 0], [0, 0, rest.tires.rear[i]]));
+  const left = [0, 1, 2, 3, 4, 5].map((row) => -outer.reduce((sum, w) => sum + w[row], 0) + (row === 2 ? car.car.unsprung_rear * gravity : 0) -
+    columns.reduce((sum, c, k) => sum + c[row] * even[k], 0));
+  const n = columns.length, size = n + 6;
+  const matrix = Array.from({ length: size }, () => new Array(size).fill(0));
+  columns.forEach((c, k) => {
+    matrix[k][k] = weights[k];
+    c.forEach((x, row) => { matrix[k][n + row] = x; matrix[n + row][k] = x; });
+  });
+  const change = solve(matrix, [...new Array(n).fill(0), ...left]);
+  rods.forEach((name, k) => { made[name].free -= change[k] / made[name].rate; });
+  coils.forEach((coil, k) => { coil.free += change[rods.length + k] / coil.rate; });
 }
 
 // masses places sprung mass and axle assembly. Inertias that are not given
@@ -38,7 +77,7 @@ function masses(car) {
   const across = c.axle_roll_inertia || c.unsprung_rear * gyration;
   return {
     chassis: {
-      mass, cg: [x, 0, z],
+      mass, cg: [x, aside(car) / mass, z],
       inertia: [c.roll_inertia || mass * gyration, c.pitch_inertia || dynamic, c.yaw_inertia || dynamic],
     },
     axle: {
@@ -47,6 +86,13 @@ function masses(car) {
       spin: t.rear_spin_inertia || 0.2 * c.unsprung_rear * t.rear_radius ** 2,
     },
   };
+}
+
+// aside is the moment of the car's mass to the left of its middle, as the scales say.
+function aside(car) {
+  if (!car.scales) return 0;
+  const { lf, rf, lr, rr } = car.scales;
+  return (lf - rf) * car.car.track_front / 2 + (lr - rr) * car.car.track_rear / 2;
 }
 
 // rodsOf returns the four bars and the locator.
@@ -61,6 +107,7 @@ function rodsOf(car, rest) {
       // Of the rod's tension the side view sees what lies in its plane.
       const flat = Math.hypot(fx - rx, fz - rz - car.tires.rear_radius);
       const tension = rest[pair] / 2 * rod.length / flat;
+      rod.tension = tension;
       rod.free = rod.length - tension / rod.rate + bar.lead * bar.turns[i];
       made[`${pair}_${side}`] = rod;
     });
@@ -115,9 +162,9 @@ function laneOf(car, drop) {
 function rearTiresOf(car, rest) {
   const t = car.tires, shape = slipShape(t.peak_slip, t.sliding_grip);
   const relaxation = t.relaxation_length || rest.rear / 2 * t.grip * shape.B * shape.C / t.carcass_rate;
-  return sides.map((side) => ({
+  return sides.map((side, i) => ({
     center: [0, sign[side] * car.car.track_rear / 2, 0],
-    radius: t.rear_radius + rest.rear / 2 / t.rear_rate, rate: t.rear_rate, damping: t.rear_damping,
+    radius: t.rear_radius + rest.tires.rear[i] / t.rear_rate, rate: t.rear_rate, damping: t.rear_damping,
     carcassDamping: t.carcass_damping, grip: t.grip, shape, relaxation,
     lane: laneOf(car, t.rear_radius),
   }));
@@ -126,13 +173,13 @@ function rearTiresOf(car, rest) {
 // cornersOf returns both front wheels.
 function cornersOf(car, rest) {
   const t = car.tires, s = car.springs, mass = car.car.unsprung_front / 2;
-  return sides.map((side) => ({
+  return sides.map((side, i) => ({
     hub: [car.car.wheelbase, sign[side] * car.car.track_front / 2, t.front_radius],
     mass, spin: t.front_spin_inertia / 2, grip: t.grip,
-    ride: rest.front / 2 - mass * gravity, rate: s.front_rate,
+    ride: rest.tires.front[i] - mass * gravity, rate: s.front_rate,
     bump: s.front_bump_damping, rebound: s.front_rebound_damping,
     bumpTravel: s.front_bump, droopTravel: s.front_droop, stop: s.stop_rate,
-    radius: t.front_radius + rest.front / 2 / t.front_rate, tireRate: t.front_rate, tireDamping: t.front_damping,
+    radius: t.front_radius + rest.tires.front[i] / t.front_rate, tireRate: t.front_rate, tireDamping: t.front_damping,
     lane: laneOf(car, t.front_radius),
   }));
 }

@@ -74,7 +74,7 @@ func point(t *rapid.T, x, z [2]float64) r2.Vec {
 
 func body(t *rapid.T) car.Body {
 	mass := number(t, 1500, 4500, pound)
-	return car.Body{
+	b := car.Body{
 		Name:          name().Draw(t, "car name"),
 		Wheelbase:     number(t, 85, 140, inch),
 		Mass:          mass,
@@ -85,6 +85,18 @@ func body(t *rapid.T) car.Body {
 		TrackRear:     number(t, 40, 75, inch),
 		TrackFront:    number(t, 40, 75, inch),
 	}
+	if rapid.IntRange(0, 3).Draw(t, "scales") == 0 {
+		b.Scales = scales(t, &b)
+		b.Mass, b.RearMass = b.Scales.Total(), b.Scales.Rear()
+	}
+	return b
+}
+
+// scales draws what four scales read of a car, nearly even.
+func scales(t *rapid.T, b *car.Body) car.Scales {
+	reading := func(of float64) float64 { return of / pound / 2 * number(t, 0.95, 1.05, 1) * pound }
+	front := b.Mass - b.RearMass
+	return car.Scales{Given: true, LeftFront: reading(front), RightFront: reading(front), LeftRear: reading(b.RearMass), RightRear: reading(b.RearMass)}
 }
 
 func bracket(t *rapid.T, back, front float64, upper, lower [2]float64) car.Bracket {

@@ -1,0 +1,113 @@
+package car
+
+import (
+	"fmt"
+	"math"
+
+	"bowline/model/units"
+)
+
+// Scales are the readings under the four tires, race-ready, with the driver aboard
+// and no preload dialed in. They are optional: the zero value, with Given false, is
+// a car that carries as much on the left as on the right.
+type Scales struct {
+	Given                                      bool
+	LeftFront, RightFront, LeftRear, RightRear float64 // [kg]
+}
+
+// Total returns what the four scales read together [kg].
+func (s *Scales) Total() float64 { return s.LeftFront + s.RightFront + s.Rear() }
+
+// Rear returns what the rear scales read together [kg].
+func (s *Scales) Rear() float64 { return s.LeftRear + s.RightRear }
+
+// Cross returns the cross weight: the part of the total on the right front and the
+// left rear tire [1].
+func (s *Scales) Cross() float64 { return (s.RightFront + s.LeftRear) / s.Total() }
+
+// ScaleAt is the place of one reading.
+type ScaleAt struct {
+	Key   string // in car.corner_weights of the car file
+	Label string // on screen
+	Of    func(*Scales) *float64
+}
+
+// ScalesAt lists the readings in file order.
+var ScalesAt = [...]ScaleAt{
+	{"lf", "Left front", func(s *Scales) *float64 { return &s.LeftFront }},
+	{"rf", "Right front", func(s *Scales) *float64 { return &s.RightFront }},
+	{"lr", "Left rear", func(s *Scales) *float64 { return &s.LeftRear }},
+	{"rr", "Right rear", func(s *Scales) *float64 { return &s.RightRear }},
+}
+
+// FollowScales sets the car's weight and that on the rear tires to what the scales
+// read; it leaves a car without readings as it is.
+func (c *Car) FollowScales() {
+	if s := &c.Body.Scales; s.Given {
+		c.Body.Mass, c.Body.RearMass = s.Total(), s.Rear()
+	}
+}
+
+// CGAside returns how far the whole car's center of gravity is to the left of its
+// middle, from moments about the car's length; 0 without readings of the scales [m].
+func (c *Car) CGAside() float64 {
+	s := &c.Body.Scales
+	if !s.Given {
+		return 0
+	}
+	return ((s.LeftFront-s.RightFront)*c.Body.TrackFront + (s.LeftRear-s.RightRear)*c.Body.TrackRear) / 2 / s.Total()
+}
+
+// scalesTolerance is how far sums of the scales may be from the weights that are
+// given beside them: what a sum of four rounded readings may be off [kg].
+const scalesTolerance = 0.05 * pound
+
+// scales checks the readings of the scales against the weights and what is not sprung.
+func (v *validator) scales() {
+	b := &v.car.Body
+	s := &b.Scales
+	if !s.Given {
+		return
+	}
+	sound := true
+	for _, at := range ScalesAt {
+		if x := *at.Of(s); !(x > 0 && x <= maxMass()) {
+			v.add("car.corner_weights."+at.Key, number(v.units, units.Mass, x)+" is out of range", "give more than 0 and at most "+bound(v.units, units.Mass, maxMass()))
+			sound = false
+		}
+	}
+	if !sound {
+		return
+	}
+	agree := func(path, what, which string, given, read float64) {
+		if !(math.Abs(given-read) <= scalesTolerance) {
+			v.add("car.corner_weights", fmt.Sprintf("%s together read %s, but %s is %s", which, v.reading(read), path, v.mass(given)),
+				fmt.Sprintf("weigh again, or leave %s out", what))
+		}
+	}
+	agree("car.weight", "car.weight", "the four scales", b.Mass, s.Total())
+	agree("car.rear_weight", "car.rear_weight", "the rear scales", b.RearMass, s.Rear())
+	for _, pair := range []struct {
+		where                 string
+		left, right, unsprung float64
+		spread                float64 // of the springs over the track
+	}{
+		{"front", s.LeftFront, s.RightFront, b.UnsprungFront, 1},
+		{"rear", s.LeftRear, s.RightRear, b.UnsprungRear, v.car.Launch.Suspension.RearSpread / b.TrackRear},
+	} {
+		// Springs closer together than the tires share the same moment more unevenly.
+		if apart, most := math.Abs(pair.left-pair.right), pair.spread*(pair.left+pair.right-pair.unsprung); most > 0 && apart >= most {
+			v.add("car.corner_weights", fmt.Sprintf("left and right %s are %s apart, so that one spring would have to pull", pair.where, v.units.Format(units.Mass, apart)),
+				"give readings less than "+v.units.Format(units.Mass, most)+" apart")
+		}
+	}
+}
+
+// reading writes a sum of readings without what adding leaves behind their decimals.
+func (v *validator) reading(x float64) string {
+	rounded := math.Round(100*v.units.FromSI(units.Mass, x)) / 100
+	return v.units.FormatExact(units.Mass, v.units.ToSI(units.Mass, rounded))
+}
+
+// maxMass is the greatest weight of a car [kg].
+func maxMass() float64 { return FieldAt("car.weight").Max }
