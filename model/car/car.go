@@ -72,7 +72,10 @@ type Bar struct {
 	Material string  // a name in the material table
 	RodEnd   string  // thread of the rod ends, such as "3/4-16", or empty
 	Adapter  string  // weld-in tube adapter that takes the rod end, or empty
-	Threads  Threads
+	// RodEndAngle is the greatest misalignment of a rod end, the angle between its bar
+	// and the plane square to its bolt [rad]; 0: not checked.
+	RodEndAngle float64
+	Threads     Threads
 }
 
 // Springs are the suspension springs and the travel they allow.

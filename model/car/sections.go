@@ -118,6 +118,7 @@ func barFields(p Pair) []*Field {
 		ruled(table+".thread_length", "Thread length", "Threaded part of one rod end's shank, from its shoulder to its tip; 0 takes a length from the thread's diameter.", units.Length, 12*inch, func(c *Car) *float64 { return &threads(c).Length }),
 		ruled(table+".jam_nut", "Jam nut", "Thickness of one jam nut; 0 takes 9/16 of the thread's diameter.", units.Length, 4*inch, func(c *Car) *float64 { return &threads(c).JamNut }),
 		fine(table+".shown_threads", "Threads showing", "At each end, between the rod end's shoulder and the jam nut, with the bar at its fitted length. Count them; parts of one count too.", units.Number, 0, 60, 2, func(c *Car) *float64 { return &threads(c).Shown }),
+		fine(table+".rod_end_angle", "Rod-end angle", "Greatest misalignment of a rod end to either side, from its maker's page; 0 leaves it unchecked.", units.Angle, 0, degrees(60), 0, func(c *Car) *float64 { return &bar(c).RodEndAngle }),
 		ruled(table+".fitted_length", "Fitted length", "Of the bar when its threads were counted, pin to pin; 0 takes the length in the first setup, and is replaced by it when bars go to other holes.", units.Length, reach, func(c *Car) *float64 { return &threads(c).Fitted }),
 	}
 }

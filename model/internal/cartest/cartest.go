@@ -124,6 +124,9 @@ func bar(t *rapid.T, library stock.Library) car.Bar {
 		Adapter:  rapid.SampledFrom([]string{"", "3/4-16 in 1.25 x 0.095", "of our own \"make\""}).Draw(t, "adapter"),
 	}
 	b.Threads = threads(t)
+	if rapid.Bool().Draw(t, "rod-end angle known") {
+		b.RodEndAngle = units.US.ToSI(units.Angle, number(t, 5, 30, 1))
+	}
 	if rapid.IntRange(0, 9).Draw(t, "solid") == 0 {
 		b.Wall = b.OD / 2
 	}
