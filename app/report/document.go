@@ -39,6 +39,7 @@ type Document struct {
 	Travel      []TravelRow     `json:"travel"` // From full droop to full bump, ride height (0) included.
 	Limits      Limits          `json:"limits"`
 	Launch      *LaunchData     `json:"launch,omitempty"` // Left out where none was run.
+	Roll        *RollData       `json:"roll,omitempty"`   // Left out where no launch was run.
 	Verdict     []string        `json:"verdict"`
 	Warnings    []string        `json:"warnings"`
 }
@@ -158,6 +159,7 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 			Travel:  b.pair(units.Length, r2.Vec{X: -r.Car.Springs.RearDroop, Y: r.Car.Springs.RearBump}),
 		},
 		Launch:   b.launch(l),
+		Roll:     b.roll(l),
 		Verdict:  words.Verdicts(r, s),
 		Warnings: words.Warnings(r.Warnings, s),
 	}

@@ -31,6 +31,11 @@ func WriteLaunchCSV(w io.Writer, r *analysis.Result, l *launch.Result, s units.S
 		{length("rear_travel"), d.Rear}, {length("front_travel"), d.Front}, {force("thrust"), d.Thrust},
 		{force("rear_left"), d.RearLeft}, {force("rear_right"), d.RearRight},
 		{force("front_left"), d.FrontLeft}, {force("front_right"), d.FrontRight}, {speed, d.Speed},
+		{"slip_left", d.SlipLeft}, {"slip_right", d.SlipRight}, {"wheel_" + speed, d.WheelSpeed},
+		{columnName("engine_speed", units.Speed, s), d.EngineSpeed}, {columnName("axle_torque", units.Torque, s), d.AxleTorque},
+		{force("wheelie"), d.Wheelie}, {force("thrust_left"), d.ThrustLeft}, {force("thrust_right"), d.ThrustRight},
+		{length("rear_travel_left"), d.RearTravelLeft}, {length("rear_travel_right"), d.RearTravelRight},
+		{length("front_travel_left"), d.FrontTravelLeft}, {length("front_travel_right"), d.FrontTravelRight}, {length("distance"), d.Distance},
 	}
 	lines := make([][]string, 1+len(d.Time))
 	for _, c := range columns {

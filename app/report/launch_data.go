@@ -34,7 +34,40 @@ type LaunchData struct {
 	RearRight  []float64       `json:"rear_right"`
 	FrontLeft  []float64       `json:"front_left"`
 	FrontRight []float64       `json:"front_right"`
-	Speed      []float64       `json:"speed"`
+	Speed      []float64       `json:"speed"` // Of the car over the ground.
+
+	Rollout          float64       `json:"rollout"`      // What the car rolls before the clock starts.
+	FromRelease      *float64      `json:"from_release"` // The time to 60 ft from the release, rollout included; null as sixty_ft.
+	Events           []EventData   `json:"events"`
+	Slip             []float64     `json:"slip"` // Driving slip of the rear tires, 1 on the spot; mean of both sides.
+	SlipLeft         []float64     `json:"slip_left"`
+	SlipRight        []float64     `json:"slip_right"`
+	WheelSpeed       []float64     `json:"wheel_speed"`  // Of the rear tires' tread.
+	EngineSpeed      []float64     `json:"engine_speed"` // In rpm.
+	AxleTorque       []float64     `json:"axle_torque"`  // On both rear wheels.
+	Wheelie          []float64     `json:"wheelie"`      // Load on the wheelie bar.
+	ThrustLeft       []float64     `json:"thrust_left"`
+	ThrustRight      []float64     `json:"thrust_right"`
+	RearTravelLeft   []float64     `json:"rear_travel_left"`
+	RearTravelRight  []float64     `json:"rear_travel_right"`
+	FrontTravelLeft  []float64     `json:"front_travel_left"`
+	FrontTravelRight []float64     `json:"front_travel_right"`
+	Distance         []float64     `json:"distance"`       // Since the release.
+	InstantCenter    []*[2]float64 `json:"instant_center"` // As of a travel; null for parallel bars.
+	AntiSquat        []*float64    `json:"anti_squat"`     // In percent; null where the line of action stands upright.
+}
+
+// EventData is something that happened in a launch.
+type EventData struct {
+	Kind  string  `json:"kind"` // As launch.EventKind names it.
+	Side  string  `json:"side"` // "left" or "right"; empty for both or the car.
+	From  float64 `json:"from"`
+	To    float64 `json:"to"`
+	Value float64 `json:"value"` // Greatest slip, force, height or rpm, least tire load, as launch.EventKind says.
+	Time  float64 `json:"t"`     // When that was.
+	// Holds is the engine torque at launch that the tires just hold all the way, on
+	// wheelspin; null where it was not looked for.
+	Holds *float64 `json:"holds"`
 }
 
 // ByBar holds one value for each of the four bars.
@@ -109,9 +142,12 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 		Speed: scaled(speed, l.Speed),
 	}
 	if overSixtyFeet(l) {
-		elapsed := l.Elapsed
-		d.SixtyFeet = &elapsed
+		elapsed, whole := l.Elapsed, l.FromRelease
+		d.SixtyFeet, d.FromRelease = &elapsed, &whole
 	}
+	b.history(l, d)
+	b.sideViews(l, d)
+	b.events(l, d)
 	for _, bar := range launch.Bars {
 		*d.Peaks.of(bar), *d.PerTurn.of(bar) = b.peak(l, bar), b.rest(&l.PerTurn[bar])
 	}
@@ -119,6 +155,54 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 		d.Assumed = append(d.Assumed, words.Assumption(a, b.units))
 	}
 	return d
+}
+
+// history fills in the lists that tell more of tires and drive.
+func (b builder) history(l *launch.Result, d *LaunchData) {
+	force, length, speed := b.units.Factor(units.Force), b.units.Factor(units.Length), mph
+	if b.units == units.SI {
+		speed = kmh
+	}
+	d.Rollout = b.shop(units.Length, l.Options.Rollout)
+	d.Slip, d.SlipLeft, d.SlipRight = scaled(1, l.Slip[:]...), scaled(1, l.Slip[launch.Left]), scaled(1, l.Slip[launch.Right])
+	d.WheelSpeed, d.EngineSpeed = scaled(speed, l.WheelSpeed), scaled(b.units.Factor(units.Speed), l.Engine)
+	d.AxleTorque, d.Wheelie = scaled(b.units.Factor(units.Torque), l.Torque), scaled(force, l.WheelieBar)
+	d.ThrustLeft, d.ThrustRight = scaled(force, l.TireThrust[launch.Left]), scaled(force, l.TireThrust[launch.Right])
+	d.RearTravelLeft, d.RearTravelRight = scaled(length, l.RearTravel[launch.Left]), scaled(length, l.RearTravel[launch.Right])
+	d.FrontTravelLeft, d.FrontTravelRight = scaled(length, l.FrontTravel[launch.Left]), scaled(length, l.FrontTravel[launch.Right])
+	d.Distance = scaled(length, l.Distance)
+}
+
+// sideViews fills in instant center and anti-squat over the launch.
+func (b builder) sideViews(l *launch.Result, d *LaunchData) {
+	d.InstantCenter, d.AntiSquat = make([]*[2]float64, len(l.Frames)), make([]*float64, len(l.Frames))
+	for i := range l.Frames {
+		view := l.SideView(i)
+		if view.HasInstantCenter {
+			at := b.pair(units.Length, view.InstantCenter)
+			d.InstantCenter[i] = &at
+		}
+		if view.HasAntiSquat {
+			percent := b.shop(units.Percent, view.AntiSquat)
+			d.AntiSquat[i] = &percent
+		}
+	}
+}
+
+// events fills in what happened.
+func (b builder) events(l *launch.Result, d *LaunchData) {
+	d.Events = []EventData{}
+	for _, e := range l.Events {
+		event := EventData{Kind: e.Kind.String(), From: e.From, To: e.To, Value: b.shop(e.Kind.Quantity(), e.Value), Time: e.Time}
+		if e.Sided {
+			event.Side = e.Side.String()
+		}
+		if e.Kind == launch.Wheelspin && l.Holds > 0 {
+			holds := b.shop(units.Torque, l.Holds)
+			event.Holds = &holds
+		}
+		d.Events = append(d.Events, event)
+	}
 }
 
 // of returns one bar's value.

@@ -28,7 +28,7 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 	c.Setups[0].Turns.UpperLeft, c.Setups[0].Turns.LowerRight = 1.5, -0.25
 	const pound, degree = lbf, math.Pi / 180
 	l := &launch.Result{
-		Options: launch.Options{Distance: 60 * 12 * inch, Limit: 3, Output: 0.5}, Outcome: launch.Finished, Elapsed: 1.5,
+		Options: launch.Options{Distance: 60 * 12 * inch, Limit: 3, Rollout: 12 * inch, Output: 0.5}, Outcome: launch.Finished, Elapsed: 1.5,
 		Lift: launch.Lift{Height: 3 * inch, Time: 0.4, Start: 0.25, Duration: 0.625},
 		Assumed: []launch.Assumption{
 			{Path: "car.roll_inertia", Words: "roll inertia", Quantity: units.SpinInertia, Value: 1000 * pound / 9.80665 * 144 * inch * inch},
@@ -41,6 +41,16 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 			Thrust: []float64{0, 4000 * pound, 3000 * pound, 2000 * pound}, Pitch: []float64{0, 1 * degree, 2 * degree, -1 * degree}, Roll: []float64{0, 0.5 * degree, -0.25 * degree, 0},
 			RearTravel: [2][]float64{{0, -inch, -2 * inch, 0}, {0, -3 * inch, inch, 0}}, FrontTravel: [2][]float64{{0, -2 * inch, -2 * inch, 0}, {0, -4 * inch, -2 * inch, 0}},
 			Speed: []float64{0, 8.9408, 17.8816, 26.8224}, Distance: []float64{0, 2, 9, 18.288},
+			Slip: [2][]float64{{0, 0.5, 0.25, 0.125}, {0, 0.75, 0.25, 0.0625}}, WheelSpeed: []float64{0, 17.8816, 22.352, 26.8224}, Engine: []float64{0, 100 * math.Pi, 200 * math.Pi, 220 * math.Pi},
+			Torque: []float64{0, 9000 * pound * 12 * inch, 8000 * pound * 12 * inch, 1000 * pound * 12 * inch}, WheelieBar: []float64{0, 100 * pound, 0, 0},
+			TireThrust: [2][]float64{{0, 2500 * pound, 1500 * pound, 900 * pound}, {0, 1500 * pound, 1500 * pound, 1100 * pound}},
+		},
+		FromRelease: 1.75, Holds: 700 * pound * 12 * inch,
+		Events: []launch.Event{
+			{Kind: launch.Wheelspin, From: 0.25, To: 1, Value: 0.75, Time: 0.5},
+			{Kind: launch.TireUnloaded, Sided: true, Side: launch.Right, From: 0.5, To: 0.625, Value: 12 * pound, Time: 0.5},
+			{Kind: launch.FrontWheelsOff, From: 0.5, To: 1, Value: 3 * inch, Time: 0.75},
+			{Kind: launch.AtRevLimit, From: 0.75, To: 1, Value: 260 * math.Pi, Time: 0.875},
 		},
 	}
 	l.Peaks[launch.UpperLeft] = launch.Peak{Pull: 201 * pound, PullTime: 1}
@@ -69,9 +79,9 @@ func handmadeLists(s units.System) []overTime {
 		symbol string
 		size   float64 // of a pound, an inch or a mile an hour
 	}
-	force, length, speed := unit{"lb", 1}, unit{"in", 1}, unit{"mph", 1}
+	force, length, speed, torque := unit{"lb", 1}, unit{"in", 1}, unit{"mph", 1}, unit{"lb-ft", 1}
 	if s == units.SI {
-		force, length, speed = unit{"N", lbf}, unit{"mm", 25.4}, unit{"km/h", 1.609344}
+		force, length, speed, torque = unit{"N", lbf}, unit{"mm", 25.4}, unit{"km/h", 1.609344}, unit{"N m", lbf * 12 * inch}
 	}
 	second, degree := unit{"s", 1}, unit{"deg", 1}
 	list := func(name string, u unit, values ...float64) overTime {
@@ -98,6 +108,19 @@ func handmadeLists(s units.System) []overTime {
 		list("front_right", force, 675, 0, 0, 20),
 		// 20 mph is 8.9408 m/s.
 		list("speed", speed, 0, 20, 40, 60),
+		{"slip_left", []float64{0, 0.5, 0.25, 0.125}},
+		{"slip_right", []float64{0, 0.75, 0.25, 0.0625}},
+		list("wheel_speed", speed, 0, 40, 50, 60),
+		list("engine_speed", unit{"rpm", 1}, 0, 3000, 6000, 6600),
+		list("axle_torque", torque, 0, 9000, 8000, 1000),
+		list("wheelie", force, 0, 100, 0, 0),
+		list("thrust_left", force, 0, 2500, 1500, 900),
+		list("thrust_right", force, 0, 1500, 1500, 1100),
+		list("rear_travel_left", length, 0, -1, -2, 0),
+		list("rear_travel_right", length, 0, -3, 1, 0),
+		list("front_travel_left", length, 0, -2, -2, 0),
+		list("front_travel_right", length, 0, -4, -2, 0),
+		list("distance", length, 0, 2/inch, 9/inch, 18.288/inch),
 	}
 }
 
@@ -139,12 +162,13 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 		return object
 	}
 	const bars, tires = "upper_left upper_right lower_left lower_right", "rear_left rear_right front_left front_right"
-	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn assumed t pitch roll rear_travel front_travel thrust speed "+bars+" "+tires)
+	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn assumed t pitch roll rear_travel front_travel thrust speed rollout from_release events slip slip_left slip_right wheel_speed engine_speed axle_torque wheelie thrust_left thrust_right rear_travel_left rear_travel_right front_travel_left front_travel_right distance instant_center anti_squat "+bars+" "+tires)
 	peaks, turns := fields("peaks", d.Launch["peaks"], bars), fields("per_turn", d.Launch["per_turn"], bars)
 	for _, bar := range strings.Fields(bars) {
 		fields(bar, peaks[bar], "pull push t pull_t push_t pull_share push_share")
 		fields(bar, turns[bar], bars+" "+tires)
 	}
+	fields("event", d.Launch["events"].([]any)[0], "kind side from to value t holds")
 	fields("rest", d.Launch["rest"], bars+" "+tires)
 	fields("front_lift", d.Launch["front_lift"], "height t start duration")
 }
@@ -157,7 +181,26 @@ func TestJSONOfALaunch(t *testing.T) {
 			t.Fatalf("%v: %+v", s, d)
 		}
 		near(t, "60 ft", *d.SixtyFeet, 1.5, 0)
-		lists := [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed}
+		near(t, "from release", *d.FromRelease, 1.75, 0)
+		near(t, "rollout", d.Rollout, 12*unit.length, 1e-9)
+		near(t, "mean slip", d.Slip[1], 0.625, 1e-12)
+		near(t, "held torque", *d.Events[0].Holds, 700*map[units.System]float64{units.US: 1, units.SI: lbf * 12 * inch}[s], 1e-6)
+		d.Events[0].Holds = nil
+		want := []report.EventData{
+			{Kind: "wheelspin", From: 0.25, To: 1, Value: 0.75, Time: 0.5},
+			{Kind: "tire_unloaded", Side: "right", From: 0.5, To: 0.625, Value: 12 * unit.force, Time: 0.5},
+			{Kind: "front_wheels_off", From: 0.5, To: 1, Value: 3 * unit.length, Time: 0.75},
+			{Kind: "rev_limit", From: 0.75, To: 1, Value: 7800, Time: 0.875},
+		}
+		for k, e := range d.Events {
+			near(t, e.Kind, e.Value, want[k].Value, 1e-9*want[k].Value)
+			if e.Value = want[k].Value; e != want[k] {
+				t.Errorf("%v: %+v, want %+v", s, e, want[k])
+			}
+		}
+		lists := [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed,
+			d.SlipLeft, d.SlipRight, d.WheelSpeed, d.EngineSpeed, d.AxleTorque, d.Wheelie, d.ThrustLeft, d.ThrustRight,
+			d.RearTravelLeft, d.RearTravelRight, d.FrontTravelLeft, d.FrontTravelRight, d.Distance}
 		for k, want := range handmadeLists(s) {
 			if len(lists[k]) != len(want.values) {
 				t.Fatalf("%v, %s: %v", s, want.header, lists[k])

@@ -219,7 +219,7 @@ func (q *request) analyze() (*analyzed, error) {
 	if in.result, err = analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup}); err != nil {
 		return nil, err
 	}
-	if in.launch, err = launch.Run(context.Background(), file.Car, setup, library, launch.Options{}); err != nil {
+	if in.launch, err = launch.Run(context.Background(), file.Car, setup, library, launch.Options{Hold: true}); err != nil {
 		return nil, err
 	}
 	return in, nil

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"bowline/model/units"
 )
 
 // EventKind is a kind of thing that happens in a launch.
@@ -32,6 +34,11 @@ func (k EventKind) String() string {
 		return fmt.Sprintf("EventKind(%d)", int(k))
 	}
 	return [...]string{"wheelspin", "topped_out", "bottomed", "tire_unloaded", "wheelie_bar", "front_wheels_off", "rev_limit"}[k]
+}
+
+// Quantity returns what the Value of an event of the kind is.
+func (k EventKind) Quantity() units.Quantity {
+	return [...]units.Quantity{units.Number, units.Force, units.Force, units.Force, units.Force, units.Length, units.Speed}[k]
 }
 
 // Event is one thing that happened, from its first step of the integration to its

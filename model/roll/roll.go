@@ -231,6 +231,14 @@ type End struct {
 // Limits are the greatest misalignments of the rod ends by bar [rad]; 0: not checked.
 type Limits [len(launch.Bars)]float64
 
+// String names the end, as in "lower right bar, housing".
+func (e End) String() string {
+	if e.Housing {
+		return e.Bar.String() + ", housing"
+	}
+	return e.Bar.String() + ", chassis"
+}
+
 const (
 	// limitStep is the roll from one pose to the next while the limit is looked for,
 	// and maxRoll the greatest that is tried [rad].

@@ -1,0 +1,68 @@
+package report
+
+import (
+	"math"
+
+	"bowline/model/launch"
+	"bowline/model/roll"
+	"bowline/model/units"
+)
+
+// RollData is how the axle rolls against the chassis on its bars alone. Angles are
+// in degrees, misalignments are of rod ends.
+type RollData struct {
+	Stiffness    *float64     `json:"stiffness"` // Torque over a degree of roll at ride height; null where the bars find no position.
+	Limit        *float64     `json:"limit"`     // Roll to either side until a rod end is at its limit, at ride height; null where none is checked or comes to it.
+	LimitEnd     string       `json:"limit_end"` // Which one that is, as in "lower right bar, housing"; empty without a limit.
+	Misalignment []TiltedEnds `json:"misalignment"`
+}
+
+// TiltedEnds are the misalignments of the rod ends at a travel and a roll, each at the
+// chassis and at the housing.
+type TiltedEnds struct {
+	Travel float64           `json:"travel"`
+	Roll   float64           `json:"roll"` // Left side up positive.
+	Ends   ByBar[[2]float64] `json:"ends"`
+}
+
+// rolls are the rolls at which misalignments are listed [degrees].
+var rolls = [...]float64{-3, 0, 3}
+
+// roll describes the roll of a launched car; none for one that did not come to a
+// launch.
+func (b builder) roll(l *launch.Result) *RollData {
+	if l == nil || l.Car == nil || l.Parameters.Axle.Height == 0 {
+		return nil
+	}
+	axle := roll.New(&l.Parameters)
+	d := &RollData{Misalignment: []TiltedEnds{}}
+	if k, err := axle.Stiffness(0); err == nil {
+		k = b.shop(units.RollRate, k)
+		d.Stiffness = &k
+	}
+	var limits roll.Limits
+	for k, bar := range launch.Bars {
+		limits[k] = bar.Pair().Bar(l.Car).RodEndAngle
+	}
+	if angle, end, ok := axle.Limit(0, limits); ok {
+		angle = b.shop(units.Angle, math.Abs(angle))
+		d.Limit, d.LimitEnd = &angle, end.String()
+	}
+	s := &l.Car.Springs
+	for _, travel := range [...]float64{-s.RearDroop, 0, s.RearBump} {
+		for _, degrees := range rolls {
+			pose, err := axle.Pose(travel, units.US.ToSI(units.Angle, degrees))
+			if err != nil {
+				continue // the bars do not reach that far
+			}
+			at := TiltedEnds{Travel: b.shop(units.Length, travel), Roll: degrees}
+			for k, bar := range launch.Bars {
+				for end := range pose.Misalignment[k] {
+					at.Ends.of(bar)[end] = b.shop(units.Angle, pose.Misalignment[k][end])
+				}
+			}
+			d.Misalignment = append(d.Misalignment, at)
+		}
+	}
+	return d
+}
