@@ -1,4 +1,4 @@
-package travel
+package travel_test
 
 import (
 	"fmt"
@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"bowline/app/check/travel"
 	"bowline/app/panel/paneltest"
-	"bowline/app/readout"
 	"bowline/app/words"
 	"bowline/assets"
 	"bowline/model/analysis"
@@ -17,25 +17,24 @@ import (
 	"bowline/model/units"
 )
 
-// The builder's panel holds forces against what is allowed: with the factor,
-// without the tube's strength.
-func TestCheckHoldsLoadsAgainstLimits(t *testing.T) {
-	d := paneltest.Reference(t, New)
-	table, r := d.Panel.(*Panel).numbers, d.Study.Result()
+// Loads stand beside what is allowed: the tube's strength over the safety factor.
+func TestLoadsBesideTheirLimits(t *testing.T) {
+	d := paneltest.Reference(t, travel.New)
+	r := d.Study.Result()
 	lower := &r.Bars[car.Lower]
 	lb := func(n float64) string { return units.Group(fmt.Sprintf("%.0f", n/4.4482216152605)) + " lb" }
 	worst := r.Worst[car.Lower][column.Push]
-	for row, want := range map[int]string{
-		rowLength:    "23.01 in",
-		rowPush:      fmt.Sprintf("%s, %.0f %%", lb(worst.Force), 100*worst.Force/(lower.Push.Strength/r.Car.Check.Factor)),
-		rowPushLimit: lb(lower.Push.Strength / r.Car.Check.Factor),
-		rowPullLimit: lb(lower.Pull.Strength / r.Car.Check.Factor),
-		rowHit:       "push " + lb(math.Abs(r.Ride.Loads.Hit.Lower.Tension)),
-		rowHooked:    "push " + lb(math.Abs(r.Ride.Loads.Hooked.Lower.Tension)),
-		rowPull:      "none",
+	for row, want := range map[string]string{
+		"Pin to pin":   "23.01 in",
+		"Worst push":   fmt.Sprintf("%s, %.0f %%", lb(worst.Force), 100*worst.Force/(lower.Push.Strength/r.Car.Check.Factor)),
+		"Push allowed": lb(lower.Push.Strength / r.Car.Check.Factor),
+		"Pull allowed": lb(lower.Pull.Strength / r.Car.Check.Factor),
+		"Hit, here":    "push " + lb(math.Abs(r.Ride.Loads.Hit.Lower.Tension)),
+		"Hooked, here": "push " + lb(math.Abs(r.Ride.Loads.Hooked.Lower.Tension)),
+		"Worst pull":   "none",
 	} {
-		if got := table.Text(row, int(car.Lower)); got != want {
-			t.Errorf("%s: %q, want %q", rowNames[row], got, want)
+		if got := d.Cell(row, "Lower, each"); got != want {
+			t.Errorf("%s: %q, want %q", row, got, want)
 		}
 	}
 }
@@ -43,19 +42,16 @@ func TestCheckHoldsLoadsAgainstLimits(t *testing.T) {
 // Verdict and warnings are those of the analysis; a bar beyond its limit is warned
 // of.
 func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
-	d := paneltest.Reference(t, New)
-	check := d.Panel.(*Panel)
+	d := paneltest.Reference(t, travel.New)
 	over := func() bool {
 		return slices.ContainsFunc(d.Study.Result().Warnings, func(w analysis.Warning) bool { return w.Kind == analysis.OverCapacity && w.Pair == car.Lower })
 	}
 	said := func() {
 		t.Helper()
 		r := d.Study.Result()
-		if got, want := check.verdict.Text(), words.LoadVerdict(r.LoadVerdict(), units.US); got != want {
-			t.Errorf("verdict %q, want %q", got, want)
-		}
-		if got, want := check.warnings.Text(), words.List(words.Warnings(r.Warnings, units.US)); got != want {
-			t.Errorf("warnings %q, want %q", got, want)
+		want := words.LoadVerdict(r.LoadVerdict(), units.US) + "\n" + words.List(words.Warnings(r.Warnings, units.US))
+		if got := d.Says(); !strings.HasPrefix(got, want+"\n") {
+			t.Errorf("it says %q, want %q first", got, want)
 		}
 	}
 	if over() {
@@ -73,8 +69,7 @@ func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 // Every number is legible in the least width of a panel, with any of the
 // example cars, at any travel, in any units.
 func TestTheTablesFit(t *testing.T) {
-	d := paneltest.Demo(t, New)
-	p := d.Panel.(*Panel)
+	d := paneltest.Demo(t, travel.New)
 	for _, name := range assets.CarNames() {
 		d.Example(name)
 		k := d.Doc.Car().Springs
@@ -84,14 +79,9 @@ func TestTheTablesFit(t *testing.T) {
 				d.Study.SetTravel(q)
 				d.Study.SetFront(-q)
 				d.Settle()
-				paneltest.WantTable(t, name, p.numbers, rowNames[:])
-				paneltest.WantTable(t, name, p.strengths, strengthNames[:])
+				d.WantTablesFit(name)
 			}
 		}
-	}
-	for _, table := range []*readout.Table{p.numbers, p.strengths} {
-		paneltest.WantRoom(t, "heading", table.Heading(0), true, paneltest.ValueRoom)
-		paneltest.WantRoom(t, "heading", table.Heading(1), true, paneltest.ValueRoom)
 	}
 	for k := column.Kind(0); !strings.HasPrefix(k.String(), "Kind("); k++ {
 		paneltest.WantRoom(t, "governed by", words.FailureCell(k), false, paneltest.ValueRoom)
@@ -101,30 +91,15 @@ func TestTheTablesFit(t *testing.T) {
 	}
 }
 
-// The verdict is the analysis' own.
-func TestVerdict(t *testing.T) {
-	d := paneltest.Reference(t, New)
-	if got, want := d.Panel.(*Panel).verdict.Text(), words.LoadVerdict(d.Study.Result().LoadVerdict(), units.US); got != want {
-		t.Errorf("verdict %q, want %q", got, want)
-	}
-}
-
 func TestTheFontHasEveryLetter(t *testing.T) {
 	check, letters := paneltest.Lettering(t)
-	d := paneltest.Demo(t, New)
+	d := paneltest.Demo(t, travel.New)
 	for _, system := range []units.System{units.US, units.SI} {
 		d.Doc.SetUnits(system)
 		for _, factor := range []float64{1, 10} {
 			d.Doc.Apply("Factor", func(c *car.Car) { c.Check.Factor = factor })
 			d.Settle()
-			p := d.Panel.(*Panel)
-			check(p.verdict.Text() + p.warnings.Text())
-			for row := range rowNames {
-				check(p.numbers.Text(row, 0) + p.numbers.Text(row, 1))
-			}
-			for row := range strengthNames {
-				check(p.strengths.Text(row, 0) + p.strengths.Text(row, 1))
-			}
+			check(d.Says())
 		}
 	}
 	if *letters < 1000 {

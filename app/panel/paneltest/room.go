@@ -9,7 +9,6 @@ import (
 	"bowline/app/listing"
 	"bowline/app/look"
 	"bowline/app/panel"
-	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/plotting/chart"
 
@@ -22,6 +21,9 @@ import (
 // PanelWidth is what a panel has at least: its tables ask for it [px].
 const PanelWidth = 416
 
+// FirstWidth is what a panel has in a window of the first size [px].
+const FirstWidth = 430
+
 // PageWidth is what a page has at least: a panel and the bar beside it [px].
 const PageWidth = PanelWidth + form.BarRoom
 
@@ -31,6 +33,7 @@ const (
 	TextGap   = 4
 	NameRoom  = PanelWidth*0.34 - TextGap
 	ValueRoom = PanelWidth*0.66/2 - TextGap
+	ShortRoom = PanelWidth*0.2 - TextGap // of names before more than two columns
 )
 
 // WantRoom sees to it that a text is no wider than its room.
@@ -105,14 +108,3 @@ func (p *part) Evidence() fyne.CanvasObject { return form.Stacked() }
 func (p *part) Charts() []chart.Key         { return nil }
 func (p *part) Wants() study.Wants          { return p.wants }
 func (p *part) Refresh()                    { p.refresh() }
-
-// WantTable sees to it that a table with two columns of values is legible in the
-// least width of a panel.
-func WantTable(t testing.TB, what string, table *readout.Table, rows []string) {
-	t.Helper()
-	for row, name := range rows {
-		WantRoom(t, what, name, false, NameRoom-theme.Padding())
-		WantRoom(t, what+", "+name, table.Text(row, 0), false, ValueRoom)
-		WantRoom(t, what+", "+name, table.Text(row, 1), false, ValueRoom)
-	}
-}
