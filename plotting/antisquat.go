@@ -90,7 +90,7 @@ func (a antiSquat) Readout(travel float64, s units.System) []chart.Reading {
 	case !station.HasAntiSquat:
 		return append(lines, chart.Reading{Name: "anti-squat", Lack: "the line of action stands upright"})
 	}
-	return append(lines, chart.Reading{Name: "anti-squat", Value: units.Decimal(100*station.AntiSquat, 1) + " %"})
+	return append(lines, chart.Reading{Name: "anti-squat", Value: s.Format(units.Percent, station.AntiSquat)})
 }
 
 func (a antiSquat) Place(travel float64) chart.Place {

@@ -235,7 +235,7 @@ func (s sixtyFoot) says(run *logged, sys units.System) []chart.Reading {
 	}
 	return append(lines,
 		chart.Reading{Name: "60 ft in", Value: sys.Format(units.Time, run.SixtyFoot)},
-		chart.Reading{Name: "anti-squat", Value: units.Decimal(100*run.AntiSquat, 1) + " %"})
+		chart.Reading{Name: "anti-squat", Value: sys.Format(units.Percent, run.AntiSquat)})
 }
 
 func (s sixtyFoot) ReadoutAt(l *chart.Layout, px, py float64, sys units.System) []chart.Reading {
@@ -258,7 +258,7 @@ func (s sixtyFoot) Readout(_ float64, sys units.System) []chart.Reading {
 		return 1
 	})
 	lines := []chart.Reading{chart.Plain(counted(len(s.drawn), "run") + " with 60-ft time and anti-squat")}
-	lines = append(lines, chart.Plain("quickest "+sys.Format(units.Time, best.SixtyFoot)+" with "+s.car.Setups[best.setup].Name+" at "+units.Decimal(100*best.AntiSquat, 1)+" %"))
+	lines = append(lines, chart.Plain("quickest "+sys.Format(units.Time, best.SixtyFoot)+" with "+s.car.Setups[best.setup].Name+" at "+sys.Format(units.Percent, best.AntiSquat)))
 	if s.trendTells {
 		lines = append(lines, chart.Plain("around the trend the times scatter by "+sys.Format(units.Time, s.trend.residual)))
 	}

@@ -2,10 +2,10 @@ package inputs
 
 import (
 	"fmt"
-	"strings"
 
 	"bowline/app/document"
 	"bowline/app/form"
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -102,7 +102,7 @@ const flats = 6
 func (s *section) turns(t car.BarTurn) {
 	f := s.of
 	s.setupRow(t.Key, form.About{
-		Label: "Turns " + initials(t.Label),
+		Label: "Turns " + words.Initials(t.Label),
 		Help:  t.Label + ": turns of the tube from where the bar is at rest without preload: above zero it is longer. A flat is a sixth of a turn, and one step of the arrow keys.",
 	}, form.NewNumber(form.Number{
 		Units: f.doc.Units, Step: 1.0 / flats,
@@ -111,12 +111,6 @@ func (s *section) turns(t car.BarTurn) {
 			return f.editSetup("Turn "+lower(t.Label), func(to *car.Setup) { *t.Of(&to.Turns) = x })
 		},
 	}))
-}
-
-// initials shortens "Upper left bar" to "UL".
-func initials(label string) string {
-	words := strings.Fields(strings.ToUpper(label))
-	return words[0][:1] + words[1][:1]
 }
 
 // setupRow is a row about the current setup, whichever that is.

@@ -10,13 +10,14 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// cardBars names the bars of a card by car.Pair and side, left first.
-var cardBars = [2][2]string{{"UL", "UR"}, {"LL", "LR"}}
+// cardBar names a bar of a card by its pair and side, left first.
+func cardBar(pair, side int) string { return words.BarInitials()[2*pair+side] }
 
 // ends lists where each bar end goes; bold are the ones that move.
 func (k *Card) ends() (t table, bold []bool) {
@@ -47,7 +48,7 @@ func (k *Card) bars() table {
 			if b.After.Recut() {
 				turn = "new tube"
 			}
-			t.rows = append(t.rows, []cell{said(cardBars[i][side]), said(turn), said(k.units.FormatFine(units.Length, b.After.Length)), said(engaged(k.units, &b.After))})
+			t.rows = append(t.rows, []cell{said(cardBar(i, side)), said(turn), said(k.units.FormatFine(units.Length, b.After.Length)), said(engaged(k.units, &b.After))})
 		}
 	}
 	return t
@@ -107,7 +108,7 @@ func (k *Card) alerts() []string {
 	for i := range k.change.Pairs {
 		p := &k.change.Pairs[i]
 		for side, b := range k.sides(i) {
-			bar := cardBars[i][side]
+			bar := cardBar(i, side)
 			switch {
 			case !p.Bar.Usable():
 				list.say(bar, "rod end's "+words.ShortThread(p.Bar, k.units))
@@ -131,7 +132,8 @@ func (k *Card) alerts() []string {
 func (k *Card) assumptions() []string {
 	var list barWords
 	for i := range k.change.Pairs {
-		for _, bar := range cardBars[i] {
+		for side := range launch.Sides {
+			bar := cardBar(i, side)
 			switch assumed := k.change.Pairs[i].Assumed; {
 			case assumed.Diameter:
 				list.say(bar, "thread assumed to be 3/4 in, 16 per inch")

@@ -207,7 +207,7 @@ func (k *Card) panel(l *cardSheet, frame vg.Rectangle, rows [2]car.Row, scale fl
 	}
 }
 
-// within tells whether a is inside b.
+// within reports whether a is inside b.
 func within(a, b vg.Rectangle) bool {
 	return a.Min.X >= b.Min.X && a.Min.Y >= b.Min.Y && a.Max.X <= b.Max.X && a.Max.Y <= b.Max.Y
 }

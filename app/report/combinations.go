@@ -127,7 +127,7 @@ func remark(p *holes.Place) string {
 // WriteHolesCSV writes ranked combinations as a table: a header of names and
 // units, then one line each in the order given. Its columns are the rank and
 // those of holes.Columns that are for files. A cell is empty where there is no
-// value; usable tells whether the holes can be used.
+// value; usable says whether the holes can be used.
 func WriteHolesCSV(out io.Writer, places []holes.Place, s units.System) error {
 	header := []string{"rank", "usable"}
 	var columns []*holes.Column

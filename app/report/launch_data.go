@@ -210,7 +210,7 @@ func (d *ByBar[T]) of(bar launch.RodID) *T {
 	return [...]*T{&d.UpperLeft, &d.UpperRight, &d.LowerLeft, &d.LowerRight}[bar]
 }
 
-// overSixtyFeet tells whether a launch was one over 60 ft and came through.
+// overSixtyFeet reports whether a launch was one over 60 ft and came through.
 func overSixtyFeet(l *launch.Result) bool {
 	return l.Outcome == launch.Finished && l.Options.Distance == 60*units.Foot
 }

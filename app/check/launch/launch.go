@@ -62,10 +62,10 @@ func New(host panel.Host) panel.Panel {
 		study:   host.Study,
 		verdict: form.Words(theme.ColorNameForeground),
 		assumed: form.Caption("", theme.ColorNamePlaceHolder),
-		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, words.BarNames()),
 		car:     readout.New([]string{"Whole car"}, carNames[:]),
 		sides:   readout.New([]string{"Left", "Right"}, sideNames[:]),
-		preload: readout.New([]string{"RL tire", "RR tire", "UL", "UR", "LL", "LR"}, []string{"Upper left", "Upper right", "Lower left", "Lower right"}),
+		preload: readout.New(append([]string{"RL tire", "RR tire"}, words.BarInitials()...), words.BarNames()),
 	}
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.words = container.NewVBox(p.verdict, p.bars)

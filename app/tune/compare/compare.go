@@ -61,7 +61,7 @@ var (
 		tableHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		tableHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		tableLaunch: {"60 ft", "UL push", "UL pull", "UR push", "UR pull", "LL push", "LL pull", "LR push", "LR pull", "Front lift", "Wheels off"},
-		tableTurns:  {"UL", "UR", "LL", "LR"},
+		tableTurns:  words.BarInitials(),
 	}
 )
 
