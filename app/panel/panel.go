@@ -39,6 +39,31 @@ type Panel interface {
 	Refresh()
 }
 
+// Face is all of a panel but Refresh, for a panel of which it stays the same:
+// panels embed it.
+type Face struct {
+	Name     string
+	Said     fyne.CanvasObject // the words
+	Shown    fyne.CanvasObject // the evidence
+	Drawn    []chart.Key
+	Computed study.Wants
+}
+
+// Title implements Panel.
+func (f *Face) Title() string { return f.Name }
+
+// Words implements Panel.
+func (f *Face) Words() fyne.CanvasObject { return f.Said }
+
+// Evidence implements Panel.
+func (f *Face) Evidence() fyne.CanvasObject { return f.Shown }
+
+// Charts implements Panel.
+func (f *Face) Charts() []chart.Key { return f.Drawn }
+
+// Wants implements Panel.
+func (f *Face) Wants() study.Wants { return f.Computed }
+
 // Filler is a panel that governs its own room and scrolling. The others stand on
 // a Page, words above evidence.
 type Filler interface {

@@ -23,6 +23,7 @@ import (
 
 // Panel is the tab Check while the launch is looked at.
 type Panel struct {
+	panel.Face
 	study   *study.Study
 	verdict *form.Prose
 	assumed *form.Prose
@@ -30,9 +31,6 @@ type Panel struct {
 	car     *readout.Table
 	sides   *readout.Table
 	preload *readout.Table
-
-	words    fyne.CanvasObject
-	evidence fyne.CanvasObject
 }
 
 // Rows of the numbers of the whole car, and of its left and right side.
@@ -68,28 +66,16 @@ func New(host panel.Host) panel.Panel {
 		preload: readout.New(append([]string{"RL tire", "RR tire"}, words.BarInitials()...), words.BarNames()),
 	}
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
-	p.words = container.NewVBox(p.verdict, p.bars)
-	p.evidence = container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed)
+	p.Face = panel.Face{
+		Name:     "Launch",
+		Said:     container.NewVBox(p.verdict, p.bars),
+		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
+		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
+		Computed: study.WantsLaunch | study.WantsOtherLaunches,
+	}
 	p.Refresh()
 	return p
 }
-
-// Title implements panel.Panel.
-func (p *Panel) Title() string { return "Launch" }
-
-// Words implements panel.Panel.
-func (p *Panel) Words() fyne.CanvasObject { return p.words }
-
-// Evidence implements panel.Panel.
-func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
-
-// Charts implements panel.Panel.
-func (p *Panel) Charts() []chart.Key {
-	return []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey}
-}
-
-// Wants implements panel.Panel.
-func (p *Panel) Wants() study.Wants { return study.WantsLaunch | study.WantsOtherLaunches }
 
 // Refresh writes words and numbers.
 func (p *Panel) Refresh() {

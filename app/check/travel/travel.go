@@ -24,13 +24,12 @@ import (
 
 // Panel is the tab Check while the car stands at a travel.
 type Panel struct {
+	panel.Face
 	study     *study.Study
 	verdict   *form.Prose
 	warnings  *form.Prose
 	numbers   *readout.Table
 	strengths *readout.Table
-	words     fyne.CanvasObject
-	evidence  fyne.CanvasObject
 }
 
 // Rows of what is carried.
@@ -76,26 +75,15 @@ func New(host panel.Host) panel.Panel {
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, rowNames[:]),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
-	p.words = container.NewVBox(p.verdict, p.warnings, p.numbers)
-	p.evidence = container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey))
+	p.Face = panel.Face{
+		Name:  "Check",
+		Said:  container.NewVBox(p.verdict, p.warnings, p.numbers),
+		Shown: container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey)),
+		Drawn: []chart.Key{plotting.BarForceKey, plotting.BowKey},
+	}
 	p.Refresh()
 	return p
 }
-
-// Title implements panel.Panel.
-func (p *Panel) Title() string { return "Check" }
-
-// Words implements panel.Panel.
-func (p *Panel) Words() fyne.CanvasObject { return p.words }
-
-// Evidence implements panel.Panel.
-func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
-
-// Charts implements panel.Panel.
-func (p *Panel) Charts() []chart.Key { return []chart.Key{plotting.BarForceKey, plotting.BowKey} }
-
-// Wants implements panel.Panel.
-func (p *Panel) Wants() study.Wants { return 0 }
 
 // Refresh writes verdict, warnings and numbers.
 func (p *Panel) Refresh() {

@@ -10,7 +10,6 @@ import (
 	"bowline/app/check/travel"
 	"bowline/app/panel/paneltest"
 	"bowline/app/words"
-	"bowline/assets"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -70,19 +69,7 @@ func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 // example cars, at any travel, in any units.
 func TestTheTablesFit(t *testing.T) {
 	d := paneltest.Demo(t, travel.New)
-	for _, name := range assets.CarNames() {
-		d.Example(name)
-		k := d.Doc.Car().Springs
-		for _, u := range []units.System{units.US, units.SI} {
-			d.Doc.SetUnits(u)
-			for _, q := range []float64{-k.RearDroop, -0.0987, 0, 0.0333, k.RearBump} {
-				d.Study.SetTravel(q)
-				d.Study.SetFront(-q)
-				d.Settle()
-				d.WantTablesFit(name)
-			}
-		}
-	}
+	d.EveryTravel(d.WantTablesFit)
 	for k := column.Kind(0); !strings.HasPrefix(k.String(), "Kind("); k++ {
 		paneltest.WantRoom(t, "governed by", words.FailureCell(k), false, paneltest.ValueRoom)
 	}

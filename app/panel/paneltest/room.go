@@ -10,7 +10,6 @@ import (
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/study"
-	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -92,19 +91,14 @@ func Lettering(t testing.TB) (check func(text string), letters *int) {
 
 // part is a part of a panel, as a panel of its own.
 type part struct {
-	object  fyne.CanvasObject
+	panel.Face
 	refresh func()
-	wants   study.Wants
 }
 
 // Part has a part of a panel stand alone.
 func Part(object fyne.CanvasObject, refresh func(), wants study.Wants) panel.Panel {
-	return &part{object, refresh, wants}
+	return &part{panel.Face{Name: "Part", Said: object, Shown: form.Stacked(), Computed: wants}, refresh}
 }
 
-func (p *part) Title() string               { return "Part" }
-func (p *part) Words() fyne.CanvasObject    { return p.object }
-func (p *part) Evidence() fyne.CanvasObject { return form.Stacked() }
-func (p *part) Charts() []chart.Key         { return nil }
-func (p *part) Wants() study.Wants          { return p.wants }
-func (p *part) Refresh()                    { p.refresh() }
+// Refresh implements panel.Panel.
+func (p *part) Refresh() { p.refresh() }

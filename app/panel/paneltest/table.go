@@ -5,6 +5,8 @@ import (
 
 	"bowline/app/internal/screen"
 	"bowline/app/readout"
+	"bowline/assets"
+	"bowline/model/units"
 
 	"fyne.io/fyne/v2/theme"
 )
@@ -95,6 +97,25 @@ func (d *Desk) WantTablesFit(what string) {
 			WantRoom(d.T, what, name, false, names-theme.Padding())
 			for _, text := range t.cells[i] {
 				WantRoom(d.T, what+", "+name, text, false, values-TextGap)
+			}
+		}
+	}
+}
+
+// EveryTravel has each example car looked at in both unit systems and at travels
+// from droop to bump.
+func (d *Desk) EveryTravel(look func(name string)) {
+	d.T.Helper()
+	for _, name := range assets.CarNames() {
+		d.Example(name)
+		k := d.Doc.Car().Springs
+		for _, u := range []units.System{units.US, units.SI} {
+			d.Doc.SetUnits(u)
+			for _, q := range []float64{-k.RearDroop, -0.0987, 0, 0.0333, k.RearBump} {
+				d.Study.SetTravel(q)
+				d.Study.SetFront(-q)
+				d.Settle()
+				look(name)
 			}
 		}
 	}

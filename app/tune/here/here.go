@@ -20,11 +20,10 @@ import (
 
 // Panel is the page Here of the tab Tune.
 type Panel struct {
-	study    *study.Study
-	verdict  *form.Prose
-	numbers  *readout.Table
-	words    fyne.CanvasObject
-	evidence fyne.CanvasObject
+	panel.Face
+	study   *study.Study
+	verdict *form.Prose
+	numbers *readout.Table
 }
 
 // Rows of the numbers.
@@ -57,28 +56,15 @@ func New(host panel.Host) panel.Panel {
 		verdict: form.Words(theme.ColorNameForeground),
 		numbers: readout.New([]string{"At ride height", "Here"}, rowNames[:]),
 	}
-	p.words = container.NewVBox(p.verdict, p.numbers)
-	p.evidence = container.NewVBox(host.Chart(plotting.AntiSquatKey), host.Chart(plotting.CenterPathKey))
+	p.Face = panel.Face{
+		Name:  "Here",
+		Said:  container.NewVBox(p.verdict, p.numbers),
+		Shown: container.NewVBox(host.Chart(plotting.AntiSquatKey), host.Chart(plotting.CenterPathKey)),
+		Drawn: []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey},
+	}
 	p.Refresh()
 	return p
 }
-
-// Title implements panel.Panel.
-func (p *Panel) Title() string { return "Here" }
-
-// Words implements panel.Panel.
-func (p *Panel) Words() fyne.CanvasObject { return p.words }
-
-// Evidence implements panel.Panel.
-func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
-
-// Charts implements panel.Panel.
-func (p *Panel) Charts() []chart.Key {
-	return []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey}
-}
-
-// Wants implements panel.Panel.
-func (p *Panel) Wants() study.Wants { return 0 }
 
 // Refresh writes verdict and numbers.
 func (p *Panel) Refresh() {

@@ -9,7 +9,6 @@ import (
 	"bowline/app/panel/paneltest"
 	"bowline/app/tune/here"
 	"bowline/app/words"
-	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/units"
 )
@@ -61,19 +60,7 @@ func TestParallelBars(t *testing.T) {
 // example cars, at any travel, in any units.
 func TestTheTableFits(t *testing.T) {
 	d := paneltest.Demo(t, here.New)
-	for _, name := range assets.CarNames() {
-		d.Example(name)
-		k := d.Doc.Car().Springs
-		for _, u := range []units.System{units.US, units.SI} {
-			d.Doc.SetUnits(u)
-			for _, q := range []float64{-k.RearDroop, -0.0987, 0, 0.0333, k.RearBump} {
-				d.Study.SetTravel(q)
-				d.Study.SetFront(-q)
-				d.Settle()
-				d.WantTablesFit(name)
-			}
-		}
-	}
+	d.EveryTravel(d.WantTablesFit)
 	for _, text := range []string{
 		"parallel bars", "−123,456.7 mm", "−1,234.5 %", "12.34° nose down", "123.4 mm forward", "123,456 N more", "front wheels off",
 	} {

@@ -54,31 +54,31 @@ func (l *room) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	tools.Refresh()
 	height := max(size.Height-y, 0)
 	l.tighten(tight, height)
-	l.panel.words.Resize(fyne.NewSize(size.Width, y))
-	put(l.panel.evidence, height)
+	l.panel.head.Resize(fyne.NewSize(size.Width, y))
+	put(l.panel.split, height)
 }
 
 // tighten gives the list what room the card can do without, and takes it back,
 // unless the person has divided it otherwise meanwhile.
 func (l *room) tighten(tight bool, height float32) {
-	theirs := l.tight && l.panel.evidence.Offset != l.given
+	theirs := l.tight && l.panel.split.Offset != l.given
 	switch shared := height - 2*theme.Padding(); {
 	case tight && !theirs && shared > 0:
 		if !l.tight {
-			l.loose = l.panel.evidence.Offset
+			l.loose = l.panel.split.Offset
 		}
 		l.given = float64(max(shared-l.panel.chosen.head(), 0) / shared)
-		l.panel.evidence.SetOffset(l.given)
+		l.panel.split.SetOffset(l.given)
 	case !tight && l.tight && !theirs:
-		l.panel.evidence.SetOffset(l.loose)
+		l.panel.split.SetOffset(l.loose)
 	}
 	l.tight = tight
 }
 
 // MinSize implements fyne.Layout.
 func (l *room) MinSize([]fyne.CanvasObject) fyne.Size {
-	least := fyne.NewSize(l.panel.evidence.MinSize().Width, leastList)
-	for _, o := range l.panel.words.Objects {
+	least := fyne.NewSize(l.panel.split.MinSize().Width, leastList)
+	for _, o := range l.panel.head.Objects {
 		if o.Visible() {
 			m := o.MinSize()
 			least.Width = max(least.Width, m.Width)

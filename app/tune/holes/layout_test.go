@@ -138,7 +138,7 @@ func rowsSeen(p *Panel) int {
 func TestTheListKeepsItsRows(t *testing.T) {
 	d := demo(t)
 	p := d.p
-	split := p.evidence
+	split := p.split
 	for _, size := range []struct {
 		height float32
 		rows   int

@@ -9,7 +9,6 @@ import (
 	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/units"
-	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -19,6 +18,7 @@ import (
 
 // Panel is the page Holes of the tab Tune.
 type Panel struct {
+	panel.Face
 	study    *study.Study
 	verdict  *form.Prose
 	progress *form.Prose
@@ -31,8 +31,8 @@ type Panel struct {
 	worth    *worth
 	folds    struct{ target, filter, worth *form.Fold }
 	tools    *container.Scroll
-	words    *fyne.Container
-	evidence *container.Split // list over card
+	head     *fyne.Container  // words, target and filter
+	split    *container.Split // list over card
 	page     *fyne.Container
 	object   fyne.CanvasObject
 	heights  heights // that the page was laid out for last
@@ -64,10 +64,11 @@ func New(host panel.Host) panel.Panel {
 	p.list = newList(s, host.Say, p.chosen.useHoles)
 	p.worth = newWorth(s)
 	p.folds.worth = form.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
-	p.words = container.NewWithoutLayout(p.verdict, p.status, p.tools)
-	p.evidence = container.NewVSplit(p.list.table, form.Scrolling(p.chosen.object, p.folds.worth.Object))
-	p.evidence.SetOffset(listShare)
-	p.page = container.New(&room{panel: p}, p.words, p.evidence)
+	p.head = container.NewWithoutLayout(p.verdict, p.status, p.tools)
+	p.split = container.NewVSplit(p.list.table, form.Scrolling(p.chosen.object, p.folds.worth.Object))
+	p.split.SetOffset(listShare)
+	p.page = container.New(&room{panel: p}, p.head, p.split)
+	p.Face = panel.Face{Name: "Holes", Said: p.head, Shown: p.split, Computed: study.WantsSearch}
 	p.object = container.NewVScroll(p.page)
 	return p
 }
@@ -75,23 +76,8 @@ func New(host panel.Host) panel.Panel {
 // verdictRows are the lines of most verdicts in a panel as wide as it is at first.
 const verdictRows = 3
 
-// Title implements panel.Panel.
-func (p *Panel) Title() string { return "Holes" }
-
-// Words implements panel.Panel.
-func (p *Panel) Words() fyne.CanvasObject { return p.words }
-
-// Evidence implements panel.Panel.
-func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
-
 // Fill implements panel.Filler.
 func (p *Panel) Fill() fyne.CanvasObject { return p.object }
-
-// Charts implements panel.Panel.
-func (p *Panel) Charts() []chart.Key { return nil }
-
-// Wants implements panel.Panel.
-func (p *Panel) Wants() study.Wants { return study.WantsSearch }
 
 // CommitPending implements panel.Typing.
 func (p *Panel) CommitPending() bool { return p.target.inputs.CommitPending() }

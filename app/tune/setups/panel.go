@@ -14,7 +14,6 @@ import (
 	"bowline/plotting"
 	"bowline/plotting/chart"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -22,6 +21,7 @@ import (
 
 // Panel is the page Setups of the tab Tune.
 type Panel struct {
+	panel.Face
 	study   *study.Study
 	say     func(string)
 	list    *setupList
@@ -31,9 +31,6 @@ type Panel struct {
 	compare *compare.Part
 	log     *runlog.Log
 	page    *form.Page
-
-	words    fyne.CanvasObject
-	evidence fyne.CanvasObject
 }
 
 // mostSetups is how many setups the list shows before it scrolls.
@@ -57,31 +54,21 @@ func New(host panel.Host) panel.Panel {
 	})
 	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
 	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
-	p.words = form.Stacked(
-		panel.ListOn(p.page, p.list.table, p.list.Len, mostSetups),
-		container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
-		p.name.object, p.refused,
-		p.compare.Object, p.log.Object,
-	)
-	p.evidence = host.Chart(plotting.SixtyFootKey)
+	p.Face = panel.Face{
+		Name: "Setups",
+		Said: form.Stacked(
+			panel.ListOn(p.page, p.list.table, p.list.Len, mostSetups),
+			container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
+			p.name.object, p.refused,
+			p.compare.Object, p.log.Object,
+		),
+		Shown:    host.Chart(plotting.SixtyFootKey),
+		Drawn:    []chart.Key{plotting.SixtyFootKey},
+		Computed: study.WantsOtherLaunches,
+	}
 	p.Refresh()
 	return p
 }
-
-// Title implements panel.Panel.
-func (p *Panel) Title() string { return "Setups" }
-
-// Words implements panel.Panel.
-func (p *Panel) Words() fyne.CanvasObject { return p.words }
-
-// Evidence implements panel.Panel.
-func (p *Panel) Evidence() fyne.CanvasObject { return p.evidence }
-
-// Charts implements panel.Panel.
-func (p *Panel) Charts() []chart.Key { return []chart.Key{plotting.SixtyFootKey} }
-
-// Wants implements panel.Panel.
-func (p *Panel) Wants() study.Wants { return study.WantsOtherLaunches }
 
 // Leave implements panel.Keeper: it asks about a run that is typed and not
 // logged.

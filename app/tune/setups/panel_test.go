@@ -273,7 +273,7 @@ func TestThePageTakesTheWheel(t *testing.T) {
 	}
 	low := d.p.list.table.Size().Height
 	turned := 0
-	for _, o := range screen.Seen(d.p.words) {
+	for _, o := range screen.Seen(d.p.Words()) {
 		switch o.(type) {
 		case *listing.Table, *form.Draft:
 			turned++
@@ -336,14 +336,14 @@ func TestTheFontHasEveryLetter(t *testing.T) {
 	for _, u := range []units.System{units.US, units.SI} {
 		d.Doc.SetUnits(u)
 		d.Settle()
-		for _, o := range screen.Seen(d.p.words) {
+		for _, o := range screen.Seen(d.p.Words()) {
 			table, ok := o.(*listing.Table)
 			if ok {
 				table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
 				d.Settle()
 			}
 		}
-		check(paneltest.Texts(d.p.words))
+		check(paneltest.Texts(d.p.Words()))
 		for row := range d.p.list.Len() {
 			check(paneltest.Cells(d.p.list, row, 8))
 		}
