@@ -62,7 +62,7 @@ func New(host panel.Host) panel.Panel {
 			p.name.object, p.refused,
 			p.compare.Object, p.log.Object,
 		),
-		Shown:    host.Chart(plotting.SixtyFootKey),
+		Shown:    form.Group(host.Chart(plotting.SixtyFootKey)),
 		Drawn:    []chart.Key{plotting.SixtyFootKey},
 		Computed: study.WantsOtherLaunches,
 	}
