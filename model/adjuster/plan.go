@@ -104,7 +104,7 @@ func Plan(c *car.Car, from int, holes car.Holes, turns car.Turns) (Change, error
 
 	var change Change
 	upper, lower := after.PerLength()
-	answers := [2]linkage.Answer{car.Upper: upper, car.Lower: lower}
+	sensitivities := [2]linkage.Sensitivity{car.Upper: upper, car.Lower: lower}
 	// Mean lengths of each pair: as it stands, turned, and turned in flats.
 	var was, is, flat [2]float64
 	for _, p := range car.Pairs {
@@ -117,7 +117,7 @@ func Plan(c *car.Car, from int, holes car.Holes, turns car.Turns) (Change, error
 			Chassis: Move{chassis, *chassis.Of(&setup.Holes), *chassis.Of(&holes)},
 			Housing: Move{housing, *housing.Of(&setup.Holes), *housing.Of(&holes)},
 			From:    p.Length(before), To: p.Length(after),
-			PerTurn: Effect{Pinion: answers[p].Turn * bar.Lead(), Shift: answers[p].Shift * bar.Lead()},
+			PerTurn: Effect{Pinion: sensitivities[p].Turn * bar.Lead(), Shift: sensitivities[p].Shift * bar.Lead()},
 		}
 		for side, b := range []*BarChange{&pair.Left, &pair.Right} {
 			had, has := *preload(p, side, &setup.Turns), *preload(p, side, &turns)

@@ -13,6 +13,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Geometry is the four-link in side view at ride height.
@@ -26,19 +27,9 @@ type Geometry struct {
 	FrontRadius  float64 // loaded tire radius [m]
 }
 
-const (
-	// MinLength is the shortest bar accepted [m]: less is a typing mistake,
-	// and the direction of a bar without length means nothing.
-	MinLength = 0.01
-	// lengthTolerance is the largest miss of a bar length in a returned
-	// position [m], a hundredth of what the package promises.
-	lengthTolerance = 1e-11
-	// dead is the sine of the angle between the two bars' constraints below
-	// which a position counts as a dead point. At the end of a travel it is
-	// reached within a few nanometers, at a change point within a tenth of a
-	// millimeter, and so before rounding could choose the way on.
-	dead = 3e-5
-)
+// MinLength is the shortest bar accepted [m]: less is a typing mistake, and the
+// direction of a bar without length means nothing.
+const MinLength = 0.01
 
 var (
 	// ErrShortBar is returned for a bar shorter than MinLength.
@@ -62,8 +53,24 @@ func (e *ClosureError) Error() string {
 
 // Linkage is a four-link with fixed bar lengths. It is immutable.
 type Linkage struct {
-	geometry     Geometry
-	upper, lower float64 // bar lengths [m]
+	geometry Geometry
+	bars     [2]bar
+	scale    float64 // mean bar length, which makes the housing's turn comparable to a shift [m]
+	branch   float64 // which of the two assemblies: the side of the gradients' cross product that paths follow, 1 or −1
+	ride     place   // ride height, on the path over travel
+}
+
+// The bars of a linkage.
+const (
+	upper = iota
+	lower
+)
+
+// bar is one pair of bars, which are alike in side view.
+type bar struct {
+	chassis r2.Vec  // front hole, chassis frame [m]
+	housing r2.Vec  // rear hole, from the axle centerline with the housing not turned [m]
+	length  float64 // [m]
 }
 
 // New fixes the bar lengths so that the linkage closes at ride height with the
@@ -71,16 +78,22 @@ type Linkage struct {
 // shorter than MinLength (ErrShortBar) and a linkage that is at a dead point
 // there (ErrDeadPoint).
 func New(g Geometry) (*Linkage, error) {
+	l := &Linkage{geometry: g, bars: [2]bar{
+		upper: {chassis: g.ChassisUpper, housing: g.HousingUpper},
+		lower: {chassis: g.ChassisLower, housing: g.HousingLower},
+	}}
 	axle := r2.Vec{Y: g.RearRadius}
-	l := &Linkage{
-		geometry: g,
-		upper:    r2.Norm(r2.Sub(g.ChassisUpper, r2.Add(axle, g.HousingUpper))),
-		lower:    r2.Norm(r2.Sub(g.ChassisLower, r2.Add(axle, g.HousingLower))),
+	for i := range l.bars {
+		b := &l.bars[i]
+		b.length = r2.Norm(r2.Sub(b.chassis, r2.Add(axle, b.housing)))
+		if !(b.length >= MinLength) {
+			return nil, ErrShortBar
+		}
+		l.scale += b.length / 2
 	}
-	if !(l.upper >= MinLength) || !(l.lower >= MinLength) {
-		return nil, ErrShortBar
-	}
-	if e := l.evaluate(state{z: g.RearRadius}); !(e.sine(l.scale()) > dead) {
+	c := l.overTravel()
+	l.branch = math.Copysign(1, c.measure(r3.Vec{}).cross.Y)
+	if l.ride = c.start(); !(l.ride.hold() > dead) {
 		return nil, ErrDeadPoint
 	}
 	return l, nil
@@ -90,73 +103,7 @@ func New(g Geometry) (*Linkage, error) {
 func (l *Linkage) Geometry() Geometry { return l.geometry }
 
 // UpperLength returns the upper bars' length, pin to pin [m].
-func (l *Linkage) UpperLength() float64 { return l.upper }
+func (l *Linkage) UpperLength() float64 { return l.bars[upper].length }
 
 // LowerLength returns the lower bars' length, pin to pin [m].
-func (l *Linkage) LowerLength() float64 { return l.lower }
-
-// scale is the length that makes a turn of the housing comparable to a shift.
-func (l *Linkage) scale() float64 { return (l.upper + l.lower) / 2 }
-
-// state is a position of the axle assembly in the chassis frame.
-type state struct {
-	x, z float64 // axle centerline [m]
-	turn float64 // housing rotation, nose-up positive [rad]
-}
-
-// gradient is the derivative of one bar's stretch by the state.
-type gradient struct {
-	x, z float64 // [1]
-	turn float64 // [m/rad]
-}
-
-// evaluation is how far both bars miss their lengths in a state.
-type evaluation struct {
-	stretchUpper, stretchLower float64 // distance between the holes less the bar length [m]
-	upper, lower               gradient
-	housingUpper, housingLower r2.Vec // housing holes, chassis frame [m]
-}
-
-// evaluate places the housing in state s and measures both bars.
-func (l *Linkage) evaluate(s state) evaluation {
-	sin, cos := math.Sincos(s.turn)
-	place := func(h r2.Vec) (arm, hole r2.Vec) {
-		arm = r2.Vec{X: cos*h.X - sin*h.Y, Y: sin*h.X + cos*h.Y}
-		return arm, r2.Vec{X: s.x + arm.X, Y: s.z + arm.Y}
-	}
-	measure := func(arm, hole, chassis r2.Vec, length float64) (float64, gradient) {
-		d := r2.Sub(hole, chassis)
-		n := math.Sqrt(d.X*d.X + d.Y*d.Y)
-		ux, uz := d.X/n, d.Y/n
-		return n - length, gradient{x: ux, z: uz, turn: arm.X*uz - arm.Y*ux}
-	}
-	var e evaluation
-	var armUpper, armLower r2.Vec
-	armUpper, e.housingUpper = place(l.geometry.HousingUpper)
-	armLower, e.housingLower = place(l.geometry.HousingLower)
-	e.stretchUpper, e.upper = measure(armUpper, e.housingUpper, l.geometry.ChassisUpper, l.upper)
-	e.stretchLower, e.lower = measure(armLower, e.housingLower, l.geometry.ChassisLower, l.lower)
-	return e
-}
-
-// det is the determinant of the stretches' derivative by shift and turn; it
-// changes sign where the axle's height has an extreme, the end of the travel.
-func (e *evaluation) det() float64 { return e.upper.x*e.lower.turn - e.lower.x*e.upper.turn }
-
-// sine is the sine of the angle between the bars' constraints, with turns made
-// lengths by a scale [m].
-func (e *evaluation) sine(scale float64) float64 {
-	upper, lower := e.upper.turn/scale, e.lower.turn/scale
-	return math.Abs(e.det()/scale) / math.Sqrt((e.upper.x*e.upper.x+upper*upper)*(e.lower.x*e.lower.x+lower*lower))
-}
-
-// solve returns the shift and turn that change the stretches by (u, w).
-func (e *evaluation) solve(u, w float64) (dx, dturn float64) {
-	d := e.det()
-	return (u*e.lower.turn - w*e.upper.turn) / d, (e.upper.x*w - e.lower.x*u) / d
-}
-
-// closed tells whether both bars have their length within lengthTolerance.
-func (e *evaluation) closed() bool {
-	return math.Abs(e.stretchUpper) <= lengthTolerance && math.Abs(e.stretchLower) <= lengthTolerance
-}
+func (l *Linkage) LowerLength() float64 { return l.bars[lower].length }

@@ -1,9 +1,11 @@
-package linkage
+package linkage_test
 
 import (
 	"errors"
 	"math"
 	"testing"
+
+	"bowline/model/linkage"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -12,8 +14,8 @@ import (
 const inch = 0.0254
 
 // demo is a door car's four-link.
-func demo() Geometry {
-	return Geometry{
+func demo() linkage.Geometry {
+	return linkage.Geometry{
 		ChassisUpper: r2.Vec{X: 22.5 * inch, Y: 17 * inch},
 		ChassisLower: r2.Vec{X: 25.5 * inch, Y: 11.5 * inch},
 		HousingUpper: r2.Vec{X: 2.5 * inch, Y: 6.5 * inch},
@@ -24,9 +26,9 @@ func demo() Geometry {
 	}
 }
 
-func mustNew(t testing.TB, g Geometry) *Linkage {
+func mustNew(t testing.TB, g linkage.Geometry) *linkage.Linkage {
 	t.Helper()
-	l, err := New(g)
+	l, err := linkage.New(g)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -66,7 +68,7 @@ func TestRideHeight(t *testing.T) {
 // (0,9)–(24,10), upper link (0,20)–(20,16) in inches from the contact patch
 // meet at (45.5172, 10.8966). Derived from statics.
 func TestInstantCenterOfPlanePair(t *testing.T) {
-	l := mustNew(t, Geometry{
+	l := mustNew(t, linkage.Geometry{
 		ChassisUpper: r2.Vec{X: 20 * inch, Y: 16 * inch}, ChassisLower: r2.Vec{X: 24 * inch, Y: 10 * inch},
 		HousingUpper: r2.Vec{Y: 6 * inch}, HousingLower: r2.Vec{Y: -5 * inch},
 		Wheelbase: 105 * inch, RearRadius: 14 * inch, FrontRadius: 14 * inch,
@@ -87,7 +89,7 @@ func TestFirstOrderMotionTurnsAboutInstantCenter(t *testing.T) {
 	l := mustNew(t, demo())
 	for _, q := range []float64{-0.1, -0.03, 0, 0.05, 0.12} {
 		const h = 1e-5
-		at := func(q float64) Pose {
+		at := func(q float64) linkage.Pose {
 			p, err := l.Pose(q, 0)
 			if err != nil {
 				t.Fatal(err)
@@ -113,13 +115,14 @@ func TestFirstOrderMotionTurnsAboutInstantCenter(t *testing.T) {
 
 // A second formulation: for a given turn the axle centerline is an
 // intersection of two circles around the chassis holes.
-func circles(g Geometry, l *Linkage, turn float64, near r2.Vec) (r2.Vec, bool) {
+func circles(g linkage.Geometry, l *linkage.Linkage, turn float64, near r2.Vec) (r2.Vec, bool) {
 	rot := r2.NewRotation(turn, r2.Vec{})
 	a := r2.Sub(g.ChassisUpper, rot.Rotate(g.HousingUpper))
 	b := r2.Sub(g.ChassisLower, rot.Rotate(g.HousingLower))
 	d := r2.Norm(r2.Sub(b, a))
-	x := (d*d + l.upper*l.upper - l.lower*l.lower) / (2 * d)
-	y2 := l.upper*l.upper - x*x
+	upper, lower := l.UpperLength(), l.LowerLength()
+	x := (d*d + upper*upper - lower*lower) / (2 * d)
+	y2 := upper*upper - x*x
 	if y2 < 0 {
 		return r2.Vec{}, false
 	}
@@ -177,7 +180,7 @@ func TestBeyondRangeIsRefusedWithTheLimit(t *testing.T) {
 	droop, bump := l.Range()
 	for _, q := range []float64{droop - 1e-6, bump + 1e-6, -10, 10} {
 		_, err := l.Pose(q, 0)
-		var c *ClosureError
+		var c *linkage.ClosureError
 		if !errors.As(err, &c) {
 			t.Fatalf("travel %v: %v", q, err)
 		}
@@ -241,17 +244,16 @@ func TestTravelEndsAtAChangePoint(t *testing.T) {
 	length := math.Hypot(9.0625, 5)
 	near(t, "droop [in]", droop/inch, 5-length/math.Sqrt2, 5e-3)
 	for _, steps := range []int{1, 3, 10, 41} {
-		s := state{z: g.RearRadius}
+		f := l.Follow()
 		for i := 1; i <= steps; i++ {
 			q := 1.2 * droop * float64(i) / float64(steps)
-			next, _, err := l.reach(s, q)
+			_, err := f.To(q, 0)
 			if inside := q > droop; inside != (err == nil) {
 				t.Fatalf("%d steps, travel %v of %v: %v", steps, q, droop, err)
 			}
 			if err != nil {
 				break
 			}
-			s = next
 		}
 	}
 }
@@ -273,7 +275,7 @@ func TestCrossingBarsMeetBetweenTheirHoles(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	g := demo()
 	g.ChassisUpper = r2.Vec{X: 2.5 * inch, Y: 22.5 * inch}
-	if _, err := New(g); !errors.Is(err, ErrShortBar) {
+	if _, err := linkage.New(g); !errors.Is(err, linkage.ErrShortBar) {
 		t.Errorf("short bar: %v", err)
 	}
 	// Both lines meet straight above the axle.
@@ -282,7 +284,7 @@ func TestRefusals(t *testing.T) {
 	g.HousingLower, g.ChassisLower = r2.Vec{X: -10 * inch}, r2.Vec{X: 20 * inch, Y: 31 * inch}
 	g.ChassisUpper.Y = g.RearRadius + 25*inch
 	g.ChassisLower.Y = g.RearRadius + 15*inch
-	if _, err := New(g); !errors.Is(err, ErrDeadPoint) {
+	if _, err := linkage.New(g); !errors.Is(err, linkage.ErrDeadPoint) {
 		t.Errorf("dead point: %v", err)
 	}
 }
@@ -306,11 +308,11 @@ func TestGroundIsTangentToBothWheels(t *testing.T) {
 }
 
 // geometries draws plausible and odd four-links alike.
-func geometries(t *rapid.T) Geometry {
+func geometries(t *rapid.T) linkage.Geometry {
 	v := func(name string, x0, x1, y0, y1 float64) r2.Vec {
 		return r2.Vec{X: rapid.Float64Range(x0, x1).Draw(t, name+" x"), Y: rapid.Float64Range(y0, y1).Draw(t, name+" z")}
 	}
-	return Geometry{
+	return linkage.Geometry{
 		ChassisUpper: v("chassis upper", 0.2, 1.5, 0.1, 0.8),
 		ChassisLower: v("chassis lower", 0.2, 1.5, 0.1, 0.5),
 		HousingUpper: v("housing upper", -0.15, 0.15, 0.02, 0.3),
@@ -321,10 +323,39 @@ func geometries(t *rapid.T) Geometry {
 	}
 }
 
+// assembly is a four-link put somewhere by hand.
+type assembly struct {
+	upper, lower float64 // distances between the holes of its bars [m]
+	scale        float64 // their mean [m]
+	// sine is of the angle between the two bars' constraints on shift and turn,
+	// turns taken as lengths by scale. Its sign is that of the way of assembly.
+	sine float64
+}
+
+// assemble puts the axle assembly of g somewhere.
+func assemble(g linkage.Geometry, shift, travel, turn float64) assembly {
+	axle := r2.Vec{X: shift, Y: g.RearRadius + travel}
+	rot := r2.NewRotation(turn, r2.Vec{})
+	bar := func(chassis, housing r2.Vec) (length float64, along, arm r2.Vec) {
+		arm = rot.Rotate(housing)
+		d := r2.Sub(r2.Add(axle, arm), chassis)
+		return r2.Norm(d), r2.Unit(d), arm
+	}
+	var a assembly
+	var u, w, armU, armW r2.Vec
+	a.upper, u, armU = bar(g.ChassisUpper, g.HousingUpper)
+	a.lower, w, armW = bar(g.ChassisLower, g.HousingLower)
+	a.scale = (a.upper + a.lower) / 2
+	upper := r2.Vec{X: u.X, Y: r2.Cross(armU, u) / a.scale}
+	lower := r2.Vec{X: w.X, Y: r2.Cross(armW, w) / a.scale}
+	a.sine = r2.Cross(upper, lower) / (r2.Norm(upper) * r2.Norm(lower))
+	return a
+}
+
 func TestBarLengthsHoldOverTheWholeRange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g := geometries(t)
-		l, err := New(g)
+		l, err := linkage.New(g)
 		if err != nil {
 			return
 		}
@@ -332,7 +363,7 @@ func TestBarLengthsHoldOverTheWholeRange(t *testing.T) {
 		if !(droop <= 0 && bump >= 0) || math.IsInf(bump-droop, 0) {
 			t.Fatalf("range %v to %v", droop, bump)
 		}
-		last := state{z: g.RearRadius}
+		last := l.Follow()
 		steps := rapid.IntRange(1, 40).Draw(t, "steps")
 		for i := 0; i <= steps; i++ {
 			q := droop + (bump-droop)*(0.001+0.998*float64(i)/float64(steps))
@@ -354,17 +385,36 @@ func TestBarLengthsHoldOverTheWholeRange(t *testing.T) {
 				t.Fatalf("slope %v", s)
 			}
 			// The branch is the one of ride height, however it was reached.
-			e := l.evaluate(state{x: p.Shift, z: p.Axle.Y, turn: p.Turn})
-			if rest := l.evaluate(state{z: g.RearRadius}); math.Signbit(e.det()) != math.Signbit(rest.det()) {
+			if here, ride := assemble(g, p.Shift, q, p.Turn), assemble(g, 0, 0, 0); here.sine*ride.sine <= 0 {
 				t.Fatalf("travel %v: on the other branch", q)
 			}
-			s, _, err := l.reach(last, q)
-			if err != nil || math.Abs(s.turn-p.Turn) > 1e-6 {
-				t.Fatalf("travel %v: turn %v from ride height, %v from the travel before (%v)", q, p.Turn, s.turn, err)
+			again, err := last.To(q, 0)
+			if err != nil || math.Abs(again.Turn-p.Turn) > 1e-6 {
+				t.Fatalf("travel %v: turn %v from ride height, %v from the travel before (%v)", q, p.Turn, again.Turn, err)
 			}
-			last = s
 		}
 	})
+}
+
+// Travels that differ by rounding alone are as good as any.
+func TestTheLeastStepOfTravel(t *testing.T) {
+	l := mustNew(t, demo())
+	for _, q := range []float64{0, 0.05, -0.1} {
+		for _, d := range []float64{5e-324, 1e-17, 1e-14, 1e-12, 1e-10} {
+			f := l.Follow()
+			before, err := f.To(q, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, next := range []float64{q + d, q, math.Nextafter(q, 1), q - d} {
+				p, err := f.To(next, 0)
+				if err != nil {
+					t.Fatalf("travel %v after %v: %v", next, q, err)
+				}
+				near(t, "turn", p.Turn, before.Turn, 1e-9)
+			}
+		}
+	}
 }
 
 func BenchmarkPose(b *testing.B) {

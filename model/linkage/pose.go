@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Pose is one position of the axle under the chassis. All points are in the
@@ -22,15 +23,25 @@ type Pose struct {
 	Ground       Ground
 }
 
+// Range returns the travels between which the linkage closes, seen from ride
+// height: the axle rises or falls along its path until the path turns back.
+// droop is negative, bump positive [m]. Both are found to 1e-7 m, and to 1e-4 m
+// where the travel ends in a change point, the two bars and the brackets in one
+// line.
+func (l *Linkage) Range() (droop, bump float64) {
+	c := l.overTravel()
+	down, _ := c.follow(l.ride, math.Inf(-1))
+	up, _ := c.follow(l.ride, math.Inf(1))
+	// Ride height itself is reached, whatever rounding says.
+	return math.Min(down.at.Y, 0), math.Max(up.at.Y, 0)
+}
+
 // Pose returns the position at the given rear and front travel [m], continued
 // from ride height so that the assembly branch never jumps. Bar lengths hold
 // to 1e-9 m; a travel beyond Range is a *ClosureError.
 func (l *Linkage) Pose(travel, frontTravel float64) (Pose, error) {
-	s, e, err := l.reach(state{z: l.geometry.RearRadius}, travel)
-	if err != nil {
-		return Pose{}, err
-	}
-	return l.pose(s, &e, travel, frontTravel), nil
+	f := l.Follow()
+	return f.To(travel, frontTravel)
 }
 
 // Sweep returns the positions at the given rear travels, each continued from
@@ -54,49 +65,40 @@ func (l *Linkage) Sweep(travels []float64, frontTravel float64) ([]Pose, error) 
 // before.
 type Follower struct {
 	linkage *Linkage
-	at      state
+	at      place
 }
 
 // Follow returns a follower at ride height.
-func (l *Linkage) Follow() Follower {
-	return Follower{linkage: l, at: state{z: l.geometry.RearRadius}}
-}
+func (l *Linkage) Follow() Follower { return Follower{linkage: l, at: l.ride} }
 
 // To goes to the given rear and front travel [m]. A travel out of reach is a
 // *ClosureError, and the follower stays where it is.
 func (f *Follower) To(travel, frontTravel float64) (Pose, error) {
-	s, e, err := f.linkage.reach(f.at, travel)
-	if err != nil {
-		return Pose{}, err
-	}
-	f.at = s
-	return f.linkage.pose(s, &e, travel, frontTravel), nil
-}
-
-// reach continues from s to a rear travel.
-func (l *Linkage) reach(s state, travel float64) (state, evaluation, error) {
-	next, e, ok := l.follow(s, l.geometry.RearRadius+travel)
+	c := f.linkage.overTravel()
+	next, ok := c.follow(f.at, travel)
 	if !ok {
-		return next, e, &ClosureError{Travel: travel, Reached: next.z - l.geometry.RearRadius}
+		return Pose{}, &ClosureError{Travel: travel, Reached: next.at.Y}
 	}
-	return next, e, nil
+	f.at = next
+	return f.linkage.pose(next.at, frontTravel), nil
 }
 
-// pose collects what a state means.
-func (l *Linkage) pose(s state, e *evaluation, travel, frontTravel float64) Pose {
-	g := l.geometry
+// pose collects what a place on the path over travel means.
+func (l *Linkage) pose(at r3.Vec, frontTravel float64) Pose {
+	g := &l.geometry
 	p := Pose{
-		Travel:       travel,
+		Travel:       at.Y,
 		FrontTravel:  frontTravel,
-		Shift:        s.x,
-		Turn:         s.turn,
-		Axle:         r2.Vec{X: s.x, Y: s.z},
+		Shift:        at.X,
+		Turn:         at.Z / l.scale,
+		Axle:         r2.Vec{X: at.X, Y: g.RearRadius + at.Y},
 		FrontWheel:   r2.Vec{X: g.Wheelbase, Y: g.FrontRadius + frontTravel},
 		ChassisUpper: g.ChassisUpper,
 		ChassisLower: g.ChassisLower,
-		HousingUpper: e.housingUpper,
-		HousingLower: e.housingLower,
 	}
+	sin, cos := math.Sincos(p.Turn)
+	p.HousingUpper = r2.Add(p.Axle, rotate(g.HousingUpper, sin, cos))
+	p.HousingLower = r2.Add(p.Axle, rotate(g.HousingLower, sin, cos))
 	p.Ground = tangentGround(p.Axle, g.RearRadius, p.FrontWheel, g.FrontRadius)
 	return p
 }
@@ -125,10 +127,6 @@ func tangentGround(rear r2.Vec, rearRadius float64, front r2.Vec, frontRadius fl
 		Wheelbase: along,
 	}
 }
-
-// norm is the length of v, which is far from the ends of floating point: what
-// math.Hypot guards against cannot happen.
-func norm(v r2.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y) }
 
 // Pitch returns the chassis pitch against the ground, nose-up positive [rad].
 func (g Ground) Pitch() float64 { return -math.Atan2(g.Along.Y, g.Along.X) }

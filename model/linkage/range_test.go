@@ -1,8 +1,10 @@
-package linkage
+package linkage_test
 
 import (
 	"math"
 	"testing"
+
+	"bowline/model/linkage"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -17,7 +19,7 @@ type crank struct {
 	across         float64
 }
 
-func newCrank(g Geometry) *crank {
+func newCrank(g linkage.Geometry) *crank {
 	axle := r2.Vec{Y: g.RearRadius}
 	c := &crank{pivot: [2]r2.Vec{g.ChassisUpper, g.ChassisLower}, hole: [2]r2.Vec{r2.Add(axle, g.HousingUpper), r2.Add(axle, g.HousingLower)}}
 	for i := range c.pivot {
@@ -105,14 +107,14 @@ func TestRangeAgreesWithCranking(t *testing.T) {
 	compared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		g := geometries(t)
-		l, err := New(g)
+		l, err := linkage.New(g)
 		if err != nil {
 			return
 		}
 		droop, bump := l.Range()
 		for _, end := range []struct{ direction, got float64 }{{-1, droop}, {1, bump}} {
 			// A step is at most this long.
-			tolerance := 1e-6 * (1 + l.scale())
+			tolerance := 1e-6 * (1 + (l.UpperLength()+l.LowerLength())/2)
 			if want, ok := newCrank(g).extreme(end.direction); ok {
 				near(t, "end of the travel", end.got, want-g.RearRadius, tolerance)
 				compared++
@@ -124,10 +126,43 @@ func TestRangeAgreesWithCranking(t *testing.T) {
 	}
 }
 
+// Where the axle's height dips by little before it goes on, the travel ends at the
+// dip: a step that is longer than the dip must not pass over it.
+func TestTravelEndsAtAShortDip(t *testing.T) {
+	for _, g := range []linkage.Geometry{
+		{
+			ChassisUpper: r2.Vec{X: 0.338541, Y: 0.632617}, ChassisLower: r2.Vec{X: 0.853098, Y: 0.177530},
+			HousingUpper: r2.Vec{X: 0.038502, Y: 0.083075}, HousingLower: r2.Vec{X: 0.110029, Y: -0.035634},
+			Wheelbase: 2.7, RearRadius: 0.221037, FrontRadius: 0.3,
+		},
+		{
+			ChassisUpper: r2.Vec{X: 0.322217, Y: 0.669529}, ChassisLower: r2.Vec{X: 0.719032, Y: 0.429540},
+			HousingUpper: r2.Vec{X: -0.122107, Y: 0.259156}, HousingLower: r2.Vec{X: 0.015738, Y: -0.234519},
+			Wheelbase: 2.7, RearRadius: 0.391783, FrontRadius: 0.3,
+		},
+		{
+			ChassisUpper: r2.Vec{X: 0.695435, Y: 0.655647}, ChassisLower: r2.Vec{X: 1.454121, Y: 0.301712},
+			HousingUpper: r2.Vec{X: -0.144514, Y: 0.240779}, HousingLower: r2.Vec{X: 0.090440, Y: -0.040284},
+			Wheelbase: 2.7, RearRadius: 0.332351, FrontRadius: 0.3,
+		},
+	} {
+		want, ok := newCrank(g).extreme(1)
+		if !ok {
+			t.Fatal("no crank leads to the end")
+		}
+		l := mustNew(t, g)
+		_, bump := l.Range()
+		near(t, "bump", bump, want-g.RearRadius, 1e-6)
+		if _, err := l.Pose(bump+1e-5, 0); err == nil {
+			t.Errorf("there is a position beyond %v", bump)
+		}
+	}
+}
+
 // Positions are found up to the ends of the travel and not beyond.
 func TestPosesReachTheEndsOfTheRange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l, err := New(geometries(t))
+		l, err := linkage.New(geometries(t))
 		if err != nil {
 			return
 		}

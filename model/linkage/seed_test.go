@@ -1,3 +1,3 @@
-package linkage
+package linkage_test
 
 import _ "bowline/model/sameseed" // of the property tests

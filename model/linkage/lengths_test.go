@@ -1,9 +1,11 @@
-package linkage
+package linkage_test
 
 import (
 	"errors"
 	"math"
 	"testing"
+
+	"bowline/model/linkage"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -44,7 +46,7 @@ func TestAdjustedToItsOwnLengths(t *testing.T) {
 // With the housing turned by an angle, each bar alone says where the axle is:
 // a circle about its chassis hole meets the level line of its housing hole.
 // The angle at which both say the same is bracketed and bisected.
-func bisected(g Geometry, upper, lower, low, high float64) (shift, turn float64, ok bool) {
+func bisected(g linkage.Geometry, upper, lower, low, high float64) (shift, turn float64, ok bool) {
 	axle := func(turn float64, chassis, arm r2.Vec, length float64) float64 {
 		sin, cos := math.Sincos(turn)
 		rise := g.RearRadius + sin*arm.X + cos*arm.Y - chassis.Y
@@ -94,7 +96,7 @@ func TestAdjustedThereAndBack(t *testing.T) {
 	assembled := 0
 	rapid.Check(t, func(t *rapid.T) {
 		g := geometries(t)
-		l, err := New(g)
+		l, err := linkage.New(g)
 		if err != nil {
 			return
 		}
@@ -106,12 +108,10 @@ func TestAdjustedThereAndBack(t *testing.T) {
 			return
 		}
 		assembled++
-		s := state{x: shift, z: g.RearRadius, turn: turn}
-		e := l.evaluate(s)
-		near(t, "upper length", l.UpperLength()+e.stretchUpper, upper, 1e-11)
-		near(t, "lower length", l.LowerLength()+e.stretchLower, lower, 1e-11)
-		rest := l.evaluate(state{z: g.RearRadius})
-		if math.Signbit(e.det()) != math.Signbit(rest.det()) {
+		there, ride := assemble(g, shift, 0, turn), assemble(g, 0, 0, 0)
+		near(t, "upper length", there.upper, upper, 1e-11)
+		near(t, "lower length", there.lower, lower, 1e-11)
+		if there.sine*ride.sine <= 0 {
 			t.Fatal("on the other branch")
 		}
 		moved := g
@@ -119,7 +119,7 @@ func TestAdjustedThereAndBack(t *testing.T) {
 		moved.ChassisLower.X -= shift
 		moved.HousingUpper = r2.Rotate(g.HousingUpper, turn, r2.Vec{})
 		moved.HousingLower = r2.Rotate(g.HousingLower, turn, r2.Vec{})
-		m, err := New(moved)
+		m, err := linkage.New(moved)
 		if err != nil {
 			return
 		}
@@ -128,9 +128,9 @@ func TestAdjustedThereAndBack(t *testing.T) {
 			t.Fatalf("there, but not back: %v", err)
 		}
 		// A position is as sharp as its bars cross.
-		sharp := 1e-11 / min(e.sine(l.scale()), rideSine(l))
+		sharp := 1e-11 / min(math.Abs(there.sine), math.Abs(ride.sine))
 		near(t, "shift back", back, -shift, sharp)
-		near(t, "turn back", turned, -turn, sharp/l.scale())
+		near(t, "turn back", turned, -turn, sharp/ride.scale)
 	})
 	if assembled < 25 {
 		t.Errorf("only %d four-links could be assembled", assembled)
@@ -138,10 +138,10 @@ func TestAdjustedThereAndBack(t *testing.T) {
 }
 
 // refused checks a refusal: lengths reached are on the way to those asked for.
-func refused(t *rapid.T, l *Linkage, upper, lower float64, err error) {
-	var stuck *AdjustmentError
+func refused(t *rapid.T, l *linkage.Linkage, upper, lower float64, err error) {
+	var stuck *linkage.AdjustmentError
 	if !errors.As(err, &stuck) {
-		if !errors.Is(err, ErrShortBar) || upper >= MinLength && lower >= MinLength {
+		if !errors.Is(err, linkage.ErrShortBar) || upper >= linkage.MinLength && lower >= linkage.MinLength {
 			t.Fatal(err)
 		}
 		return
@@ -151,7 +151,7 @@ func refused(t *rapid.T, l *Linkage, upper, lower float64, err error) {
 		t.Fatalf("%+v is not between %v, %v and %v, %v", stuck, l.UpperLength(), l.LowerLength(), upper, lower)
 	}
 	if _, _, err := l.Adjusted(stuck.ReachedUpper, stuck.ReachedLower); err != nil {
-		again := new(AdjustmentError)
+		again := new(linkage.AdjustmentError)
 		if !errors.As(err, &again) || math.Abs(again.ReachedUpper-stuck.ReachedUpper)+math.Abs(again.ReachedLower-stuck.ReachedLower) > 1e-6 {
 			t.Fatalf("said to be reached, yet: %v", err)
 		}
@@ -162,8 +162,9 @@ func refused(t *rapid.T, l *Linkage, upper, lower float64, err error) {
 func TestPerLengthAgainstDifferences(t *testing.T) {
 	compared := 0
 	rapid.Check(t, func(t *rapid.T) {
-		l, err := New(geometries(t))
-		if err != nil || rideSine(l) < 0.05 {
+		g := geometries(t)
+		l, err := linkage.New(g)
+		if err != nil || math.Abs(assemble(g, 0, 0, 0).sine) < 0.05 {
 			return
 		}
 		const h = 1e-5
@@ -172,7 +173,7 @@ func TestPerLengthAgainstDifferences(t *testing.T) {
 			name string
 			du   float64
 			dw   float64
-			want Answer
+			want linkage.Sensitivity
 		}{{"upper", h, 0, upper}, {"lower", 0, h, lower}} {
 			x1, t1, err1 := l.Adjusted(l.UpperLength()+c.du, l.LowerLength()+c.dw)
 			x0, t0, err0 := l.Adjusted(l.UpperLength()-c.du, l.LowerLength()-c.dw)
@@ -193,27 +194,21 @@ func TestPerLengthAgainstDifferences(t *testing.T) {
 	}
 }
 
-// rideSine says how sharply the bars cross at ride height.
-func rideSine(l *Linkage) float64 {
-	e := l.evaluate(state{z: l.geometry.RearRadius})
-	return e.sine(l.scale())
-}
-
 // Bars that cannot reach their holes are refused with the lengths that can.
 func TestAdjustedRefusals(t *testing.T) {
 	l := mustNew(t, demo())
 	for _, length := range []float64{0, 0.005, -1, math.NaN(), math.Inf(-1)} {
-		if _, _, err := l.Adjusted(length, l.LowerLength()); !errors.Is(err, ErrShortBar) {
+		if _, _, err := l.Adjusted(length, l.LowerLength()); !errors.Is(err, linkage.ErrShortBar) {
 			t.Errorf("%v m: %v", length, err)
 		}
-		if _, _, err := l.Adjusted(l.UpperLength(), length); !errors.Is(err, ErrShortBar) {
+		if _, _, err := l.Adjusted(l.UpperLength(), length); !errors.Is(err, linkage.ErrShortBar) {
 			t.Errorf("%v m: %v", length, err)
 		}
 	}
 	// Twelve inches between the housing's holes bridge no forty.
 	for _, upper := range []float64{l.UpperLength() + 40*inch, 1e300, math.Inf(1)} {
 		_, _, err := l.Adjusted(upper, l.LowerLength())
-		var stuck *AdjustmentError
+		var stuck *linkage.AdjustmentError
 		if !errors.As(err, &stuck) {
 			t.Errorf("upper bar of %v m: %v", upper, err)
 			continue
