@@ -20,7 +20,7 @@ const (
 	Loaded                           // The car comes from another file, or anew from the same one.
 )
 
-// Has tells whether any of what is among the changes.
+// Has reports whether any of what is among the changes.
 func (e Event) Has(what Event) bool { return e&what != 0 }
 
 // audience are those who listen to a document, and what they know of it.

@@ -24,7 +24,7 @@ var (
 // Path returns the absolute path of the car's file; empty when it has none.
 func (d *Document) Path() string { return d.path }
 
-// Modified tells whether the car differs from the saved one. Undoing back to
+// Modified reports whether the car differs from the saved one. Undoing back to
 // the saved car ends it.
 func (d *Document) Modified() bool { return !reflect.DeepEqual(d.now.car, d.saved) }
 

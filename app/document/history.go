@@ -35,7 +35,7 @@ func (d *Document) Begin(label string) {
 	d.tell()
 }
 
-// Dragging tells whether a drag goes on.
+// Dragging reports whether a drag goes on.
 func (d *Document) Dragging() bool { return d.drag != nil }
 
 // End ends a drag. One that ends where it began is no step. Without a drag, as

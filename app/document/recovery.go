@@ -148,7 +148,7 @@ func recoveryIn(path string) (Recovery, bool) {
 	return Recovery{File: path, Time: info.ModTime()}, true
 }
 
-// sameContent tells whether two files can be read and hold the same.
+// sameContent reports whether two files can be read and hold the same.
 func sameContent(a, b string) bool {
 	x, errX := carfile.ReadAll(a)
 	y, errY := carfile.ReadAll(b)

@@ -21,7 +21,7 @@ func edited(t testing.TB, path string) *Document {
 	return d
 }
 
-// exists tells whether there is a file.
+// exists reports whether there is a file.
 func exists(path string) bool {
 	_, err := os.Stat(path)
 	return err == nil

@@ -201,7 +201,7 @@ func (t *Table) settle() {
 	t.scroll(t.view.x, float64(row)*float64(f.pitch)-float64(f.height-f.pitch)/2)
 }
 
-// touches tells whether a part of a row is in sight.
+// touches reports whether a part of a row is in sight.
 func (f *frame) touches(row int, y float64) bool {
 	top := float64(row) * float64(f.pitch)
 	return row != None && top+float64(f.pitch) > y && top < y+float64(f.height)

@@ -111,7 +111,7 @@ func TestHeadingStays(t *testing.T) {
 	}
 }
 
-// same tells whether a part of two pictures is alike.
+// same reports whether a part of two pictures is alike.
 func same(a, b *image.RGBA, part image.Rectangle) bool {
 	for y := part.Min.Y; y < part.Max.Y; y++ {
 		for x := part.Min.X; x < part.Max.X; x++ {

@@ -92,8 +92,8 @@ func (r *Runner[In, Out]) drop() {
 	}
 }
 
-// Busy tells whether a result is still to be applied. While apply runs, it
-// tells whether another one follows.
+// Busy reports whether a result is still to be applied. While apply runs, it
+// reports whether another one follows.
 func (r *Runner[In, Out]) Busy() bool {
 	r.mu.Lock()
 	defer r.mu.Unlock()

@@ -66,7 +66,7 @@ func (q *request) checkHoles(flags *flag.FlagSet) error {
 	return nil
 }
 
-// samePath tells whether two names lead to the same file, there or not.
+// samePath reports whether two names lead to the same file, there or not.
 func samePath(a, b string) bool {
 	absoluteA, errA := filepath.Abs(a)
 	absoluteB, errB := filepath.Abs(b)

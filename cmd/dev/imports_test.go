@@ -31,7 +31,7 @@ var layers = []string{"bowline/assets", "bowline/model", "bowline/plotting", "bo
 // windowless are the packages that never reach the window toolkit.
 var windowless = []string{"bowline/model", "bowline/plotting", "bowline/app/document", "bowline/app/scene", "bowline/app/runner", "bowline/app/study", "bowline/app/report", "bowline/app/words"}
 
-// within tells whether an import path is folder or lies below it.
+// within reports whether an import path is folder or lies below it.
 func within(path, folder string) bool { return path == folder || strings.HasPrefix(path, folder+"/") }
 
 // layerOf returns the place of a package in layers; -1 for one outside them.

@@ -24,7 +24,7 @@ func goCompiler(ctx context.Context) (string, error) {
 	return words[0], nil
 }
 
-// machineHas returns a function that tells whether this machine meets a need; cc compiles C.
+// machineHas returns a function that reports whether this machine meets a need; cc compiles C.
 func machineHas(ctx context.Context, cc string) func(probe) bool {
 	return func(p probe) bool {
 		switch {

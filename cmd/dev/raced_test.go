@@ -82,7 +82,7 @@ func testNames(t *testing.T, folder string) []string {
 	return names
 }
 
-// meets tells whether a file starts a goroutine or imports what guards against others.
+// meets reports whether a file starts a goroutine or imports what guards against others.
 func meets(file *ast.File) bool {
 	for _, i := range file.Imports {
 		if i.Path.Value == `"sync"` || i.Path.Value == `"sync/atomic"` {

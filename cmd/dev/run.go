@@ -107,7 +107,7 @@ func displayAddresses(display string) ([][2]string, error) {
 	return [][2]string{{"tcp", net.JoinHostPort(host, strconv.FormatUint(6000+number, 10))}}, nil
 }
 
-// dialAnswers tells whether something listens at the address.
+// dialAnswers reports whether something listens at the address.
 func dialAnswers(network, address string) bool {
 	connection, err := net.DialTimeout(network, address, dialTimeout)
 	if err != nil {

@@ -108,7 +108,7 @@ func startChild(cmd *exec.Cmd) (*child, error) {
 	return c, nil
 }
 
-// ended tells whether the program has ended.
+// ended reports whether the program has ended.
 func (c *child) ended() bool {
 	select {
 	case <-c.done:
