@@ -15,7 +15,6 @@ type launcher struct {
 	worker *runner.Runner[launchJob, launched]
 	asked  launchJob // what was asked for last; zero when nothing is missing
 	failed error     // why the last launch could not be computed
-	oldest uint64    // the revision at which the car was loaded; no launch from before is taken
 }
 
 // launchJob is a setup of a car to launch.
@@ -86,19 +85,17 @@ func (s *Study) wantsLaunch(other bool) bool {
 	return w.Has(WantsOtherLaunches) && len(s.compared.others) > 0 || w.Has(WantsLaunch) && !other
 }
 
-// takeLaunch takes what the worker hands over. A launch that is older than the
-// one there is, or of a setup that is compared no more, is dropped.
+// takeLaunch takes what the worker hands over, in the order asked for, so that
+// none is older than the one there is. The launch of a setup that is compared no
+// more is dropped.
 func (s *Study) takeLaunch(done launched) Change {
 	l := &s.launcher
-	if done.revision < l.oldest {
-		return 0
-	}
 	if l.failed = done.err; done.err != nil {
 		return LaunchFailed
 	}
 	if done.other {
 		o := named(s.compared.chosen, done.car.Setups[done.setup].Name)
-		if o == nil || o.Launch != nil && done.revision < o.revision {
+		if o == nil {
 			return 0
 		}
 		o.Launch, o.revision = done.result, done.revision
@@ -106,9 +103,6 @@ func (s *Study) takeLaunch(done launched) Change {
 		return Launches | Position
 	}
 	p := &s.playback
-	if p.result != nil && done.revision < p.revision {
-		return 0
-	}
 	p.result, p.revision, p.path = done.result, done.revision, centerPath(done.result)
 	p.time = within(p.time, 0, s.LaunchEnd())
 	return Launches | Position
@@ -117,6 +111,6 @@ func (s *Study) takeLaunch(done launched) Change {
 // dropLaunches forgets what belongs to a car that has gone.
 func (s *Study) dropLaunches() {
 	s.launcher.worker.Stop()
-	s.launcher.asked, s.launcher.failed, s.launcher.oldest = launchJob{}, nil, s.doc.Revision()
+	s.launcher.asked, s.launcher.failed = launchJob{}, nil
 	s.playback = playback{on: s.playback.on}
 }

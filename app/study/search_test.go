@@ -181,6 +181,7 @@ func TestPointedAndPickedOutliveASearch(t *testing.T) {
 		t.Errorf("after the new search pointed at %d, picked %d", s.Pointed(), s.Picked())
 	}
 	*heard = 0
+	revision := s.RankingRevision()
 	s.Point(5)
 	s.Pick(7)
 	if *heard != 0 {
@@ -188,6 +189,11 @@ func TestPointedAndPickedOutliveASearch(t *testing.T) {
 	}
 	s.Point(len(places))
 	s.Pick(-3)
+	s.SetTravel(0.01)
+	s.Document().SetUnits(units.SI)
+	if s.RankingRevision() != revision {
+		t.Error("what does not matter to the list raises its revision")
+	}
 	if s.Pointed() != study.None || s.Picked() != study.None {
 		t.Errorf("combinations that are not there: %d, %d", s.Pointed(), s.Picked())
 	}
@@ -220,7 +226,11 @@ func TestConditionsList(t *testing.T) {
 		t.Fatal(err)
 	}
 	*heard = 0
+	revision := s.RankingRevision()
 	s.SetConditions([]holes.ColumnCondition{{Column: column, Condition: condition}})
+	if s.RankingRevision() == revision {
+		t.Error("the list's revision stays")
+	}
 	if !heard.Has(study.Ranking) {
 		t.Error("nobody hears of it")
 	}

@@ -24,11 +24,8 @@ type searcher struct {
 
 // searchJob is a car to search.
 type searchJob struct {
-	car *car.Car
-
-	// Of the run, once the job is current.
-	ctx         context.Context
-	done, total atomic.Int64
+	car         *car.Car
+	done, total atomic.Int64 // combinations evaluated and to be evaluated, once it is current
 }
 
 // searched is what came of it.
@@ -68,7 +65,6 @@ func (s *Study) startSearcher(by solvers, post func(func())) {
 	run := func(ctx context.Context, j *searchJob) searched {
 		began := time.Now()
 		told := began
-		j.ctx = ctx
 		j.total.Store(int64(holes.Count(j.car)))
 		f.current.Store(j)
 		t, err := by.search(ctx, j.car, s.library, holes.Options{Progress: func(done, total int) {
@@ -126,7 +122,7 @@ func (s *Study) searchMissing() Change {
 	}
 	f.asked, f.failed = c, nil
 	job := &searchJob{car: c}
-	if j := f.current.Load(); j != nil && j.ctx.Err() == nil && !f.replaced && 2*j.done.Load() < j.total.Load() {
+	if j := f.current.Load(); j != nil && !f.replaced && 2*j.done.Load() < j.total.Load() {
 		f.replaced, f.progress = true, SearchProgress{}
 		f.worker.Replace(job)
 		return Progress

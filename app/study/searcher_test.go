@@ -201,7 +201,11 @@ func TestASearchEndsWithTheWish(t *testing.T) {
 		defer s.Close()
 		s.Want(study.WantsSearch)
 		s.pass(study.Patience + 10*time.Millisecond)
+		time.Sleep(study.Pace) // progress is posted, and not told yet
+		synctest.Wait()
 		s.Want(0)
+		for s.queue.Step() {
+		}
 		if s.Busy() || s.SearchProgress() != (study.SearchProgress{}) {
 			t.Errorf("it is at %+v, busy %v", s.SearchProgress(), s.Busy())
 		}
@@ -210,6 +214,24 @@ func TestASearchEndsWithTheWish(t *testing.T) {
 			t.Errorf("it goes on: given up %q", s.given)
 		}
 	})
+}
+
+// Combinations found and not handed over when another car is loaded are none of
+// that.
+func TestASearchOfACarThatHasGoneIsDropped(t *testing.T) {
+	s := open(t)
+	s.Want(study.WantsSearch)
+	s.queue.Wait()
+	if err := s.Document().Open(reference); err != nil {
+		t.Fatal(err)
+	}
+	if !s.queue.Step() || s.Table() != nil {
+		t.Error("the combinations of the car before are taken")
+	}
+	s.settle()
+	if s.TableOutdated() {
+		t.Error("the car that was loaded is not searched")
+	}
 }
 
 // Brackets that offer more than a search takes are told as the reason, until
