@@ -61,6 +61,9 @@ func TestAListenerMustNotChangeTheStudy(t *testing.T) {
 	})
 	for what, do := range map[string]func(){
 		"travel":     func() { s.SetTravel(0.01) },
+		"visit":      func() { s.VisitTravel(0.01) },
+		"stay":       s.StayAtTravel,
+		"leave":      s.LeaveTime,
 		"front":      func() { s.SetFront(0.01) },
 		"case":       func() { s.SetCase(analysis.Hooked) },
 		"pivot":      func() { s.Select(car.HousingUpper) },

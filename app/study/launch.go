@@ -87,12 +87,15 @@ func (s *Study) Time() float64 { return s.playback.time }
 
 // SetTime looks at another time [s]; beyond the launch, at its end.
 func (s *Study) SetTime(t float64) {
-	s.timeVisit.end()
-	s.lookAtTime(t)
+	s.change(func() Change {
+		s.timeVisit.end()
+		return s.windTo(t)
+	})
 }
 
-func (s *Study) lookAtTime(t float64) {
-	s.change(func() Change { return set(&s.playback.time, within(t, 0, s.LaunchEnd()), Position) })
+// windTo goes to a time of the launch.
+func (s *Study) windTo(t float64) Change {
+	return set(&s.playback.time, within(t, 0, s.LaunchEnd()), Position)
 }
 
 // Instant returns the index of the launch's history that is looked at, and

@@ -13,15 +13,16 @@ func (s *Study) Travel() float64 { return s.travel }
 // SetTravel looks at another rear travel [m]; beyond the springs' travel, at
 // its end.
 func (s *Study) SetTravel(q float64) {
-	s.travelVisit.end()
-	s.lookAtTravel(q)
+	s.change(func() Change {
+		s.travelVisit.end()
+		return s.moveTo(q)
+	})
 }
 
-func (s *Study) lookAtTravel(q float64) {
-	s.change(func() Change {
-		k := s.doc.Car().Springs
-		return set(&s.travel, within(q, -k.RearDroop, k.RearBump), Position)
-	})
+// moveTo goes to a rear travel.
+func (s *Study) moveTo(q float64) Change {
+	k := s.doc.Car().Springs
+	return set(&s.travel, within(q, -k.RearDroop, k.RearBump), Position)
 }
 
 // Front returns the front travel looked at, bump positive [m].

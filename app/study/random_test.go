@@ -232,7 +232,15 @@ func (r *random) actions() map[string]func(*rapid.T) {
 		"launching": func(t *rapid.T) { r.idle = -1; r.SetLaunching(rapid.Bool().Draw(t, "on")) },
 		"time":      func(t *rapid.T) { r.SetTime(rapid.Float64Range(0, 0.03).Draw(t, "time")) },
 		"travel":    func(t *rapid.T) { r.SetTravel(rapid.Float64Range(-0.1, 0.1).Draw(t, "travel")) },
-		"front":     func(t *rapid.T) { r.SetFront(rapid.Float64Range(-0.1, 0.1).Draw(t, "front")) },
+		"visit": func(t *rapid.T) {
+			r.VisitTravel(rapid.Float64Range(-0.1, 0.1).Draw(t, "travel"))
+			r.VisitTime(0.01)
+		},
+		"leave": func(t *rapid.T) {
+			r.LeaveTravel()
+			r.LeaveTime()
+		},
+		"front": func(t *rapid.T) { r.SetFront(rapid.Float64Range(-0.1, 0.1).Draw(t, "front")) },
 		"case": func(t *rapid.T) {
 			r.SetCase(rapid.SampledFrom([]analysis.Case{analysis.Hit, analysis.Hooked}).Draw(t, "case"))
 		},

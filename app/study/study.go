@@ -27,10 +27,10 @@ type Study struct {
 
 	result  *analysis.Result
 	station analysis.Station
-	travel  float64
-	// travelVisit and timeVisit are those of who points at a chart.
-	travelVisit, timeVisit visit
-	front                  float64
+
+	// What is looked at.
+	travel, front          float64
+	travelVisit, timeVisit visit // of somebody who points at a chart
 	load                   analysis.Case
 	pivot                  car.Row
 	moving                 bool

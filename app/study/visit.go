@@ -25,35 +25,53 @@ func (v *visit) end() (from float64, ok bool) {
 // goes back to the travel before. SetTravel and StayAtTravel end the visit where
 // the car is.
 func (s *Study) VisitTravel(q float64) {
-	s.travelVisit.begin(s.travel)
-	s.lookAtTravel(q)
+	s.change(func() Change {
+		s.travelVisit.begin(s.travel)
+		return s.moveTo(q)
+	})
 }
 
 // StayAtTravel ends a visit where it is.
-func (s *Study) StayAtTravel() { s.travelVisit.end() }
+func (s *Study) StayAtTravel() { s.stay(&s.travelVisit) }
 
 // LeaveTravel ends a visit and goes back to where it started. Without a visit
 // nothing happens.
 func (s *Study) LeaveTravel() {
-	if from, ok := s.travelVisit.end(); ok {
-		s.lookAtTravel(from)
-	}
+	s.change(func() Change {
+		if from, ok := s.travelVisit.end(); ok {
+			return s.moveTo(from)
+		}
+		return 0
+	})
 }
 
 // VisitTime looks at another time of the launch as SetTime does, until LeaveTime
 // goes back to the time before. SetTime and StayAtTime end the visit there.
 func (s *Study) VisitTime(t float64) {
-	s.timeVisit.begin(s.playback.time)
-	s.lookAtTime(t)
+	s.change(func() Change {
+		s.timeVisit.begin(s.playback.time)
+		return s.windTo(t)
+	})
 }
 
 // StayAtTime ends a visit where it is.
-func (s *Study) StayAtTime() { s.timeVisit.end() }
+func (s *Study) StayAtTime() { s.stay(&s.timeVisit) }
+
+// stay ends a visit where it is.
+func (s *Study) stay(v *visit) {
+	s.change(func() Change {
+		v.end()
+		return 0
+	})
+}
 
 // LeaveTime ends a visit and goes back to where it started. Without a visit
 // nothing happens.
 func (s *Study) LeaveTime() {
-	if from, ok := s.timeVisit.end(); ok {
-		s.lookAtTime(from)
-	}
+	s.change(func() Change {
+		if from, ok := s.timeVisit.end(); ok {
+			return s.windTo(from)
+		}
+		return 0
+	})
 }
