@@ -90,7 +90,7 @@ func read(t testing.TB, path string) string {
 	return string(data)
 }
 
-// missing tells whether there is no such file.
+// missing reports whether there is no such file.
 func missing(path string) bool {
 	_, err := os.Stat(path)
 	return os.IsNotExist(err)

@@ -1,6 +1,6 @@
-// Package adjuster says how to turn a car's bars: how many turns and flats a
-// length is away, how much thread that leaves in the bar, when its tube has to
-// be made anew, and what moving bars to other holes asks for and does.
+// Package adjuster computes how to turn a car's bars: the turns and flats to a
+// length, the thread engagement that leaves, when a bar needs another tube, and
+// what moving bars to other holes takes and does.
 //
 // A bar has a left-hand thread at one end and a right-hand thread at the
 // other, of the same pitch: one turn of its tube moves both rod ends, so the
@@ -17,13 +17,13 @@ const (
 	// WellEngaged is the thread engaged over its diameter below which State
 	// warns [1]. Common practice.
 	WellEngaged = 1.5
-	// nothing is the length that rounding may make of none [m], far below
-	// what can be cut or turned.
-	nothing = 1e-9
+	// slack is the length of thread by which a bar may miss a limit and still meet
+	// it [m]: above rounding, and far below what can be cut or turned.
+	slack = 1e-9
 )
 
-// Bar is one bar as far as turning it goes; both ends are alike. All values
-// are finite and Pitch and Diameter above zero.
+// Bar is the adjusters of one bar; both ends are alike. All values are finite and
+// Pitch and Diameter above zero.
 type Bar struct {
 	Pitch        float64 // of either thread [m]
 	Diameter     float64 // of the thread, nominal [m]
@@ -33,7 +33,7 @@ type Bar struct {
 	Fitted       float64 // length pin to pin for which the tube was cut [m]
 }
 
-// Status says whether a bar may run as it is.
+// Status is how well the thread of a bar is engaged.
 type Status int
 
 // The states of a bar, the best first.
@@ -87,11 +87,11 @@ func (b Bar) At(length float64) State {
 	s.CanShorten = max(0, 2*shown*b.Pitch)
 	s.CanLengthen = max(0, 2*(s.Engaged-LeastEngaged*b.Diameter))
 	switch {
-	case 2*shown*b.Pitch < -nothing:
+	case 2*shown*b.Pitch < -slack:
 		s.Status = TooLong
-	case 2*(s.Engaged-LeastEngaged*b.Diameter) < -nothing:
+	case 2*(s.Engaged-LeastEngaged*b.Diameter) < -slack:
 		s.Status = TooShort
-	case 2*(s.Engaged-WellEngaged*b.Diameter) < -nothing:
+	case 2*(s.Engaged-WellEngaged*b.Diameter) < -slack:
 		s.Status = Shallow
 	}
 	if s.Recut() {
@@ -115,5 +115,5 @@ func (b Bar) Turns(from, to float64) float64 { return (to - from) / b.Lead() }
 // Usable reports whether the rod ends have enough thread at all: a jam nut and
 // LeastEngaged diameters. Without it no tube is right for any length.
 func (b Bar) Usable() bool {
-	return math.Max(0, b.ThreadLength-b.JamNut)-LeastEngaged*b.Diameter >= -nothing
+	return math.Max(0, b.ThreadLength-b.JamNut)-LeastEngaged*b.Diameter >= -slack
 }

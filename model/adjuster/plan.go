@@ -41,8 +41,8 @@ type PairChange struct {
 	PerTurn Effect
 }
 
-// Assumed says what of the rod ends' thread their name does not have, so that
-// car.Bar.Pitch and car.Bar.ThreadDiameter assume it.
+// Assumed marks what the name of the rod ends does not say of their thread, so
+// that car.Bar.Pitch and car.Bar.ThreadDiameter assume it.
 type Assumed struct{ Pitch, Diameter bool }
 
 // Move is where an end of a pair goes.

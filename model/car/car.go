@@ -48,7 +48,7 @@ type Body struct {
 	Scales        Scales
 }
 
-// Tires are the wheels as the ground sees them.
+// Tires are the tires and wheels: loaded radii, grip and rotating inertia.
 type Tires struct {
 	RearRadius       float64 // loaded, at ride height [m]
 	FrontRadius      float64 // loaded, at ride height [m]
@@ -90,7 +90,7 @@ type Springs struct {
 	FrontRate        float64 // each front corner, at the wheel [N/m]
 }
 
-// Drive is what turns the axle at launch.
+// Drive is the drivetrain at launch.
 type Drive struct {
 	Torque     float64 // engine, at launch [N·m]
 	Speed      float64 // engine, at launch [rad/s]
@@ -110,9 +110,9 @@ type Driveline struct {
 	PinionAngle       float64 // pinion shaft against the ground at ride height, nose-up positive [rad]
 }
 
-// Check says what the results are held against.
+// Check has the limits and targets that results are compared with.
 type Check struct {
-	Factor          float64    // capacity is divided by this [1]
+	Factor          float64    // safety factor: strength over allowable load [1]
 	Crookedness     float64    // initial bow over length [1]
 	Column          string     // file name of the column curve
 	TargetAntiSquat [2]float64 // least and greatest, 1 is 100 % [1]

@@ -25,7 +25,7 @@ func (c *Car) FittedLength(p Pair) float64 {
 	return c.BarLength(p, c.Setups[0].Holes)
 }
 
-// KeepFitted writes down the lengths that bars were fitted at when an edit has
+// KeepFitted records the lengths that bars were fitted at when an edit has
 // led from before to c by moving bars to other holes. Without that, a length
 // that is not given would follow the first setup, as if choosing holes or
 // sorting setups had made new bars. An edit that moves holes or the axle is one

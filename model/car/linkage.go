@@ -56,8 +56,7 @@ func (c *Car) Linkage(setup int) (*linkage.Linkage, error) {
 	})
 }
 
-// Vehicle returns what the side view's forces need to know of the car besides
-// its linkage.
+// Vehicle returns what the car's side-view loads depend on besides its linkage.
 func (c *Car) Vehicle() statics.Vehicle {
 	mass, cg := c.Sprung()
 	return statics.Vehicle{

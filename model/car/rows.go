@@ -56,7 +56,7 @@ func (p Pair) Rows() (chassis, housing Row) {
 	return ChassisLower, HousingLower
 }
 
-// Force returns what one bar puts into a hole of the row, forward and up [N].
+// Force returns the force of one bar on a hole of the row, forward and up [N].
 func (r Row) Force(l *statics.Load) r2.Vec {
 	bar := l.Upper
 	if r.Pair() == Lower {

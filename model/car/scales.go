@@ -109,5 +109,5 @@ func (v *validator) reading(x float64) string {
 	return v.units.FormatExact(units.Mass, v.units.ToSI(units.Mass, rounded))
 }
 
-// maxMass is the greatest weight of a car [kg].
+// maxMass is the greatest mass of a car [kg].
 func maxMass() float64 { return FieldAt("car.weight").Max }

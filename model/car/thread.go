@@ -8,9 +8,9 @@ import (
 	"bowline/model/units"
 )
 
-// Threads are what a bar has to be lengthened and shortened by: a rod end
-// screwed into each end of its tube, held by a jam nut between the rod end's
-// shoulder and the tube. Both ends are alike.
+// Threads are the adjusters of a bar: a rod end screwed into each end of its
+// tube, held by a jam nut between the rod end's shoulder and the tube. Both ends
+// are alike.
 type Threads struct {
 	Length float64 // threaded part of a rod end's shank, shoulder to tip [m]; 0: a rule from the thread's diameter
 	JamNut float64 // thickness of a jam nut [m]; 0: 9/16 of the thread's diameter
@@ -28,8 +28,8 @@ const (
 	defaultDiameter = 0.75 * units.Inch
 )
 
-// Pitches and diameters beyond these are no rod end's thread, so that a name
-// with such numbers means something else [m].
+// A rod end's thread has a pitch and a diameter between these [m]; other numbers
+// in a name mean something else.
 const (
 	leastPitch, mostPitch       = 0.2e-3, 7e-3
 	leastDiameter, mostDiameter = 3e-3, 4 * units.Inch

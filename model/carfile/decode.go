@@ -11,15 +11,15 @@ import (
 	"bowline/model/units"
 )
 
-// reader reads the values of a parsed car file into a car. It notes what is
-// wrong and goes on, so that all of it is told at once.
+// reader reads the values of a parsed car file into a car. It notes what is wrong
+// and goes on, so that everything is reported at once.
 type reader struct {
 	doc      *document
 	text     string
 	library  stock.Library
 	units    units.System
 	followed []string // paths that were left out since another key gives the value
-	unitless bool     // the unit system is unknown, so no number means anything
+	unitless bool     // the unit system is unknown, so numbers cannot be checked
 }
 
 // car reads the whole file. The car is complete only if nothing was noted.
@@ -117,8 +117,8 @@ func (r *reader) note(path, wrong, right string) {
 	r.doc.note(path, car.Problem{Path: path}.Key(), wrong, right)
 }
 
-// distrust keeps the rules quiet about the entry at path, whose value says
-// nothing.
+// distrust exempts the entry at path from the rules, since its value could not be
+// read.
 func (r *reader) distrust(path string) { r.doc.wrong[path] = true }
 
 // distrusted reports whether the entry at path, or one that it is part of, has no

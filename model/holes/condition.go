@@ -13,22 +13,21 @@ import (
 )
 
 // Condition is what a column's values have to meet, as a person types it. The
-// zero value is met by anything. Values are compared as they are shown, so that
-// what is read on screen is what is held against it: "3" is met by whatever is
-// shown as 3, and "<5" by nothing that is shown as 5.
+// zero value is met by anything. Values are compared as they are shown on screen:
+// "3" is met by whatever is shown as 3, and "<5" by nothing that is shown as 5.
 type Condition struct {
 	text        string
 	quantity    units.Quantity
 	least, most *bound // nil where there is none
 }
 
-// bound is one end of what a condition lets pass.
+// bound is one end of a condition's interval.
 type bound struct {
 	shop     float64      // in the unit of system
 	system   units.System // of the unit that was typed
 	typed    int          // decimals that were
 	decimals int          // that values are rounded to before they are compared
-	strict   bool         // the bound itself does not pass
+	strict   bool         // the bound itself is outside
 }
 
 // examples are what error messages offer.

@@ -27,8 +27,8 @@ type Table struct {
 type Combination struct {
 	Holes car.Holes
 
-	// Refused tells that these holes cannot be used: Validate would refuse a
-	// setup with them. Table.Refusal says why. All else is then zero.
+	// Refused is true for holes that cannot be used, since Validate would refuse a
+	// setup with them: Table.Refusal says why. All else is then zero.
 	Refused bool
 
 	// At ride height.

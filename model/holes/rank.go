@@ -37,7 +37,7 @@ type Wishes struct {
 	OneBar       bool // only one pair of bars is moved, at either or both of its ends
 	InReach      bool // the adjusters reach it with the present tubes
 	WithinPinion bool // the pinion's limit is kept
-	WithinLoad   bool // no bar carries more than it may
+	WithinLoad   bool // no bar is beyond its allowable load
 	InTarget     bool // all of the target is met
 }
 
@@ -63,8 +63,8 @@ const (
 	InTarget
 )
 
-// Decider is what sets a place apart from the others that are as good by the
-// order asked for, in the order they are looked at.
+// Decider is the criterion that separates a place from the others that are equal
+// by the order asked for. They apply in the order of these constants.
 type Decider int
 
 // The deciders.
@@ -195,8 +195,7 @@ func (p *Place) Recut(pair car.Pair) bool {
 	return p.Status[pair] == adjuster.TooShort || p.Status[pair] == adjuster.TooLong
 }
 
-// judge holds the place against target and wishes and returns what it is
-// ordered by.
+// judge compares the place with target and wishes and returns its sorting key.
 func (p *Place) judge() key {
 	r, c := p.ranking, p.Combination()
 	if !c.Usable() {
@@ -235,8 +234,8 @@ func (p *Place) judge() key {
 	return k
 }
 
-// largestPush returns the pair whose bars are pushed most and by how much, in
-// either load case [N].
+// largestPush returns the pair with the largest push in a bar, and that push over
+// both load cases [N].
 func (c *Combination) largestPush() (car.Pair, float64) {
 	pair, most := car.Lower, 0.0
 	for _, p := range car.Pairs {
@@ -249,7 +248,7 @@ func (c *Combination) largestPush() (car.Pair, float64) {
 	return pair, most
 }
 
-// key is what a place is ordered by.
+// key is the sorting key of a place.
 type key struct {
 	class int // 0 fulfils all wishes, 1 does not, 2 cannot be used
 	by    [ByHoles]float64

@@ -35,9 +35,9 @@ const (
 	MostPush                      // Pair is pushed most of all bars, by Value [N]
 	NearestPush                   // Pair is nearest to its limit in push, with Value [N] at a share of Limit [1]
 	NoPush                        // no bar is pushed
-	MostShare                     // the largest share of what a bar may carry is Value [1]
+	MostShare                     // the largest share of the allowable load is Value [1]
 	BarTurns                      // the bars are turned by Turns
-	Overload                      // Pair would carry a share of Value of what it may in Way [1]
+	Overload                      // Pair would carry Value times its allowable load in Way [1]
 	Tie                           // Others are as good by Order, and Decider sets the place apart from them
 )
 
@@ -97,7 +97,7 @@ func (p *Place) unmet() (list []Reason) {
 	return list
 }
 
-// overload returns which bars carry more than they may.
+// overload returns which bars are beyond their allowable load.
 func (p *Place) overload() (list []Reason) {
 	for _, pair := range car.Pairs {
 		for _, d := range column.Directions {
@@ -126,8 +126,8 @@ func (p *Place) reach() (list []Reason) {
 	return list
 }
 
-// far is by how much an instant center misses the target from which on a number
-// tells less than that the bars are nearly parallel [m].
+// far is the miss of an instant center beyond which the bars are called nearly
+// parallel instead of giving its size [m].
 const far = 10.0
 
 // near returns how near the target is, the worst miss first, less what an unmet

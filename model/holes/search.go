@@ -70,7 +70,7 @@ func Search(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Tab
 	}
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
-	var next atomic.Int64 // the first combination that nobody took
+	var next atomic.Int64 // the first combination that no worker has taken
 	var running sync.WaitGroup
 	done := progress{total: total, tell: o.Progress}
 	for range min(workers, (total+batch-1)/batch) {
@@ -99,7 +99,7 @@ func Search(ctx context.Context, c *car.Car, lib stock.Library, o Options) (*Tab
 	return t, nil
 }
 
-// progress counts what is done and tells it.
+// progress counts what is done and reports it.
 type progress struct {
 	mutex       sync.Mutex
 	done, total int
@@ -128,7 +128,7 @@ type worker struct {
 func newWorker(t *Table) *worker {
 	w := &worker{table: t, car: *t.Car}
 	w.car.Setups = make([]car.Setup, 1)
-	w.car.Driveline = car.Driveline{} // nobody asks for its joints
+	w.car.Driveline = car.Driveline{} // joint angles are not needed
 	w.capacity = w.car.Capacity(t.Library).Kept()
 	for i, row := range car.Rows {
 		w.sizes[i] = len(*row.In(t.Car))

@@ -7,7 +7,7 @@ import (
 	"bowline/model/units"
 )
 
-// Target is what a choice of holes is to reach.
+// Target is what a choice of holes is wanted to have.
 type Target struct {
 	AntiSquat   [2]float64 // least and greatest at ride height, 1 is 100 % [1]
 	Ahead       [2]float64 // instant center ahead of the rear contact at ride height [m]
@@ -15,7 +15,7 @@ type Target struct {
 	PinionLimit float64    // most that the pinion may turn from ride height over the travel [rad]; 0: no limit
 }
 
-// TargetOf returns the target that a car is held against.
+// TargetOf returns the target that a car's check gives.
 func TargetOf(c *car.Car) Target {
 	k := &c.Check
 	return Target{AntiSquat: k.TargetAntiSquat, Ahead: k.TargetICX, Above: k.TargetICZ, PinionLimit: k.PinionLimit}
@@ -34,7 +34,7 @@ const (
 	leastLength    = 0.25 * units.Inch // [m]
 	leastPinion    = math.Pi / 1800    // a tenth of a degree [rad]
 
-	// slack is the distance that rounding may make of none.
+	// slack is the greatest distance that counts as none, above rounding [1].
 	slack = 1e-9
 )
 

@@ -9,15 +9,15 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Limit says what bounds the thrust of a load case.
+// Limit is what limits the thrust in a load case.
 type Limit int
 
 // The limits. The zero value is a car at rest.
 const (
 	AtRest         Limit = iota
-	Drive                // the drive gives no more
-	Grip                 // the tires hold no more
-	FrontWheelsOff       // the front wheels carry nothing; the rear has the whole car
+	Drive                // the torque of the drive
+	Grip                 // the grip of the rear tires
+	FrontWheelsOff       // the front wheels are off the ground: the rear tires carry the whole car
 )
 
 // String returns the limit's name in reports.
@@ -25,9 +25,10 @@ func (l Limit) String() string {
 	return [...]string{"at rest", "drive", "grip", "front wheels off"}[l]
 }
 
-// concurrent is the least distance [m], relative to the tire radius, by which
-// the lines of the two bars and the spring must miss a common point. Nearer,
-// the three cannot hold the axle and no force is reported.
+// concurrent is the determinant of the axle assembly's three equations, over the
+// tire radius, below which the lines of both bars and the spring count as
+// concurrent [1]: the three then cannot hold the axle, and no force is reported.
+// It is far above rounding.
 const concurrent = 1e-6
 
 // Load is the state of one load case at one pose. Forces of the springs and
@@ -40,7 +41,7 @@ type Load struct {
 	FrontLoad  float64 // N_f, on the front tires [N]
 	Governs    Limit
 
-	// Balanced is false where the lines of bars and spring meet in one point:
+	// Balanced is false where the lines of the bars and the spring are concurrent:
 	// they then cannot hold the axle, and the fields below are zero.
 	Balanced  bool
 	Upper     Bar
@@ -110,7 +111,7 @@ type line struct {
 	moment float64
 }
 
-// newSolver measures the pose.
+// newSolver finds the lines of force and the mass properties at a pose.
 func newSolver(v *Vehicle, p *linkage.Pose) solver {
 	cg := v.CG(p)
 	k := v.translation()
@@ -140,7 +141,7 @@ func newSolver(v *Vehicle, p *linkage.Pose) solver {
 // minor is a 2×2 determinant of two lines' heights and moments.
 func minor(a, b line) float64 { return a.Y*b.moment - b.Y*a.moment }
 
-// hooked returns the thrust without slip and the torque that takes.
+// hooked returns the largest thrust without slip and the axle torque for it.
 func (s *solver) hooked() (thrust, torque float64) {
 	perThrust := s.torquePerThrust()
 	// The wheels' spin-up adds T − F r to the load transfer.
@@ -187,7 +188,7 @@ func (s *solver) carry(l *Load) {
 	if math.Abs(s.det) < concurrent*s.RearRadius {
 		return
 	}
-	// What bars and spring must supply together.
+	// The resultant that bars and spring must supply.
 	want := line{r2.Vec{
 		X: s.UnsprungRear*l.Accel - l.Thrust,
 		Y: s.UnsprungRear*units.Gravity - l.RearLoad,
@@ -204,7 +205,7 @@ func (s *solver) carry(l *Load) {
 	l.Spring = solve(s.upper, s.lower, want)
 }
 
-// barsShare is the bars' part of the rise in rear tire load.
+// barsShare returns the part of the load transfer that goes through the bars [1].
 func (s *solver) barsShare(l, rest *Load) float64 {
 	transfer := l.RearLoad - rest.RearLoad
 	if !l.Balanced || transfer == 0 {

@@ -1,8 +1,8 @@
-// Package statics finds what the bars, the springs and the tires of a
-// four-link car carry in side view while it launches.
+// Package statics computes the side-view loads on the bars, the springs and the
+// tires of a four-link car at launch.
 //
 // It is quasi-static: the car accelerates, the suspension stands still in the
-// given pose. Both sides are computed together and bars then halved. Points
+// given pose. Both sides are computed together, and each bar has half. Points
 // and directions are in the ground's frame (origin at the rear contact point,
 // X forward, Y up); moments and rotations are nose-up positive. A bar's force
 // is a tension: pull positive, push negative.
@@ -15,7 +15,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Vehicle is what the side view needs to know of a car besides its linkage.
+// Vehicle holds the masses, inertias, tires, torque and springs of a car: what its
+// side-view loads depend on besides the linkage.
 type Vehicle struct {
 	SprungMass        float64 // [kg]
 	SprungCG          r2.Vec  // chassis frame [m]
@@ -26,7 +27,7 @@ type Vehicle struct {
 	RearSpinInertia   float64 // both rear wheels and what turns along [kg·m²]
 	FrontSpinInertia  float64 // both front wheels [kg·m²]
 	Grip              float64 // peak thrust over tire load [1]
-	AxleTorque        float64 // what the drive can put on the axle [N·m]
+	AxleTorque        float64 // greatest, from the drive [N·m]
 	SpringAxleMount   r2.Vec  // from the axle centerline, turning with the housing [m]
 	SpringChassisSide r2.Vec  // chassis frame [m]
 }
