@@ -19,7 +19,11 @@ func (w writer) launchSections() []section {
 	case len(w.launch.Time) == 0:
 		return []section{{title: "Launch", lines: []string{words.LaunchVerdict(w.launch, w.units)}}}
 	}
-	list := []section{w.run(), w.peaks(), w.preload()}
+	list := []section{w.run()}
+	if events := words.Events(w.launch, w.units); len(events) > 0 {
+		list = append(list, section{title: "Launch: what happens", list: true, lines: events})
+	}
+	list = append(list, w.peaks(), w.preload())
 	if len(w.launch.Assumed) > 0 {
 		list = append(list, w.assumed())
 	}
@@ -32,11 +36,12 @@ func (w writer) run() section {
 	s := section{title: "Launch", lines: []string{words.LaunchVerdict(l, w.units)}}
 	last := len(l.Time) - 1
 	s.table.fact("outcome", fmt.Sprintf("%s after %s and %s", l.Outcome, w.time(l.Time[last]), words.Come(l.Distance[last], w.units)))
-	sixty := "not reached"
+	sixty, release := "not reached", "not reached"
 	if overSixtyFeet(l) {
-		sixty = w.time(l.Elapsed)
+		sixty, release = w.time(l.Elapsed), w.time(l.FromRelease)
 	}
 	s.table.fact("60 ft", sixty)
+	s.table.fact("60 ft from release", release)
 	s.table.fact("front wheels", words.FrontLift(l.Lift, w.units))
 	return s
 }

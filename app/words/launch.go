@@ -23,6 +23,9 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 		return "There is no launch: the run was stopped before it began."
 	}
 	said := []string{ending(r, s)}
+	if spin := r.Of(launch.Wheelspin); len(spin) > 0 {
+		said = append(said, fmt.Sprintf("The rear tires spin past their peak grip from %s on.", s.Format(units.Time, spin[0].From)))
+	}
 	if r.Lift.Height > 0 {
 		said = append(said, fmt.Sprintf("The front wheels rise up to %s and are off the ground for %.2f s.", s.Format(units.Length, r.Lift.Height), r.Lift.Duration))
 	}
@@ -38,7 +41,11 @@ func ending(r *launch.Result, s units.System) string {
 	end := r.Time[last]
 	switch r.Outcome {
 	case launch.Finished:
-		return fmt.Sprintf("%s in %s.", Distance(r.Options.Distance, s), s.Format(units.Time, r.Elapsed))
+		text := fmt.Sprintf("%s in %s", Distance(r.Options.Distance, s), s.Format(units.Time, r.Elapsed))
+		if r.Options.Rollout > 0 {
+			text += fmt.Sprintf(" after a rollout of %s, %s from release", s.Format(units.Length, r.Options.Rollout), s.Format(units.Time, r.FromRelease))
+		}
+		return text + "."
 	case launch.TimeUp:
 		return fmt.Sprintf("After %.2f s the car has come %s.", end, Distance(r.Distance[last], s))
 	case launch.WentOver:
@@ -76,6 +83,15 @@ func track(x float64, s units.System) (figure, symbol string) {
 func SixtyFeet(r *launch.Result, s units.System) string {
 	if r.Outcome == launch.Finished {
 		return s.Format(units.Time, r.Elapsed)
+	}
+	return r.Outcome.String()
+}
+
+// FromRelease writes the time of a launch over its distance from the brake's first
+// give, or how it ended without one.
+func FromRelease(r *launch.Result, s units.System) string {
+	if r.Outcome == launch.Finished {
+		return s.Format(units.Time, r.FromRelease)
 	}
 	return r.Outcome.String()
 }

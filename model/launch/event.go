@@ -53,6 +53,17 @@ type Event struct {
 	Time  float64 // when that was [s]
 }
 
+// Of returns the events of a kind, in the order in which they began.
+func (r *Result) Of(kind EventKind) []Event {
+	var list []Event
+	for _, e := range r.Events {
+		if e.Kind == kind {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
 const (
 	// noticeable is a part of a rear tire's load at rest: a stop counts that takes
 	// more, and a tire is nearly unloaded that carries less [1]. Assumption.

@@ -26,6 +26,7 @@ type Panel struct {
 	panel.Face
 	study   *study.Study
 	verdict *form.Prose
+	events  *form.Prose
 	assumed *form.Prose
 	bars    *readout.Table
 	car     *readout.Table
@@ -36,6 +37,7 @@ type Panel struct {
 // Rows of the numbers of the whole car, and of its left and right side.
 const (
 	rowSixty = iota
+	rowRelease
 	rowPitch
 	rowRoll
 	carRows
@@ -49,16 +51,17 @@ const (
 )
 
 var (
-	carNames  = [carRows]string{rowSixty: "60 ft", rowPitch: "Pitch", rowRoll: "Roll"}
+	carNames  = [carRows]string{rowSixty: "60 ft", rowRelease: "From release", rowPitch: "Pitch", rowRoll: "Roll"}
 	sideNames = [sideRows]string{rowRear: "Rear travel", rowFront: "Front travel", rowTire: "Rear tire"}
 )
 
-// New returns the panel: words and the four bars over their chart, the car and
-// its charts, and the preload.
+// New returns the panel: words and the four bars over their chart, what happens, the
+// car and its charts, and the preload.
 func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:   host.Study,
 		verdict: form.Words(theme.ColorNameForeground),
+		events:  form.Words(theme.ColorNameForeground),
 		assumed: form.Caption("", theme.ColorNamePlaceHolder),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, words.BarNames()),
 		car:     readout.New([]string{"Whole car"}, carNames[:]),
@@ -69,7 +72,7 @@ func New(host panel.Host) panel.Panel {
 	p.Face = panel.Face{
 		Name:     "Launch",
 		Said:     container.NewVBox(p.verdict, p.bars),
-		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
+		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.events, p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
 	}
@@ -86,6 +89,11 @@ func (p *Panel) Refresh() {
 	}
 	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.otherWords(u)
 	p.verdict.Set(strings.TrimSpace(text))
+	text = ""
+	if events := words.Events(r, u); len(events) > 0 {
+		text = "• " + strings.Join(events, "\n• ")
+	}
+	p.events.Set(text)
 	p.writeBars(r, u)
 	p.writeCar(r, u)
 	p.writePreload(r, u)
@@ -141,6 +149,7 @@ func (p *Panel) held(b launch.RodID, tension float64, u units.System) (string, f
 // writeCar writes where the car is now.
 func (p *Panel) writeCar(r *launch.Result, u units.System) {
 	p.car.Set(rowSixty, 0, words.SixtyFeet(r, u), "")
+	p.car.Set(rowRelease, 0, words.FromRelease(r, u), "")
 	i, ok := p.study.Instant()
 	if !ok {
 		return

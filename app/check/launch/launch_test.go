@@ -39,6 +39,18 @@ func TestLaunchIsShownInWordsAndNumbers(t *testing.T) {
 	if got := d.Cell("Lower right", "Worst push"); !strings.HasPrefix(got, peak+", ") {
 		t.Errorf("the lower right bar's worst push is %q, want %s", got, peak)
 	}
+	events := words.Events(r, units.US)
+	if len(events) == 0 {
+		t.Error("nothing happens in the demo car's launch")
+	}
+	for _, want := range events {
+		if !strings.Contains(d.Says(), want) {
+			t.Errorf("it does not say %q", want)
+		}
+	}
+	if got, want := d.Cell("From release", "Whole car"), words.FromRelease(r, units.US); got != want || got == d.Cell("60 ft", "Whole car") {
+		t.Errorf("the time from release is %q, want %q", got, want)
+	}
 	// Another instant, other numbers.
 	before := d.Cell("Lower right", "Now")
 	d.Study.SetTime(0.3)
