@@ -9,7 +9,6 @@ import (
 	"bowline/app/panel"
 	"bowline/app/readout"
 	"bowline/app/study"
-	"bowline/app/tune/compare"
 	"bowline/app/words"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -87,7 +86,7 @@ func (p *Panel) Refresh() {
 		p.verdict.Set("The launch is being computed.")
 		return
 	}
-	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.otherWords(u)
+	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.othersWords(u)
 	p.verdict.Set(strings.TrimSpace(text))
 	text = ""
 	if events := words.Events(r, u); len(events) > 0 {
@@ -104,14 +103,16 @@ func (p *Panel) Refresh() {
 	p.assumed.Set(text)
 }
 
-// otherWords says the same of the setup that the current one is held against,
-// with its 60-ft time.
-func (p *Panel) otherWords(u units.System) string {
-	other := compare.Other(p.study)
-	if other == nil || other.Launch == nil {
-		return ""
+// othersWords says the same of the setups that the current one is compared with,
+// each with its 60-ft time.
+func (p *Panel) othersWords(u units.System) string {
+	text := ""
+	for _, o := range p.study.Others() {
+		if o.Launch != nil {
+			text += "\n" + words.OtherLaunch(words.Setup{Name: o.Name, Result: o.Result, Launch: o.Launch}, u)
+		}
 	}
-	return "\n" + words.OtherLaunch(words.Setup{Name: other.Name, Result: other.Result, Launch: other.Launch}, u)
+	return text
 }
 
 // writeBars writes what each bar carries now and at worst.

@@ -7,7 +7,6 @@ import (
 
 	panel "bowline/app/check/launch"
 	"bowline/app/panel/paneltest"
-	"bowline/app/tune/compare"
 	"bowline/app/words"
 	"bowline/assets"
 	"bowline/model/launch"
@@ -87,7 +86,7 @@ func TestLaunchPanelNamesTheOtherSetup(t *testing.T) {
 	}
 	d.Study.Compare(1)
 	d.Settle()
-	other := compare.Other(d.Study)
+	other := d.Study.Others()[0]
 	want := "\n" + words.OtherLaunch(words.Setup{Name: "more bite", Result: other.Result, Launch: other.Launch}, units.US)
 	if got := d.Says(); !strings.Contains(got, want+"\n") {
 		t.Errorf("it says %q, want %q in it", got, want)

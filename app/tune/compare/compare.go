@@ -1,10 +1,11 @@
-// Package compare holds the current setup against another one, in words and in
-// numbers side by side: a part of the page of setups.
+// Package compare compares the current setup with others, in words and in numbers
+// side by side: a part of the page of setups.
 package compare
 
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"bowline/app/form"
 	"bowline/app/panel"
@@ -21,10 +22,11 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Part holds the current setup against another one: words, numbers side by side
-// with their difference, and how to get there.
+// Part compares the current setup with others: words, numbers side by side with
+// their differences, and how to get there.
 type Part struct {
 	study   *study.Study
 	choice  *form.Select
@@ -65,12 +67,19 @@ var (
 	}
 )
 
-// Columns of the tables.
-const (
-	columnA = iota
-	columnB
-	columnBy
-)
+// beside is how many setups stand side by side: the current one and the first
+// that it is compared with.
+const beside = 2
+
+// headings are those of the tables before the setups have their names there: a
+// column for each setup, then one for what each but the first differs by.
+func headings() []string {
+	list := make([]string, beside, 2*beside-1)
+	for range beside - 1 {
+		list = append(list, "Difference")
+	}
+	return list
+}
 
 // shares are the parts of the width that tables with words in them give
 // their names and columns; the others have equal columns.
@@ -88,7 +97,7 @@ func New(s *study.Study) *Part {
 	p.choice = form.NewSelect(p.options, p.chosen, form.Always(func(i int) { p.compare(i - 1) }))
 	p.body = form.Group()
 	for i := range p.tables {
-		p.tables[i] = readout.New([]string{"", "", "Difference"}, rowNames[i])
+		p.tables[i] = readout.New(headings(), rowNames[i])
 		p.titles[i] = form.Heading(titles[i])
 		p.body.Add(p.titles[i])
 		p.body.Add(p.tables[i])
@@ -102,7 +111,7 @@ func New(s *study.Study) *Part {
 	return p
 }
 
-// compare holds the current setup against another one; below zero against none.
+// compare compares the current setup with another one; below zero with none.
 func (p *Part) compare(setup int) {
 	if setup < 0 {
 		p.study.Compare()
@@ -111,53 +120,55 @@ func (p *Part) compare(setup int) {
 	}
 }
 
-// Other returns the setup that the current one is held against on screen, or
-// nil: the first one compared.
-func Other(s *study.Study) *study.Comparison {
-	if others := s.Others(); len(others) > 0 {
-		return others[0]
+// setups returns the current setup and those that it is compared with, as many as
+// stand side by side. They are without launches while one is not that of the car
+// as it is.
+func (p *Part) setups() []words.Setup {
+	doc := p.study.Document()
+	list := []words.Setup{{Name: doc.Car().Setups[doc.Setup()].Name, Result: p.study.Result(), Launch: p.study.Launch()}}
+	for _, o := range p.study.Others() {
+		list = append(list, words.Setup{Name: o.Name, Result: o.Result, Launch: o.Launch})
 	}
-	return nil
-}
-
-// Chosen returns the setup chosen for comparison on screen, even while it is
-// the current one, and false when there is none.
-func Chosen(s *study.Study) (setup int, chosen bool) {
-	if list := s.Chosen(); len(list) > 0 {
-		return list[0], true
+	list = list[:min(len(list), beside)]
+	if p.study.LaunchOutdated() {
+		for i := range list {
+			list[i].Launch = nil
+		}
 	}
-	return 0, false
+	return list
 }
 
 // Refresh writes words and numbers.
 func (p *Part) Refresh() {
 	p.choice.Update()
-	other, c := Other(p.study), p.study.Document().Car()
-	if other == nil {
+	list := p.setups()
+	if len(list) < beside {
 		text := ""
-		if i, chosen := Chosen(p.study); chosen {
-			text = fmt.Sprintf("%q is the current setup. Click another one in the list to hold it against this.", c.Setups[i].Name)
+		if chosen := p.study.Chosen(); len(chosen) > 0 {
+			text = fmt.Sprintf("%q is the current setup. Click another one in the list to hold it against this.", list[0].Name)
 		}
 		p.verdict.Set(text)
 		p.body.Hide()
 		return
 	}
 	p.body.Show()
-	a, u := p.study.Result(), p.study.Units()
-	names := [2]string{c.Setups[a.Options.Setup].Name, c.Setups[other.Setup].Name}
-	launches := p.launches()
-	p.verdict.Set(words.Compare(words.Setup{Name: names[0], Result: a, Launch: launches[0]}, words.Setup{Name: names[1], Result: other.Result, Launch: launches[1]}, u))
-	short := shortened(names)
-	for _, t := range p.tables {
-		t.SetHeading(columnA, short[0])
-		t.SetHeading(columnB, short[1])
+	u := p.study.Units()
+	var verdicts []string
+	for _, other := range list[1:] {
+		verdicts = append(verdicts, words.Compare(list[0], other, u))
 	}
-	p.writeRide(a, other.Result, u)
-	p.writeTravel(a, other.Result, u)
-	p.writeForces(tableHit, analysis.Hit, a, other.Result, u)
-	p.writeForces(tableHooked, analysis.Hooked, a, other.Result, u)
-	p.writeLaunch(a, other.Result, launches, u)
-	p.writePlan(names, c, a.Options.Setup, other.Setup, u)
+	p.verdict.Set(strings.Join(verdicts, "\n"))
+	for column, name := range shortened(list) {
+		for _, t := range p.tables {
+			t.SetHeading(column, name)
+		}
+	}
+	p.writeRide(list, u)
+	p.writeTravel(list, u)
+	p.writeForces(tableHit, analysis.Hit, list, u)
+	p.writeForces(tableHooked, analysis.Hooked, list, u)
+	p.writeLaunch(list, u)
+	p.writePlan(list, u)
 }
 
 // options lists what the current setup can be held against: nothing, and all
@@ -177,74 +188,99 @@ func (p *Part) options() []string {
 
 // chosen returns which of the options it is.
 func (p *Part) chosen() string {
-	i, chosen := Chosen(p.study)
-	if !chosen {
-		i = -1
+	option := 0
+	if chosen := p.study.Chosen(); len(chosen) > 0 {
+		option = 1 + chosen[0]
 	}
-	return p.options()[i+1]
+	return p.options()[option]
 }
 
-// set writes a row: both values, and by how much the second differs.
-func (p *Part) set(table, row int, a, b, by string) {
-	for column, text := range []string{a, b, by} {
-		p.tables[table].Set(row, column, text, "")
+// write writes a row: the value of each setup with its color, and what each but
+// the first differs by from that.
+func (p *Part) write(table, row int, value func(setup int) (string, fyne.ThemeColorName), by func(setup int) string) {
+	for i := range beside {
+		text, color := value(i)
+		p.tables[table].Set(row, i, text, color)
 	}
+	for i := 1; i < beside; i++ {
+		p.tables[table].Set(row, beside+i-1, by(i), "")
+	}
+}
+
+// plain is a value in the usual color.
+func plain(value func(setup int) string) func(int) (string, fyne.ThemeColorName) {
+	return func(setup int) (string, fyne.ThemeColorName) { return value(setup), "" }
 }
 
 // writeRide writes what is so at ride height.
-func (p *Part) writeRide(a, b *analysis.Result, u units.System) {
-	const none = "parallel bars"
-	ahead, up, by := [2]string{none, none}, [2]string{"—", "—"}, [2]string{"—", "—"}
-	for i, r := range []*analysis.Result{a, b} {
-		if ride := &r.Ride; ride.HasInstantCenter {
-			ahead[i], up[i] = u.Format(units.Length, ride.InstantCenter.X), u.Format(units.Length, ride.InstantCenter.Y)
+func (p *Part) writeRide(list []words.Setup, u units.System) {
+	ride := func(i int) *analysis.Station { return &list[i].Result.Ride }
+	center := func(none string, of func(r2.Vec) float64) func(int) (string, fyne.ThemeColorName) {
+		return plain(func(i int) string {
+			if !ride(i).HasInstantCenter {
+				return none
+			}
+			return u.Format(units.Length, of(ride(i).InstantCenter))
+		})
+	}
+	p.write(tableRide, 0, center("parallel bars", func(c r2.Vec) float64 { return c.X }), func(i int) string {
+		switch was, is := ride(0), ride(i); {
+		case was.HasInstantCenter && is.HasInstantCenter:
+			return words.Ahead(was.InstantCenter.X, is.InstantCenter.X, u)
+		case !was.HasInstantCenter && !is.HasInstantCenter:
+			return words.Same
 		}
-	}
-	switch was, is := &a.Ride, &b.Ride; {
-	case was.HasInstantCenter && is.HasInstantCenter:
-		by[0] = words.Ahead(was.InstantCenter.X, is.InstantCenter.X, u)
-		by[1] = words.Up(was.InstantCenter.Y, is.InstantCenter.Y, u)
-	case !was.HasInstantCenter && !is.HasInstantCenter:
-		by[0] = words.Same
-	}
-	p.set(tableRide, 0, ahead[0], ahead[1], by[0])
-	p.set(tableRide, 1, up[0], up[1], by[1])
-	squat, squatBy := [2]string{"upright", "upright"}, "—"
-	for i, r := range []*analysis.Result{a, b} {
-		if r.Ride.HasAntiSquat {
-			squat[i] = u.Format(units.Percent, r.Ride.AntiSquat)
+		return "—"
+	})
+	p.write(tableRide, 1, center("—", func(c r2.Vec) float64 { return c.Y }), func(i int) string {
+		if !ride(0).HasInstantCenter || !ride(i).HasInstantCenter {
+			return "—"
 		}
-	}
-	if a.Ride.HasAntiSquat && b.Ride.HasAntiSquat {
-		squatBy = words.Difference(u, units.Percent, a.Ride.AntiSquat, b.Ride.AntiSquat, "more", "less")
-	}
-	p.set(tableRide, 2, squat[0], squat[1], squatBy)
-	for i, r := range []*analysis.Result{a, b} {
-		if r.Ride.HasAntiSquat {
-			p.tables[tableRide].Set(2, i, squat[i], panel.TargetColor(r, r.Ride.AntiSquat))
+		return words.Up(ride(0).InstantCenter.Y, ride(i).InstantCenter.Y, u)
+	})
+	p.write(tableRide, 2, func(i int) (string, fyne.ThemeColorName) {
+		if !ride(i).HasAntiSquat {
+			return "upright", ""
 		}
-	}
+		return u.Format(units.Percent, ride(i).AntiSquat), panel.TargetColor(list[i].Result, ride(i).AntiSquat)
+	}, func(i int) string {
+		if !ride(0).HasAntiSquat || !ride(i).HasAntiSquat {
+			return "—"
+		}
+		return words.Difference(u, units.Percent, ride(0).AntiSquat, ride(i).AntiSquat, "more", "less")
+	})
 	for _, pair := range car.Pairs {
-		was, is := a.Bars[pair].Length, b.Bars[pair].Length
-		p.set(tableRide, 3+int(pair), u.Format(units.Length, was), u.Format(units.Length, is), words.Difference(u, units.Length, was, is, "longer", "shorter"))
+		length := func(i int) float64 { return list[i].Result.Bars[pair].Length }
+		p.write(tableRide, 3+int(pair),
+			plain(func(i int) string { return u.Format(units.Length, length(i)) }),
+			func(i int) string {
+				return words.Difference(u, units.Length, length(0), length(i), "longer", "shorter")
+			})
 	}
 }
 
 // writeTravel writes what goes on over the travel.
-func (p *Part) writeTravel(a, b *analysis.Result, u units.System) {
-	was, is := overTravel(a), overTravel(b)
-	by := "—"
-	if was.squats && is.squats {
-		by = words.Points(is.squatWidth()-was.squatWidth(), 0, "wider", "narrower")
+func (p *Part) writeTravel(list []words.Setup, u units.System) {
+	swings := make([]swing, len(list))
+	for i := range list {
+		swings[i] = overTravel(list[i].Result)
 	}
-	p.set(tableTravel, 0, was.squatText(), is.squatText(), by)
-	angle := func(x float64) string { return u.Format(units.Angle, x) }
-	for i, of := range []func(*swing) float64{
+	p.write(tableTravel, 0, plain(func(i int) string { return swings[i].squatText() }), func(i int) string {
+		if !swings[0].squats || !swings[i].squats {
+			return "—"
+		}
+		return words.Points(swings[i].squatWidth()-swings[0].squatWidth(), 0, "wider", "narrower")
+	})
+	for row, of := range []func(*swing) float64{
 		func(s *swing) float64 { return s.pinion[1] - s.pinion[0] },
 		func(s *swing) float64 { return s.pinion[1] },
 		func(s *swing) float64 { return 0 - s.pinion[0] },
 	} {
-		p.set(tableTravel, 1+i, angle(of(&was)), angle(of(&is)), words.Difference(u, units.Angle, of(&was), of(&is), "more", "less"))
+		p.write(tableTravel, 1+row,
+			plain(func(i int) string { return u.Format(units.Angle, of(&swings[i])) }),
+			func(i int) string {
+				return words.Difference(u, units.Angle, of(&swings[0]), of(&swings[i]), "more", "less")
+			})
 	}
 }
 
@@ -275,16 +311,18 @@ func (s *swing) squatText() string {
 func (s *swing) squatWidth() float64 { return math.Round(100*s.squat[1]) - math.Round(100*s.squat[0]) }
 
 // writeForces writes the most that a bar carries in a load case.
-func (p *Part) writeForces(table int, load analysis.Case, a, b *analysis.Result, u units.System) {
-	was, is := a.Most(load), b.Most(load)
+func (p *Part) writeForces(table int, load analysis.Case, list []words.Setup, u units.System) {
+	most := make([][2][2]analysis.Use, len(list))
+	for i := range list {
+		most[i] = list[i].Result.Most(load)
+	}
 	for _, pair := range car.Pairs {
 		for i, way := range column.Directions {
-			row, from, to := 2*int(pair)+i, was[pair][way], is[pair][way]
-			p.set(table, row, "", "", words.Difference(u, units.Force, from.Force, to.Force, "more", "less"))
-			for side, use := range []analysis.Use{from, to} {
-				text, color := useWords(use, u)
-				p.tables[table].Set(row, side, text, color)
-			}
+			p.write(table, 2*int(pair)+i,
+				func(i int) (string, fyne.ThemeColorName) { return useWords(most[i][pair][way], u) },
+				func(i int) string {
+					return words.Difference(u, units.Force, most[0][pair][way].Force, most[i][pair][way].Force, "more", "less")
+				})
 		}
 	}
 }
@@ -297,21 +335,30 @@ func useWords(use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
 	return words.Use(use, u), panel.ShareColor(use.Share)
 }
 
-// writePlan writes turns, and how to get from the current setup to the other.
-func (p *Part) writePlan(names [2]string, c *car.Car, a, b int, u units.System) {
-	to := &c.Setups[b]
-	plan, err := adjuster.Plan(c, a, to.Holes, to.Turns)
-	if err != nil {
-		p.plan.Set(words.NoSetupPlan(names[0], names[1], err))
-	} else {
-		p.plan.Set(words.SetupPlan(names[0], names[1], &plan, u))
-	}
-	for i, bar := range car.BarTurns {
-		by := "—"
-		if err == nil {
-			pair := &plan.Pairs[i/2]
-			by = words.Turn([]adjuster.BarChange{pair.Left, pair.Right}[i%2].Turn())
+// writePlan writes turns, and how to get from the current setup to the others.
+func (p *Part) writePlan(list []words.Setup, u units.System) {
+	c := p.study.Document().Car()
+	setup := func(i int) *car.Setup { return &c.Setups[list[i].Result.Options.Setup] }
+	plans, texts := make([]*adjuster.Change, len(list)), []string(nil)
+	for i := 1; i < len(list); i++ {
+		plan, err := adjuster.Plan(c, list[0].Result.Options.Setup, setup(i).Holes, setup(i).Turns)
+		if err != nil {
+			texts = append(texts, words.NoSetupPlan(list[0].Name, list[i].Name, err))
+			continue
 		}
-		p.set(tableTurns, i, words.OwnTurns(*bar.Of(&c.Setups[a].Turns)), words.OwnTurns(*bar.Of(&to.Turns)), by)
+		plans[i] = &plan
+		texts = append(texts, words.SetupPlan(list[0].Name, list[i].Name, &plan, u))
+	}
+	p.plan.Set(strings.Join(texts, "\n"))
+	for row, bar := range car.BarTurns {
+		p.write(tableTurns, row,
+			plain(func(i int) string { return words.OwnTurns(*bar.Of(&setup(i).Turns)) }),
+			func(i int) string {
+				if plans[i] == nil {
+					return "—"
+				}
+				pair := &plans[i].Pairs[row/2]
+				return words.Turn([]adjuster.BarChange{pair.Left, pair.Right}[row%2].Turn())
+			})
 	}
 }

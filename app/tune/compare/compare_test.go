@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,7 +28,7 @@ func comparing(t *testing.T) (*paneltest.Desk, *Part) {
 	}
 	p.choice.SetSelected("lower bar up")
 	d.Settle()
-	if o := Other(d.Study); o == nil || o.Setup != 1 || !p.body.Visible() {
+	if o := d.Study.Others(); len(o) != 1 || o[0].Setup != 1 || !p.body.Visible() {
 		t.Fatal("the setup chosen is not compared")
 	}
 	return d, p
@@ -72,11 +73,11 @@ func TestComparisonOfTwoSetups(t *testing.T) {
 			}
 		}
 	}
-	a, b := d.Study.Result(), Other(d.Study).Result
+	a, b := d.Study.Result(), d.Study.Others()[0].Result
 	wantForces(t, p, tableHit, analysis.Hit, a, b)
 	wantForces(t, p, tableHooked, analysis.Hooked, a, b)
 
-	if got, want := p.verdict.Text(), words.Compare(words.Setup{Name: "baseline", Result: a, Launch: d.Study.Launch()}, words.Setup{Name: "lower bar up", Result: b, Launch: Other(d.Study).Launch}, units.US); got != want {
+	if got, want := p.verdict.Text(), words.Compare(words.Setup{Name: "baseline", Result: a, Launch: d.Study.Launch()}, words.Setup{Name: "lower bar up", Result: b, Launch: d.Study.Others()[0].Launch}, units.US); got != want {
 		t.Errorf("it says %q, want %q", got, want)
 	}
 
@@ -140,7 +141,7 @@ func wantForces(t *testing.T, p *Part, table int, load analysis.Case, a, b *anal
 		if math.Abs(lb) < 0.5 {
 			want = words.Same
 		}
-		if got := p.tables[table].Text(row, columnBy); got != want {
+		if got := p.tables[table].Text(row, 2); got != want {
 			t.Errorf("%s, %s differ by %q, want %q", load, name, got, want)
 		}
 	}
@@ -168,7 +169,7 @@ func TestComparisonTheOtherWayRound(t *testing.T) {
 			want = want[1:]
 		}
 	}
-	a, b := words.Setup{Name: "lower bar up", Result: d.Study.Result(), Launch: d.Study.Launch()}, words.Setup{Name: "baseline", Result: Other(d.Study).Result, Launch: Other(d.Study).Launch}
+	a, b := words.Setup{Name: "lower bar up", Result: d.Study.Result(), Launch: d.Study.Launch()}, words.Setup{Name: "baseline", Result: d.Study.Others()[0].Result, Launch: d.Study.Others()[0].Launch}
 	if got, want := p.verdict.Text(), words.Compare(a, b, units.US); got != want {
 		t.Errorf("it says %q, want %q", got, want)
 	}
@@ -189,7 +190,7 @@ func TestTheCurrentSetupChosenForComparison(t *testing.T) {
 	}
 	p.choice.SetSelected("no other setup")
 	d.Settle()
-	if _, chosen := Chosen(d.Study); chosen || p.body.Visible() {
+	if len(d.Study.Chosen()) > 0 || p.body.Visible() {
 		t.Error("there is still a comparison")
 	}
 	// A setup may have the very name that stands for none.
@@ -199,8 +200,8 @@ func TestTheCurrentSetupChosenForComparison(t *testing.T) {
 		t.Errorf("chosen is %q of %q", p.choice.Selected, p.choice.Options)
 	}
 	p.choice.SetSelected("no other setup")
-	if i, chosen := Chosen(d.Study); i != 1 || !chosen {
-		t.Errorf("chosen is %d, %v", i, chosen)
+	if got := d.Study.Chosen(); !slices.Equal(got, []int{1}) {
+		t.Errorf("chosen is %v", got)
 	}
 }
 
@@ -212,7 +213,7 @@ func TestEqualSetupsAreTheSame(t *testing.T) {
 	d.Settle()
 	for i, table := range p.tables {
 		for row, name := range rowNames[i] {
-			if got := table.Text(row, columnBy); got != words.Same && (i != tableTurns || got != "no turn") {
+			if got := table.Text(row, 2); got != words.Same && (i != tableTurns || got != "no turn") {
 				t.Errorf("%s, %s differ by %q", titles[i], name, got)
 			}
 		}
@@ -225,11 +226,11 @@ func TestLongNamesOverTheColumns(t *testing.T) {
 		{"baseline", "bite"}: {"baseline", "bite"},
 		{"the setup of the first weekend", "the setup of the second weekend"}: {"A the setup o…", "B the setup o…"},
 	} {
-		got := shortened(names)
+		got := shortened([]words.Setup{{Name: names[0]}, {Name: names[1]}})
 		for _, text := range got {
 			paneltest.WantRoom(t, "heading", text, true, compareRoom)
 		}
-		if got[0] == got[1] || len(names[0]) < 12 && got != want {
+		if got[0] == got[1] || len(names[0]) < 12 && !slices.Equal(got, want[:]) {
 			t.Errorf("%q are cut to %q", names, got)
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
+
+	"fyne.io/fyne/v2"
 )
 
 // launchTitle stands over the launches of both setups.
@@ -20,76 +22,60 @@ const (
 	rowOff   = rowLift + 1
 )
 
-// launches returns the launches of the current setup and of the one that it is
-// held against; none while one of them is not that of the car as it is.
-func (p *Part) launches() [2]*launch.Result {
-	other := Other(p.study)
-	if other == nil || p.study.LaunchOutdated() {
-		return [2]*launch.Result{}
-	}
-	return [2]*launch.Result{p.study.Launch(), other.Launch}
-}
-
-// writeLaunch writes what both setups do as the car leaves.
-func (p *Part) writeLaunch(a, b *analysis.Result, launches [2]*launch.Result, u units.System) {
+// writeLaunch writes what the setups do as the car leaves.
+func (p *Part) writeLaunch(list []words.Setup, u units.System) {
 	title := launchTitle
-	if launches[0] == nil {
+	if list[0].Launch == nil {
 		title += ": the launches are being computed"
 	}
 	p.titles[tableLaunch].Set(title)
-	for row := range rowNames[tableLaunch] {
-		p.set(tableLaunch, row, "—", "—", "—")
+	// Of a launch without a history only how it ended is known.
+	ran := func(i int) bool { return list[i].Launch != nil && len(list[i].Launch.Time) > 0 }
+	row := func(row int, value func(i int) (string, fyne.ThemeColorName), by func(i int) string) {
+		p.write(tableLaunch, row, func(i int) (string, fyne.ThemeColorName) {
+			if !ran(i) && (row != rowSixty || list[i].Launch == nil) {
+				return "—", ""
+			}
+			return value(i)
+		}, func(i int) string {
+			if !ran(0) || !ran(i) {
+				return "—"
+			}
+			return by(i)
+		})
 	}
-	if launches[0] == nil {
-		return
-	}
-	for side, r := range launches {
-		if len(r.Time) == 0 {
-			p.tables[tableLaunch].Set(rowSixty, side, r.Outcome.String(), "")
-			continue
+	row(rowSixty, plain(func(i int) string { return words.SixtyFeet(list[i].Launch, u) }), func(i int) string {
+		switch was, is := list[0].Launch, list[i].Launch; {
+		case was.Outcome == launch.Finished && is.Outcome == launch.Finished:
+			return words.Difference(u, units.Time, was.Elapsed, is.Elapsed, "slower", "quicker")
+		case was.Outcome == is.Outcome:
+			return words.Same
 		}
-		p.writeLaunchOf(side, []*analysis.Result{a, b}[side], r, u)
-	}
-	was, is := launches[0], launches[1]
-	if len(was.Time) == 0 || len(is.Time) == 0 {
-		return
-	}
-	by := func(row int, text string) { p.tables[tableLaunch].Set(row, columnBy, text, "") }
-	switch {
-	case was.Outcome == launch.Finished && is.Outcome == launch.Finished:
-		by(rowSixty, words.Difference(u, units.Time, was.Elapsed, is.Elapsed, "slower", "quicker"))
-	case was.Outcome == is.Outcome:
-		by(rowSixty, words.Same)
-	}
+		return "—"
+	})
 	for _, bar := range launch.Bars {
 		for _, way := range column.Directions {
-			from, to := a.InLaunch(was, bar, way), b.InLaunch(is, bar, way)
-			by(barRow(bar, way), words.WholePoints(from.Share, to.Share, "more", "less"))
+			use := func(i int) analysis.Use { return list[i].Result.InLaunch(list[i].Launch, bar, way) }
+			row(barRow(bar, way),
+				func(i int) (string, fyne.ThemeColorName) { return useWords(use(i), u) },
+				func(i int) string { return words.WholePoints(use(0).Share, use(i).Share, "more", "less") })
 		}
 	}
-	by(rowLift, words.Up(was.Lift.Height, is.Lift.Height, u))
-	by(rowOff, words.Difference(u, units.Time, was.Lift.Duration, is.Lift.Duration, "longer", "shorter"))
+	lift := func(i int) *launch.Lift { return &list[i].Launch.Lift }
+	row(rowLift, plain(func(i int) string { return orNone(lift(i).Height, units.Length, u) }),
+		func(i int) string { return words.Up(lift(0).Height, lift(i).Height, u) })
+	row(rowOff, plain(func(i int) string { return orNone(lift(i).Duration, units.Time, u) }),
+		func(i int) string {
+			return words.Difference(u, units.Time, lift(0).Duration, lift(i).Duration, "longer", "shorter")
+		})
 }
 
-// writeLaunchOf writes one setup's launch.
-func (p *Part) writeLaunchOf(side int, a *analysis.Result, r *launch.Result, u units.System) {
-	t := p.tables[tableLaunch]
-	t.Set(rowSixty, side, words.SixtyFeet(r, u), "")
-	for _, bar := range launch.Bars {
-		for _, way := range column.Directions {
-			text, color := useWords(a.InLaunch(r, bar, way), u)
-			t.Set(barRow(bar, way), side, text, color)
-		}
+// orNone writes a value that is above zero.
+func orNone(x float64, q units.Quantity, u units.System) string {
+	if x > 0 {
+		return u.Format(q, x)
 	}
-	lift, off := "none", "none"
-	if r.Lift.Height > 0 {
-		lift = u.Format(units.Length, r.Lift.Height)
-	}
-	if r.Lift.Duration > 0 {
-		off = u.Format(units.Time, r.Lift.Duration)
-	}
-	t.Set(rowLift, side, lift, "")
-	t.Set(rowOff, side, off, "")
+	return "none"
 }
 
 // barRow returns the row of a bar's largest push or pull.

@@ -38,7 +38,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 	if got := p.titles[tableLaunch].Text(); got != "In the launch" {
 		t.Errorf("the title is %q", got)
 	}
-	runs := [2]*launch.Result{d.Study.Launch(), Other(d.Study).Launch}
+	runs := [2]*launch.Result{d.Study.Launch(), d.Study.Others()[0].Launch}
 	if runs[0].Outcome != launch.Finished || runs[1].Outcome != launch.Finished || runs[0].Setup != 0 || runs[1].Setup != 1 {
 		t.Fatalf("the launches ended %v and %v", runs[0].Outcome, runs[1].Outcome)
 	}
@@ -84,7 +84,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 			} else if math.Abs(b-a) == 1 {
 				want = strings.Replace(want, "points", "point", 1)
 			}
-			if got := table.Text(row, columnBy); got != want {
+			if got := table.Text(row, 2); got != want {
 				t.Errorf("%s differ by %q, want %q", rowNames[tableLaunch][row], got, want)
 			}
 		}
@@ -111,7 +111,7 @@ func TestComparisonOfLaunches(t *testing.T) {
 		if runs[1].Lift.Height == 0 && row != rowSixty {
 			want = "none"
 		}
-		if got := table.Text(row, columnB); got != want {
+		if got := table.Text(row, 1); got != want {
 			t.Errorf("%s: %q, want %q", rowNames[tableLaunch][row], got, want)
 		}
 	}
@@ -134,16 +134,16 @@ func shareIn(t *testing.T, text string) float64 {
 func TestComparedLaunchesFollow(t *testing.T) {
 	d, p := comparingDemo(t)
 	d.Settle()
-	before := p.tables[tableLaunch].Text(rowSixty, columnA)
+	before := p.tables[tableLaunch].Text(rowSixty, 0)
 	if problems := d.Doc.Apply("Mass", func(c *car.Car) { c.Body.Mass *= 1.1 }); problems != nil {
 		t.Fatal(problems)
 	}
 	p.Refresh()
-	if got := p.tables[tableLaunch].Text(rowSixty, columnA); got != "—" {
+	if got := p.tables[tableLaunch].Text(rowSixty, 0); got != "—" {
 		t.Errorf("the launch of the car before is shown as %q", got)
 	}
 	d.Settle()
-	if got := p.tables[tableLaunch].Text(rowSixty, columnA); got == before || got == "—" {
+	if got := p.tables[tableLaunch].Text(rowSixty, 0); got == before || got == "—" {
 		t.Errorf("after the edit the table says %q, before %q", got, before)
 	}
 	d.Hide(true)
@@ -162,8 +162,8 @@ func TestComparedLaunchesFollow(t *testing.T) {
 func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
 	d, p := comparingDemo(t)
 	d.Settle()
-	a, b := d.Study.Result(), Other(d.Study).Result
-	finished, over, none := *d.Study.Launch(), *Other(d.Study).Launch, *Other(d.Study).Launch
+	a, b := d.Study.Result(), d.Study.Others()[0].Result
+	finished, over, none := *d.Study.Launch(), *d.Study.Others()[0].Launch, *d.Study.Others()[0].Launch
 	over.Outcome, over.Elapsed = launch.WentOver, 0
 	none.Outcome, none.History, none.Peaks, none.Elapsed = launch.NoRest, launch.History{}, [launch.RodCount]launch.Peak{}, 0
 	table := p.tables[tableLaunch]
@@ -175,15 +175,15 @@ func TestComparedLaunchThatDoesNotFinish(t *testing.T) {
 		{[2]*launch.Result{&over, &finished}, [3]string{"went over", fmt.Sprintf("%.3f s", finished.Elapsed), "—"}},
 		{[2]*launch.Result{&finished, &finished}, [3]string{fmt.Sprintf("%.3f s", finished.Elapsed), fmt.Sprintf("%.3f s", finished.Elapsed), words.Same}},
 	} {
-		p.writeLaunch(a, b, c.runs, units.US)
+		p.writeLaunch([]words.Setup{{Result: a, Launch: c.runs[0]}, {Result: b, Launch: c.runs[1]}}, units.US)
 		for column, want := range c.row {
 			if got := table.Text(rowSixty, column); got != want {
 				t.Errorf("60 ft: %q, want %q", got, want)
 			}
 		}
 	}
-	p.writeLaunch(a, b, [2]*launch.Result{&finished, &none}, units.US)
-	if got := table.Text(rowSixty, columnB); got != "found no rest" || table.Text(rowBars, columnB) != "—" || table.Text(rowBars, columnBy) != "—" {
-		t.Errorf("without a launch the table says %q, %q", got, table.Text(rowBars, columnB))
+	p.writeLaunch([]words.Setup{{Result: a, Launch: &finished}, {Result: b, Launch: &none}}, units.US)
+	if got := table.Text(rowSixty, 1); got != "found no rest" || table.Text(rowBars, 1) != "—" || table.Text(rowBars, 2) != "—" {
+		t.Errorf("without a launch the table says %q, %q", got, table.Text(rowBars, 1))
 	}
 }

@@ -1,18 +1,33 @@
 package compare
 
 import (
+	"slices"
 	"strings"
+
+	"bowline/app/words"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
 
-// shortened cuts two names to the room over a column. Names that would be cut
-// alike tell which is which by a letter.
-func shortened(names [2]string) [2]string {
-	short := [2]string{cutTo(names[0]), cutTo(names[1])}
-	if short[0] == short[1] {
-		return [2]string{cutTo("A " + names[0]), cutTo("B " + names[1])}
+// shortened cuts the names of setups to the room over a column. Where some would
+// be cut alike a letter tells which is which.
+func shortened(list []words.Setup) []string {
+	short := make([]string, len(list))
+	for i := range list {
+		short[i] = cutTo(list[i].Name)
+		if slices.Contains(short[:i], short[i]) {
+			return lettered(list)
+		}
+	}
+	return short
+}
+
+// lettered cuts the names with a letter before each.
+func lettered(list []words.Setup) []string {
+	short := make([]string, len(list))
+	for i := range list {
+		short[i] = cutTo(string(rune('A'+i)) + " " + list[i].Name)
 	}
 	return short
 }
