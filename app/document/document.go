@@ -1,6 +1,6 @@
 // Package document holds the car that is edited in the window: the one way in
-// for edits, undo, the setup being looked at, the car's file and what is left
-// of it after a crash.
+// for edits, undo, the current setup, the car's file and its recovery after a
+// crash.
 //
 // A Document belongs to the goroutine that owns the window.
 package document
@@ -52,15 +52,15 @@ func New(library stock.Library, folder string, file *carfile.File) *Document {
 	return d
 }
 
-// Car returns the current car. Do not change it: use Apply. It stays as it is
-// when the document goes on.
+// Car returns the current car. Do not change it: use Apply. Later edits make
+// other cars and leave this one as it is.
 func (d *Document) Car() *car.Car { return d.now.car }
 
-// Revision grows with every change of the car or the current setup, undo
+// Revision increases with every change of the car or the current setup, undo
 // included, so a result that was computed at another revision is outdated.
 func (d *Document) Revision() uint64 { return d.revision }
 
-// Setup returns the index of the setup being looked at.
+// Setup returns the index of the current setup.
 func (d *Document) Setup() int { return d.now.setup }
 
 // Units returns the unit system on screen. It starts as the file's own.
@@ -75,11 +75,11 @@ func (d *Document) Title() string {
 }
 
 // Apply makes one edit, an undo step named label, unless it is part of a drag.
-// The edit gets a copy of the car. If what it leaves is no valid car, nothing
-// changes and the problems are returned, in units of the screen. Bars that go to
+// The edit gets a copy of the car. If the result is not valid, nothing changes and
+// the problems are returned, in units of the screen. Bars that go to
 // other holes keep the length they were fitted at (car.KeepFitted). An edit that
-// changes nothing is no step. The current setup stays the same one as long as
-// there is a setup of its name; after that its place in the list counts.
+// changes nothing is no step. The current setup is followed by its name; when
+// there is none of that name any more, by its place in the list.
 //
 // Neither edit nor a listener may change the document: that panics.
 func (d *Document) Apply(label string, edit func(*car.Car)) []car.Problem {
@@ -103,8 +103,7 @@ func (d *Document) Apply(label string, edit func(*car.Car)) []car.Problem {
 	return nil
 }
 
-// start returns what the edit at hand began with: in a drag, what that began
-// with.
+// start returns the state before the edit at hand; in a drag, before the drag.
 func (d *Document) start() state {
 	if d.drag != nil {
 		return d.drag.before
@@ -112,7 +111,7 @@ func (d *Document) start() state {
 	return d.now
 }
 
-// follow returns where next has the current setup of was.
+// follow returns the index in next of the setup that was current in was.
 func follow(was state, next *car.Car) int {
 	if i := next.SetupNamed(was.car.Setups[was.setup].Name); i >= 0 {
 		return i

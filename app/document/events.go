@@ -23,11 +23,11 @@ const (
 // Has reports whether any of what is among the changes.
 func (e Event) Has(what Event) bool { return e&what != 0 }
 
-// audience are those who listen to a document, and what they know of it.
+// audience holds the listeners of a document and what they were told last.
 type audience struct {
 	listeners []*listener
 	told      facts
-	frozen    string // whom it is that must not change the document now; empty for nobody
+	frozen    string // who must not change the document now, as in "a listener"; empty for nobody
 }
 
 // listener is one function that hears of changes; nil once it is canceled.
@@ -70,7 +70,7 @@ func (f facts) since(told facts) Event {
 }
 
 // Listen has hear called after every change until cancel is called. Listeners
-// hear in the order in which they came, once a change. They may read the
+// are called in the order of subscription, once a change. They may read the
 // document but not change it: that panics.
 func (d *Document) Listen(hear func(Event)) (cancel func()) {
 	l := &listener{hear}
@@ -81,8 +81,8 @@ func (d *Document) Listen(hear func(Event)) (cancel func()) {
 	}
 }
 
-// tell compares the document with what its listeners know and tells them what
-// has changed.
+// tell compares the document with what its listeners were told last and tells
+// them what has changed.
 func (d *Document) tell() {
 	now := d.facts()
 	e := now.since(d.audience.told)

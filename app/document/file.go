@@ -97,7 +97,7 @@ func (d *Document) Save() error {
 	return d.Overwrite()
 }
 
-// Overwrite is Save whatever has become of the file on disk.
+// Overwrite is Save without the check that the file is unchanged on disk.
 func (d *Document) Overwrite() error {
 	if d.path == "" {
 		return ErrNoPath
@@ -105,7 +105,7 @@ func (d *Document) Overwrite() error {
 	return d.SaveAs(d.path)
 }
 
-// SaveAs writes the car to the file at path, whatever that holds, and makes it
+// SaveAs writes the car to the file at path, replacing what is there, and makes it
 // the car's file.
 func (d *Document) SaveAs(path string) error {
 	path, err := filepath.Abs(path)

@@ -17,7 +17,7 @@ type history struct {
 	done  int // steps not undone
 }
 
-// push adds an edit in place of those undone.
+// push adds an edit and drops those undone.
 func (h *history) push(s step) {
 	h.steps = append(h.steps[:h.done], s)
 	h.steps = h.steps[max(0, len(h.steps)-MaxSteps):]

@@ -34,7 +34,7 @@ func newRecovery(folder string) recovery {
 	return recovery{fallback: filepath.Join(folder, name), written: map[string][]byte{}}
 }
 
-// drop removes the recovery files that are still as this document left them.
+// drop removes the recovery files that are still as this document wrote them.
 func (r *recovery) drop() {
 	for path, data := range r.written {
 		if found, err := carfile.ReadAll(path); err == nil && bytes.Equal(found, data) {
@@ -89,8 +89,8 @@ func (d *Document) Autosave() error {
 	return nil
 }
 
-// Close ends editing for good: the recovery file goes, and Autosave does
-// nothing any more. Ask first when the car is Modified.
+// Close ends editing: it removes the recovery file, and from then on Autosave does
+// nothing. Ask first when the car is Modified.
 func (d *Document) Close() {
 	d.recovery.drop()
 	d.recovery.closed = true

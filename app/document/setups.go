@@ -59,24 +59,17 @@ func (d *Document) MoveSetup(i, by int) []car.Problem {
 	})
 }
 
-// DeleteSetup deletes setup i with the runs logged with it. The last one is
-// refused. When it is done said tells what has gone and how it comes back.
-func (d *Document) DeleteSetup(i int) (said string, problems []car.Problem) {
+// DeleteSetup deletes setup i with the runs logged with it, and returns it. The
+// last one is refused.
+func (d *Document) DeleteSetup(i int) (deleted car.Setup, problems []car.Problem) {
 	c := d.now.car
 	if len(c.Setups) == 1 {
-		return "", []car.Problem{{Path: fmt.Sprintf("setup.%d", i), Wrong: "a car needs a setup and this is the only one", Right: "add a copy first"}}
+		return car.Setup{}, []car.Problem{{Path: fmt.Sprintf("setup.%d", i), Wrong: "a car needs a setup and this is the only one", Right: "add a copy first"}}
 	}
-	gone := c.Setups[i]
+	deleted = c.Setups[i]
 	problems = d.Apply("Delete setup", func(c *car.Car) { c.Setups = slices.Delete(c.Setups, i, i+1) })
 	if len(problems) > 0 {
-		return "", problems
+		return car.Setup{}, problems
 	}
-	switch n := len(gone.Runs); n {
-	case 0:
-		return fmt.Sprintf("%q is deleted. Undo brings it back.", gone.Name), nil
-	case 1:
-		return fmt.Sprintf("%q is deleted, and the run logged with it. Undo brings both back.", gone.Name), nil
-	default:
-		return fmt.Sprintf("%q is deleted, and the %d runs logged with it. Undo brings them back.", gone.Name, n), nil
-	}
+	return deleted, nil
 }

@@ -2,6 +2,7 @@ package document
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -92,27 +93,25 @@ func TestMoveASetup(t *testing.T) {
 	wantSetups(t, d, "baseline 2, high 1, low 0", 0)
 }
 
-// What goes with a setup is told, and undo brings all of it back.
+// What is deleted is returned, and undo brings all of it back.
 func TestDeleteSetups(t *testing.T) {
 	d := logged(t)
-	for _, want := range []string{
-		`"baseline" is deleted, and the 2 runs logged with it. Undo brings them back.`,
-		`"high" is deleted, and the run logged with it. Undo brings both back.`,
-	} {
-		if said, p := d.DeleteSetup(0); said != want || p != nil {
-			t.Errorf("said %q, %v, want %q", said, p, want)
+	for _, want := range []string{"baseline", "high"} {
+		before := d.Car().Setups[0]
+		if deleted, p := d.DeleteSetup(0); !reflect.DeepEqual(deleted, before) || deleted.Name != want || p != nil {
+			t.Errorf("deleted %+v, %v, want %q", deleted, p, want)
 		}
 	}
-	said, p := d.DeleteSetup(0)
-	if want := "setup 1: a car needs a setup and this is the only one; add a copy first"; said != "" || len(p) != 1 || p[0].String() != want {
-		t.Errorf("said %q, %v, want %q", said, p, want)
+	deleted, p := d.DeleteSetup(0)
+	if want := "setup 1: a car needs a setup and this is the only one; add a copy first"; deleted.Name != "" || len(p) != 1 || p[0].String() != want {
+		t.Errorf("deleted %+v, %v, want %q", deleted, p, want)
 	}
 	wantSetups(t, d, "low 0", 0)
 	d.Undo()
 	d.Undo()
 	wantSetups(t, d, "baseline 2, high 1, low 0", 0)
-	if said, _ := d.DeleteSetup(2); said != `"low" is deleted. Undo brings it back.` {
-		t.Errorf("said %q", said)
+	if deleted, p := d.DeleteSetup(2); deleted.Name != "low" || p != nil {
+		t.Errorf("deleted %+v, %v", deleted, p)
 	}
 }
 

@@ -24,7 +24,7 @@ type Document interface {
 	Apply(label string, edit func(*car.Car)) []car.Problem
 	SelectSetup(i int)
 	CopySetup(i int) []car.Problem
-	DeleteSetup(i int) (said string, problems []car.Problem)
+	DeleteSetup(i int) (deleted car.Setup, problems []car.Problem)
 	MoveSetup(i, by int) []car.Problem
 	Listen(hear func(document.Event)) (cancel func())
 }

@@ -65,11 +65,11 @@ func (f *Fields) rename(name string) []form.Fault {
 	return f.editSetup("Rename setup", func(to *car.Setup) { to.Name = name })
 }
 
-// deleteSetup deletes a setup and tells how it comes back.
+// deleteSetup deletes a setup and says how it comes back.
 func (f *Fields) deleteSetup(i int) []car.Problem {
-	said, problems := f.doc.DeleteSetup(i)
+	deleted, problems := f.doc.DeleteSetup(i)
 	if len(problems) == 0 && f.Said != nil {
-		f.Said(said)
+		f.Said(words.SetupDeleted(deleted))
 	}
 	return problems
 }

@@ -1,6 +1,5 @@
-// Package runner computes away from the window: one worker that always turns
-// to the newest input and hands its results back to the goroutine that owns
-// the window.
+// Package runner computes in the background: one worker that takes the newest
+// input and hands its results back to the goroutine that owns the window.
 package runner
 
 import (
@@ -163,7 +162,7 @@ func (r *Runner[In, Out]) take(cancel context.CancelFunc) (in In, ok bool) {
 	return in, true
 }
 
-// settle takes note that the result of a run is about to be applied, and tells
+// settle notes that the result of a run is about to be applied, and reports
 // whether it is still wanted.
 func (r *Runner[In, Out]) settle(ctx context.Context) bool {
 	r.mu.Lock()

@@ -3,9 +3,9 @@ package runner
 import "time"
 
 // Soon runs a function for work that follows the mouse, whose events come
-// faster than pictures: at once when the last run is as long ago as a picture
-// takes, otherwise once after the events at hand, however often it is asked for
-// meanwhile. So every picture shows something new, and none costs more than one
+// faster than frames: at once when the last run was at least a frame's time ago,
+// otherwise once after the events already queued, however often it is asked for
+// meanwhile. So every frame shows something new, and none costs more than one
 // run. It serves the goroutine that owns the window.
 type Soon struct {
 	post    func(func())
@@ -16,8 +16,7 @@ type Soon struct {
 }
 
 // between is how long after a run the next one may be at once: longer than the
-// events of one picture take, shorter than from picture to picture at 60 a
-// second.
+// events of one frame take, shorter than a frame at 60 a second.
 const between = 8 * time.Millisecond
 
 // NewSoon returns a Soon that has run called at once or by post, which takes a

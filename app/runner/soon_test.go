@@ -48,24 +48,24 @@ func TestSoonRunsAtOnceAndThenOnceForMany(t *testing.T) {
 	b.want(t, "when the queue was served", 2, 0)
 	b.clock = b.clock.Add(between)
 	b.Ask()
-	b.want(t, "a picture later", 3, 0)
+	b.want(t, "a frame later", 3, 0)
 }
 
-// A picture may come before the queue is served: what waits is then done with
-// the first event of that picture, and not again.
+// A frame may come before the queue is served: what waits is then done with the
+// first event of that frame, and not again.
 func TestSoonDoesNotWaitForTheQueueBeyondAPicture(t *testing.T) {
 	b := newBench()
 	b.Ask()
 	b.Ask()
 	b.clock = b.clock.Add(2 * between)
 	b.Ask()
-	b.want(t, "a picture later", 2, 1)
+	b.want(t, "a frame later", 2, 1)
 	b.serve()
 	b.want(t, "when the queue was served", 2, 0)
 }
 
-// However events, pictures and the queue come about, the last question is
-// answered by the end, and no two runs at once are closer than a picture.
+// However events, frames and the queue come about, the last question is answered
+// by the end, and no two runs at once are closer than a frame.
 func TestSoonAnswersEveryQuestion(t *testing.T) {
 	b := newBench()
 	answered := true

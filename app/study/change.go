@@ -2,10 +2,10 @@ package study
 
 import "bowline/app/document"
 
-// Change says what has changed, all at once: one or more of the flags below.
+// Change says what has changed at once: one or more of the flags below.
 type Change uint32
 
-// What the document tells, passed on.
+// Changes of the document, passed on.
 const (
 	Car     = Change(document.Changed)        // The document's car is another one.
 	Setup   = Change(document.SetupSelected)  // Another setup is the current one.
@@ -15,17 +15,17 @@ const (
 	Loaded  = Change(document.Loaded)         // The car comes from another file, or anew from the same one.
 )
 
-// What the study adds.
+// Changes of the study.
 const (
 	Analysis     Change = 1 << (8 + iota) // Result returns another analysis, as after each change of Car or Setup.
 	Position                              // The station: travel, front travel, or the instant of the launch.
 	Choice                                // Load case, launch or travel, selected pivot, hole-moving mode.
-	Launches                              // A launch has come, or there is none any more.
+	Launches                              // A launch has been computed, or dropped with its car.
 	LaunchFailed                          // A launch could not be computed: LaunchError says why.
 	Compared                              // The setups that the current one is compared with.
-	Ranking                               // The combinations of holes are found, ranked, filtered or outdated anew.
+	Ranking                               // The combinations of holes: found, ranked, filtered or outdated.
 	Pointing                              // The combination pointed at or picked.
-	Progress                              // How the search for the combinations stands.
+	Progress                              // The progress of the search for the combinations.
 	Wanted                                // What is wanted computed.
 )
 
@@ -33,8 +33,8 @@ const (
 func (c Change) Has(what Change) bool { return c&what != 0 }
 
 // change is the one way in which a study changes: apply makes the change and
-// says what it is, what depends on that is brought up to date, and then the
-// listeners are told once.
+// returns what it is, what depends on it is updated, and then the listeners are
+// called once.
 func (s *Study) change(apply func() Change) {
 	if s.telling {
 		panic("study: a listener must not change the study")
@@ -44,8 +44,8 @@ func (s *Study) change(apply func() Change) {
 	}
 }
 
-// update brings up to date what depends on a change, sets the workers to what
-// is missing, and returns what else has changed by that.
+// update recomputes what depends on a change, submits what is missing to the
+// workers, and returns what else has changed by that.
 func (s *Study) update(c Change) Change {
 	var more Change
 	if c.Has(Car) {
@@ -68,8 +68,7 @@ func (s *Study) update(c Change) Change {
 	return more
 }
 
-// tell calls the listeners in the order in which they came, and then what waits
-// for that.
+// tell calls the listeners, and then what was put off by Then meanwhile.
 func (s *Study) tell(c Change) {
 	s.callAll(c)
 	for len(s.then) > 0 {
@@ -81,7 +80,8 @@ func (s *Study) tell(c Change) {
 	}
 }
 
-// callAll calls the listeners, who must not change the study meanwhile.
+// callAll calls the listeners in the order of subscription. They must not change
+// the study meanwhile.
 func (s *Study) callAll(c Change) {
 	s.telling = true
 	defer func() { s.telling = false }()
@@ -90,14 +90,14 @@ func (s *Study) callAll(c Change) {
 	}
 }
 
-// Listen has hear called once after every change, after those who listened
-// before. A listener may read the study and its document but change neither:
-// that panics. What has to follow from a change goes through Then.
+// Listen has hear called once after every change; listeners are called in the
+// order of subscription. A listener may read the study and its document but not
+// change them: that panics. A change that follows from a change goes through Then.
 func (s *Study) Listen(hear func(Change)) { s.listeners = append(s.listeners, hear) }
 
-// Then has f run, which may change the study: at once, or while listeners are
-// being told as soon as all of them have been, so that they hear of every change
-// in the same order.
+// Then runs f, which may change the study: at once, or, while listeners are being
+// called, when all of them have been. So all listeners hear of the changes in the
+// same order.
 func (s *Study) Then(f func()) {
 	if s.telling {
 		s.then = append(s.then, f)

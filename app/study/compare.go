@@ -27,10 +27,9 @@ type compared struct {
 	setups int           // that the car had when they were found last
 }
 
-// Compare compares the current setup with others, in this order; with none
-// there is no comparison. A setup named twice counts once. They are known by
-// their names from now on, so that they stay the same ones while setups are
-// moved.
+// Compare compares the current setup with others, in this order; without any it
+// ends the comparison. A setup given twice counts once. From now on they are
+// followed by name while setups are moved, renamed or deleted.
 func (s *Study) Compare(setups ...int) {
 	s.change(func() Change {
 		c, was := s.doc.Car(), s.compared.chosen
@@ -63,8 +62,8 @@ func named(list []*Comparison, name string) *Comparison {
 }
 
 // Others returns the setups that the current one is compared with, in the order
-// chosen, not to be changed and not to be kept beyond the next change. The
-// current setup is not among them, even when it was chosen.
+// chosen. The current setup is not among them, even when it was chosen. Do not
+// change them, nor keep them beyond the next change.
 func (s *Study) Others() []*Comparison { return s.compared.others }
 
 // Chosen returns the indices of all setups chosen for comparison, the current
@@ -77,8 +76,8 @@ func (s *Study) Chosen() []int {
 	return list
 }
 
-// followCompared finds the setups compared again in the car as it is, analyzes
-// them, and returns Compared when one has gone.
+// followCompared finds the setups compared in the car as it is now, analyzes them,
+// and returns Compared when one has been deleted.
 func (s *Study) followCompared() Change {
 	var c Change
 	k := &s.compared

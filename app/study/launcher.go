@@ -25,7 +25,7 @@ type launchJob struct {
 	other    bool // it is not the current setup
 }
 
-// launched is what came of it.
+// launched is the result of a launchJob.
 type launched struct {
 	launchJob
 	result *launch.Result
@@ -47,8 +47,7 @@ func (s *Study) startLauncher(by solvers, post func(func())) {
 // could.
 func (s *Study) LaunchError() error { return s.launcher.failed }
 
-// launchMissing sets the worker to the launch that is missing next, if it is
-// wanted.
+// launchMissing submits the next missing launch to the worker, if it is wanted.
 func (s *Study) launchMissing() {
 	l := &s.launcher
 	job, missing := s.missingLaunch()
@@ -62,8 +61,8 @@ func (s *Study) launchMissing() {
 }
 
 // missingLaunch returns which launch is to be computed next: that of the current
-// setup, then those of the setups that it is compared with; false when there
-// are all.
+// setup, then those of the setups that it is compared with; false when none is
+// missing.
 func (s *Study) missingLaunch() (job launchJob, missing bool) {
 	job = launchJob{car: s.doc.Car(), revision: s.doc.Revision(), setup: s.doc.Setup()}
 	if s.playback.result == nil || s.playback.revision != job.revision {
@@ -85,9 +84,9 @@ func (s *Study) wantsLaunch(other bool) bool {
 	return w.Has(WantsOtherLaunches) && len(s.compared.others) > 0 || w.Has(WantsLaunch) && !other
 }
 
-// takeLaunch takes what the worker hands over, in the order asked for, so that
-// none is older than the one there is. The launch of a setup that is compared no
-// more is dropped.
+// takeLaunch takes a result of the worker. These come in the order submitted, so
+// none is older than the launch there is. The launch of a setup that is no longer
+// compared is dropped.
 func (s *Study) takeLaunch(done launched) Change {
 	l := &s.launcher
 	if l.failed = done.err; done.err != nil {
@@ -108,7 +107,7 @@ func (s *Study) takeLaunch(done launched) Change {
 	return Launches | Position
 }
 
-// dropLaunches forgets what belongs to a car that has gone.
+// dropLaunches drops the launches of the car before.
 func (s *Study) dropLaunches() {
 	s.launcher.worker.Stop()
 	s.launcher.asked, s.launcher.failed = launchJob{}, nil

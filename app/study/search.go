@@ -15,7 +15,7 @@ type search struct {
 	wishes     holes.Wishes
 	conditions []holes.ColumnCondition
 	revision   uint64        // counts what may have changed the list
-	stale      bool          // what follows is to be found anew when it is asked for
+	stale      bool          // the fields below are recomputed when somebody asks
 	places     []holes.Place // the table's combinations by rank
 	listed     []holes.Place // those of places that meet the conditions
 	shown      []bool        // by index of a combination: it is listed
@@ -69,7 +69,7 @@ func (s *Study) takeTable(t *holes.Table) Change {
 		return 0
 	}
 	s.search.table, s.search.outdated = t, !sameSearch(t.Car, s.doc.Car())
-	s.search.age()
+	s.search.markStale()
 	return Ranking
 }
 
@@ -83,9 +83,9 @@ func sameCounts(a, b *car.Car) bool {
 	return true
 }
 
-// keepCombinations keeps the combinations of the car before until those of the
-// current one are found, unless its brackets have other numbers of holes, and
-// returns what changes.
+// keepCombinations keeps the combinations of the car before, as outdated where
+// they differ, until those of the current one are found, and returns what changes.
+// Brackets with other numbers of holes drop them.
 func (s *Study) keepCombinations() Change {
 	f := &s.search
 	if f.table == nil {
@@ -99,31 +99,30 @@ func (s *Study) keepCombinations() Change {
 	return Ranking
 }
 
-// rank has the combinations ordered anew after car or setup have changed, and
-// returns what changes. Those of an older car keep their places until the new
-// ones are there.
+// rank has the combinations ranked again after a change of car or setup, and
+// returns what changes. Outdated ones keep their places until new ones are found.
 func (s *Study) rank() Change {
 	if s.search.table == nil {
 		return 0
 	}
 	if !s.search.outdated {
-		s.search.age()
+		s.search.markStale()
 	}
 	return Ranking
 }
 
-// age has the combinations ordered anew when somebody looks.
-func (f *search) age() {
+// markStale has the combinations ranked again when somebody asks.
+func (f *search) markStale() {
 	f.stale = true
 	f.revision++
 }
 
-// RankingRevision grows whenever rows of Listed, their order or what they hold
-// may have changed; while it stands still Listed returns the same.
+// RankingRevision increases whenever the rows of Listed, their order or their
+// content may have changed. At an equal revision Listed returns the same.
 func (s *Study) RankingRevision() uint64 { return s.search.revision }
 
-// ranked returns the search with its combinations in order. They are brought
-// into it when somebody looks, so that edits cost nothing while nobody does.
+// ranked returns the search with its combinations ranked. They are ranked only
+// when somebody asks, so that edits cost nothing while nobody does.
 func (s *Study) ranked() *search {
 	if s.search.stale {
 		s.search.stale = false
@@ -164,7 +163,7 @@ func (s *Study) SetWishes(w holes.Wishes) {
 	s.change(func() Change {
 		c := set(&s.search.wishes, w, Ranking)
 		if c != 0 && s.search.table != nil {
-			s.search.age()
+			s.search.markStale()
 		}
 		return c
 	})
@@ -214,14 +213,13 @@ func (s *Study) Place(index int) *holes.Place {
 // Pointed returns the index of the combination under the pointer, or None.
 func (s *Study) Pointed() int { return s.search.pointed - 1 }
 
-// Point has the pointer at the combination with an index, or at None.
+// Point marks the combination with an index, or None, as under the pointer.
 func (s *Study) Point(index int) { s.mark(&s.search.pointed, index) }
 
-// Picked returns the index of the combination that is looked at closely, or
-// None.
+// Picked returns the index of the combination chosen for a closer look, or None.
 func (s *Study) Picked() int { return s.search.picked - 1 }
 
-// Pick looks closely at the combination with an index, or at None.
+// Pick chooses the combination with an index, or None, for a closer look.
 func (s *Study) Pick(index int) { s.mark(&s.search.picked, index) }
 
 // mark points at or picks a combination; one that is not there is None.

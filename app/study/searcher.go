@@ -15,7 +15,7 @@ import (
 type searcher struct {
 	worker   *runner.Runner[*searchJob, searched]
 	asked    *car.Car // searched for last; nil for none
-	replaced bool     // the newest run took the place of one under way
+	replaced bool     // the run under way replaced another one
 	stopped  bool     // by a person
 	failed   error    // why the car cannot be searched
 	progress SearchProgress
@@ -28,34 +28,34 @@ type searchJob struct {
 	done, total atomic.Int64 // combinations evaluated and to be evaluated, once it is current
 }
 
-// searched is what came of it.
+// searched is the result of a searchJob.
 type searched struct {
 	table *holes.Table
 	err   error
 }
 
-// SearchProgress says how the search for the combinations of holes stands.
+// SearchProgress is how far the search for the combinations of holes is.
 type SearchProgress struct {
 	Phase       SearchPhase
 	Done, Total int   // combinations evaluated, while it is SearchRuns
 	Err         error // why there is no search, while it is SearchFailed
 }
 
-// SearchPhase is what a search is at.
+// SearchPhase is a state of the search.
 type SearchPhase uint8
 
 // The phases.
 const (
-	SearchIdle    SearchPhase = iota // Nothing to tell: none is wanted, or it is done, or it has just begun.
-	SearchRuns                       // It has run for a while.
+	SearchIdle    SearchPhase = iota // Nothing to report: not wanted, done, or just begun.
+	SearchRuns                       // It has been running for a while.
 	SearchStopped                    // A person has stopped it, and combinations are missing or outdated.
 	SearchFailed                     // The car cannot be searched.
 )
 
 const (
-	// patience is how long a search runs before its progress is told.
+	// patience is how long a search runs before its progress is reported.
 	patience = 200 * time.Millisecond
-	// pace is the time between two tellings of the progress.
+	// pace is the time between two reports of the progress.
 	pace = 50 * time.Millisecond
 )
 
@@ -81,7 +81,7 @@ func (s *Study) startSearcher(by solvers, post func(func())) {
 	})
 }
 
-// showProgress takes note of the progress of a run that is not given up.
+// showProgress records the progress of a run, unless that has been canceled.
 func (s *Study) showProgress(ctx context.Context, done, total int) {
 	if ctx.Err() != nil {
 		return
@@ -91,7 +91,7 @@ func (s *Study) showProgress(ctx context.Context, done, total int) {
 	})
 }
 
-// takeSearched takes what the worker hands over.
+// takeSearched takes a result of the worker.
 func (s *Study) takeSearched(found searched) Change {
 	f := &s.searcher
 	f.current.Store(nil)
@@ -102,9 +102,9 @@ func (s *Study) takeSearched(found searched) Change {
 	return Progress | s.takeTable(found.table)
 }
 
-// searchMissing sets the worker to the current car, if its combinations are
-// wanted and neither there nor being searched, and returns Progress when it is
-// no more what it was.
+// searchMissing submits the current car to the worker, if its combinations are
+// wanted, outdated and not being searched yet, and returns Progress when that is
+// reset.
 //
 // A run under way goes on, so that lists keep coming during a drag. One with
 // more than half to do is given up for a newer car, but not twice in a row.
@@ -131,7 +131,7 @@ func (s *Study) searchMissing() Change {
 	return more
 }
 
-// dropSearch ends what is under way.
+// dropSearch ends the search under way.
 func (s *Study) dropSearch() Change {
 	f := &s.searcher
 	if f.asked == nil {
@@ -143,7 +143,7 @@ func (s *Study) dropSearch() Change {
 	return Progress
 }
 
-// dropCombinations forgets what belongs to a car that has gone. The next one is
+// dropCombinations drops the combinations of the car before. The next car is
 // searched even after a stop.
 func (s *Study) dropCombinations() {
 	s.search.forget()
@@ -166,7 +166,7 @@ func (s *Study) ResumeSearch() {
 	s.change(func() Change { return set(&s.searcher.stopped, false, Progress) })
 }
 
-// SearchProgress returns how the search for the combinations of holes stands.
+// SearchProgress returns how far the search for the combinations of holes is.
 func (s *Study) SearchProgress() SearchProgress {
 	switch f := &s.searcher; {
 	case f.failed != nil:

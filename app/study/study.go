@@ -42,8 +42,8 @@ type Study struct {
 	searcher               searcher
 
 	listeners []func(Change)
-	telling   bool     // the listeners are being told
-	then      []func() // what waits until they have been
+	telling   bool     // the listeners are being called
+	then      []func() // what Then has put off until they have been
 }
 
 // Options are what a study needs besides its document.
@@ -85,10 +85,10 @@ func (s *Study) Close() {
 	s.searcher.worker.Close()
 }
 
-// Busy reports whether a worker has still a result to hand over.
+// Busy reports whether a worker still has a result to hand over.
 func (s *Study) Busy() bool { return s.launcher.worker.Busy() || s.searcher.worker.Busy() }
 
-// follow takes up what has changed in the document.
+// follow updates the study after a change of the document.
 func (s *Study) follow(e document.Event) {
 	s.change(func() Change {
 		c := Change(e)
@@ -105,8 +105,8 @@ func (s *Study) follow(e document.Event) {
 }
 
 // analyze runs the analysis of the document's current setup and of those that
-// it is compared with, and returns Compared when one of these has gone. The
-// document lets no car in that cannot be analyzed.
+// it is compared with, and returns Compared when one of these has been deleted.
+// Every car that the document lets in can be analyzed.
 func (s *Study) analyze() Change {
 	springs := s.doc.Car().Springs
 	s.travel = within(s.travel, -springs.RearDroop, springs.RearBump)
@@ -167,7 +167,7 @@ func (s *Study) Result() *analysis.Result { return s.result }
 
 // ResultOf returns the analysis of any setup of the current car at the front
 // travel looked at. Those of the current setup and of the ones that it is
-// compared with are there already.
+// compared with are not computed again.
 func (s *Study) ResultOf(setup int) *analysis.Result {
 	if setup == s.doc.Setup() {
 		return s.result

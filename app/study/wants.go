@@ -1,7 +1,7 @@
 package study
 
-// Wants is what the panels on show want computed on workers: none or more of
-// the flags below. The analysis is there without being wanted.
+// Wants is what the panel on show wants computed on workers: none or more of the
+// flags below. The analysis is always there.
 type Wants uint8
 
 // What can be wanted.

@@ -10,6 +10,7 @@ import (
 	"bowline/app/study"
 	"bowline/app/tune/compare"
 	"bowline/app/tune/runlog"
+	"bowline/app/words"
 	"bowline/model/car"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -47,9 +48,9 @@ func New(host panel.Host) panel.Panel {
 	b.copy = widget.NewButton("Copy", func() { p.try(doc.CopySetup(doc.Setup())) })
 	b.rename = widget.NewButton("Rename", p.name.open)
 	b.remove = widget.NewButton("Delete", func() {
-		said, problems := doc.DeleteSetup(doc.Setup())
+		deleted, problems := doc.DeleteSetup(doc.Setup())
 		if p.try(problems) {
-			p.say(said)
+			p.say(words.SetupDeleted(deleted))
 		}
 	})
 	b.up = widget.NewButtonWithIcon("", theme.MoveUpIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), -1)) })
