@@ -32,7 +32,7 @@ func (w writer) setup() *car.Setup { return &w.Car.Setups[w.Options.Setup] }
 
 // sections lists the whole report but for its title and the caution.
 func (w writer) sections() []section {
-	list := []section{{title: "Verdict", lines: words.Verdicts(w.Result, w.units)}}
+	list := []section{{title: "Verdict", lines: words.Verdicts(w.Result, w.launch, w.units)}}
 	if len(w.Warnings) > 0 {
 		list = append(list, w.warnings())
 	}

@@ -139,6 +139,26 @@ type HoleForces struct {
 type Limits struct {
 	Closure [2]float64 `json:"closure"` // Beyond these the bars do not close.
 	Travel  [2]float64 `json:"travel"`
+	Worst   WorstOfAll `json:"worst"` // Of side view and launch; the side view alone where no launch was run.
+}
+
+// WorstOfAll is the demand on each bar, and on any of them, that comes nearest to what
+// it may carry.
+type WorstOfAll struct {
+	ByBar[DemandData]
+	All DemandData `json:"all"`
+}
+
+// DemandData is the most that is asked of a bar; the travel where in the side view,
+// the time when in the launch.
+type DemandData struct {
+	Bar       string   `json:"bar"`
+	Direction string   `json:"direction"` // "push" or "pull".
+	Force     float64  `json:"force"`     // Magnitude, 0 for a bar that nothing loads.
+	Share     float64  `json:"share"`     // Of the capacity, 1 at the limit.
+	Source    string   `json:"source"`    // "hooked", "hit" or "launch".
+	Travel    *float64 `json:"travel,omitempty"`
+	Time      *float64 `json:"t,omitempty"`
 }
 
 // NewDocument describes an analysis, and the launch of the same car and setup
@@ -157,10 +177,11 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 		Limits: Limits{
 			Closure: b.pair(units.Length, r2.Vec{X: r.Droop, Y: r.Bump}),
 			Travel:  b.pair(units.Length, r2.Vec{X: -r.Car.Springs.RearDroop, Y: r.Car.Springs.RearBump}),
+			Worst:   b.worstOfAll(l),
 		},
 		Launch:   b.launch(l),
 		Roll:     b.roll(l),
-		Verdict:  words.Verdicts(r, s),
+		Verdict:  words.Verdicts(r, l, s),
 		Warnings: words.Warnings(r.Warnings, s),
 	}
 	for i := range r.Travel {
@@ -168,6 +189,32 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 	}
 	return d
 }
+
+// worstOfAll describes the envelope.
+func (b builder) worstOfAll(l *launch.Result) WorstOfAll {
+	e := b.Envelope(l)
+	demand := func(d analysis.Demand) DemandData {
+		data := DemandData{
+			Bar: barKeys[d.Bar], Direction: d.Way.String(),
+			Force: b.shop(units.Force, d.Force), Share: d.Share, Source: d.Source.String(),
+		}
+		if d.Source == analysis.FromLaunch {
+			data.Time = &d.Time
+		} else {
+			travel := b.shop(units.Length, d.Travel)
+			data.Travel = &travel
+		}
+		return data
+	}
+	of := func(bar launch.RodID) DemandData { return demand(e.Of(bar)) }
+	return WorstOfAll{
+		ByBar: ByBar[DemandData]{of(launch.UpperLeft), of(launch.UpperRight), of(launch.LowerLeft), of(launch.LowerRight)},
+		All:   demand(e.Worst()),
+	}
+}
+
+// barKeys are the names of the bars for other programs.
+var barKeys = [...]string{launch.UpperLeft: "upper_left", launch.UpperRight: "upper_right", launch.LowerLeft: "lower_left", launch.LowerRight: "lower_right"}
 
 // WriteJSON writes a Document.
 func WriteJSON(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {

@@ -10,7 +10,11 @@ import (
 	"testing"
 
 	"bowline/app/report"
+	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/car"
+	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
@@ -62,7 +66,11 @@ func TestJSONNames(t *testing.T) {
 		names("worst", bar["worst"], "push pull")
 	}
 	names("a use", bars["lower"].(map[string]any)["worst"].(map[string]any)["push"], "force share travel case")
-	names("limits", document["limits"], "closure travel")
+	limits := names("limits", document["limits"], "closure travel worst")
+	worst := names("the worst of all", limits["worst"], "upper_left upper_right lower_left lower_right all")
+	for what, demand := range worst {
+		names(what, demand, "bar direction force share source travel")
+	}
 	travel, ok := document["travel"].([]any)
 	if !ok || len(travel) < 41 {
 		t.Fatalf("travel is %T of %d", document["travel"], len(travel))
@@ -296,5 +304,28 @@ func TestJSONNullWhereThereIsNoValue(t *testing.T) {
 	changed.Travel[i].AntiSquat, changed.Travel[i].HasAntiSquat = 0, false
 	if row := atRide(t, written(t, &changed, s)); row.AntiSquat != nil {
 		t.Errorf("anti-squat %v of an upright line", *row.AntiSquat)
+	}
+}
+
+// The worst of a launch names its bar, way, source and time; what only the side view
+// asks keeps its travel.
+func TestJSONOfTheWorst(t *testing.T) {
+	r, _ := load(t, reference)
+	l := &launch.Result{Car: r.Car, Outcome: launch.Finished}
+	pushed := 2 * r.Limit(car.Lower, column.Push).Allowable
+	l.Peaks[launch.LowerRight] = launch.Peak{Push: pushed, PushTime: 0.11}
+	d := documentOf(t, r, l, units.US)
+	worst := d.Limits.Worst
+	if all := worst.All; all.Bar != "lower_right" || all.Direction != "push" || all.Source != "launch" || all.Travel != nil || *all.Time != 0.11 {
+		t.Errorf("%+v", all)
+	}
+	near(t, "share", worst.All.Share, 2, 1e-12)
+	near(t, "force", worst.All.Force, units.US.Exact(units.Force, pushed), 1e-9)
+	left := worst.LowerLeft
+	if left.Source != "hit" || left.Time != nil || left.Travel == nil || left.Direction != "push" {
+		t.Errorf("%+v", left)
+	}
+	if d.Verdict[0] != words.LoadVerdict(r.LoadVerdict(l), units.US) || d.Verdict[0] == words.LoadVerdict(r.LoadVerdict(nil), units.US) {
+		t.Errorf("the headline reads %q", d.Verdict[0])
 	}
 }

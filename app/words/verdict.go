@@ -6,12 +6,14 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
-// Verdicts says how a setup stands, the loads first, then the instant center.
-func Verdicts(r *analysis.Result, s units.System) []string {
-	return []string{LoadVerdict(r.LoadVerdict(), s), CenterVerdict(r.CenterVerdict(), s)}
+// Verdicts says how a setup stands, the loads first, those of a launch included
+// unless that is nil, then the instant center.
+func Verdicts(r *analysis.Result, l *launch.Result, s units.System) []string {
+	return []string{LoadVerdict(r.LoadVerdict(l), s), CenterVerdict(r.CenterVerdict(), s)}
 }
 
 // LoadVerdict says how near the bars come to what they may carry and what stands
@@ -20,7 +22,15 @@ func LoadVerdict(v analysis.LoadVerdict, s units.System) string {
 	if v.Standing == analysis.Unloaded {
 		return "No bar is loaded: nothing drives the axle."
 	}
-	text := fmt.Sprintf("%s reach %s of what they may carry, in %s at %s in the %s case. ", Capital(v.Pair.Bars()), units.Share(v.Use.Share), v.Way, s.Travel(v.Use.Travel), v.Use.Case)
+	d := v.Demand
+	text := fmt.Sprintf("%s reach %s of what they may carry, in %s at %s in the %s case. ", Capital(d.Bar.Pair().Bars()), units.Share(d.Share), d.Way, s.Travel(d.Travel), d.Source)
+	if d.Source == analysis.FromLaunch {
+		preload := ""
+		if v.Preload {
+			preload = ", with the preload of this setup"
+		}
+		text = fmt.Sprintf("The %s reaches %s of what it may carry, in %s at %s of the launch%s. ", d.Bar, units.Share(d.Share), d.Way, s.Format(units.Time, d.Time), preload)
+	}
 	switch v.Standing {
 	case analysis.FactorShort:
 		return text + fmt.Sprintf("The tube would still hold: %s comes at %.1f times this load, less than the factor of %.4g asked for.", v.Governs, v.Margin, v.Factor)

@@ -6,8 +6,8 @@ import (
 
 	"bowline/app/words"
 	"bowline/model/analysis"
-	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -28,19 +28,26 @@ func check(t *testing.T, what string, got, want string) {
 
 func TestLoadVerdict(t *testing.T) {
 	v := analysis.LoadVerdict{
-		Standing: analysis.Within, Pair: car.Lower, Way: column.Push, Governs: column.JohnsonBuckling, Margin: 2.137, Factor: 2,
-		Use: analysis.Use{Force: 9598 * lbf, Share: 0.936, Travel: -4 * inch, Case: analysis.Hit},
+		Standing: analysis.Within, Governs: column.JohnsonBuckling, Margin: 2.137, Factor: 2, Preload: true,
+		Demand: analysis.Demand{Bar: launch.LowerLeft, Way: column.Push, Source: analysis.FromHit, Force: 9598 * lbf, Share: 0.936, Travel: -4 * inch},
 	}
 	check(t, "within", words.LoadVerdict(v, units.US),
 		"Lower bars reach 94 % of what they may carry, in push at 4.00 in droop in the hit case. It would fail first by column buckling (Johnson), at 2.1 times this load.")
 	check(t, "in SI", words.LoadVerdict(v, units.SI),
 		"Lower bars reach 94 % of what they may carry, in push at 101.6 mm droop in the hit case. It would fail first by column buckling (Johnson), at 2.1 times this load.")
-	v.Standing, v.Use.Share, v.Use.Travel, v.Factor, v.Margin = analysis.FactorShort, 1.0013, 0, 2.25, 1.9
+	v.Standing, v.Demand.Share, v.Demand.Travel, v.Factor, v.Margin = analysis.FactorShort, 1.0013, 0, 2.25, 1.9
 	check(t, "over", words.LoadVerdict(v, units.US),
 		"Lower bars reach 100.1 % of what they may carry, in push at ride height in the hit case. The tube would still hold: column buckling (Johnson) comes at 1.9 times this load, less than the factor of 2.25 asked for.")
-	v.Standing, v.Pair, v.Way, v.Governs, v.Use.Case, v.Margin = analysis.Failing, car.Upper, column.Pull, column.TubeYield, analysis.Hooked, 0.714
+	v.Standing, v.Demand.Bar, v.Demand.Way, v.Governs, v.Demand.Source, v.Margin = analysis.Failing, launch.UpperRight, column.Pull, column.TubeYield, analysis.FromHooked, 0.714
 	check(t, "failing", words.LoadVerdict(v, units.US),
 		"Upper bars reach 100.1 % of what they may carry, in pull at ride height in the hooked case. The tube fails: tension yield of the tube comes at 71 % of this load.")
+	v.Demand = analysis.Demand{Bar: launch.LowerRight, Way: column.Push, Source: analysis.FromLaunch, Share: 1.574, Time: 0.0535}
+	v.Standing, v.Governs, v.Margin = analysis.FactorShort, column.JohnsonBuckling, 1.27
+	check(t, "in the launch", words.LoadVerdict(v, units.US),
+		"The lower right bar reaches 157 % of what it may carry, in push at 0.054 s of the launch, with the preload of this setup. The tube would still hold: column buckling (Johnson) comes at 1.3 times this load, less than the factor of 2.25 asked for.")
+	v.Standing, v.Demand.Share, v.Preload = analysis.Within, 0.88, false
+	check(t, "without preload", words.LoadVerdict(v, units.US),
+		"The lower right bar reaches 88 % of what it may carry, in push at 0.054 s of the launch. It would fail first by column buckling (Johnson), at 1.3 times this load.")
 	check(t, "no load", words.LoadVerdict(analysis.LoadVerdict{Factor: 2}, units.US), "No bar is loaded: nothing drives the axle.")
 }
 

@@ -273,16 +273,3 @@ func (r *Result) Limit(p car.Pair, d column.Direction) column.Limit {
 	}
 	return r.Bars[p].Push
 }
-
-// Highest returns the pair and direction that come nearest to their capacity.
-func (r *Result) Highest() (car.Pair, column.Direction) {
-	bestPair, bestDirection := car.Lower, column.Push
-	for _, p := range car.Pairs {
-		for _, d := range column.Directions {
-			if r.Worst[p][d].Share > r.Worst[bestPair][bestDirection].Share {
-				bestPair, bestDirection = p, d
-			}
-		}
-	}
-	return bestPair, bestDirection
-}

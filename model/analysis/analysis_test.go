@@ -130,8 +130,8 @@ func TestWorstUse(t *testing.T) {
 	near(t, "lower push", r.Worst[car.Lower][column.Push].Force, push, 1e-9)
 	near(t, "upper pull", r.Worst[car.Upper][column.Pull].Force, pull, 1e-9)
 	near(t, "lower share", r.Worst[car.Lower][column.Push].Share, push/r.Bars[car.Lower].Push.Allowable, 1e-12)
-	if p, d := r.Highest(); p != car.Lower || d != column.Push {
-		t.Errorf("highest use is %v in %v", p, d)
+	if d := r.LoadVerdict(nil).Demand; d.Bar.Pair() != car.Lower || d.Way != column.Push {
+		t.Errorf("highest use is %v in %v", d.Bar, d.Way)
 	}
 	if w := r.Worst[car.Lower][column.Pull]; w.Force != 0 {
 		t.Errorf("the lower bars never pull, yet %+v", w)
@@ -251,12 +251,12 @@ func TestVerdicts(t *testing.T) {
 	d := c.Clone()
 	d.Check.Factor = 1
 	d.Drive.Torque *= 3
-	if v := run(t, d, analysis.Options{}).LoadVerdict(); v.Standing != analysis.Failing || v.Margin >= 1 || v.Factor != 1 {
+	if v := run(t, d, analysis.Options{}).LoadVerdict(nil); v.Standing != analysis.Failing || v.Margin >= 1 || v.Factor != 1 {
 		t.Errorf("%+v", v)
 	}
 	d.Check.Factor = 20
 	d.Drive.Torque /= 3
-	if v := run(t, d, analysis.Options{}).LoadVerdict(); v.Standing != analysis.FactorShort || v.Margin <= 1 || v.Use.Share <= 1 || v.Pair != car.Lower || v.Way != column.Push {
+	if v := run(t, d, analysis.Options{}).LoadVerdict(nil); v.Standing != analysis.FactorShort || v.Margin <= 1 || v.Demand.Share <= 1 || v.Demand.Bar.Pair() != car.Lower || v.Demand.Way != column.Push {
 		t.Errorf("%+v", v)
 	}
 }

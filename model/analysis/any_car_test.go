@@ -94,14 +94,14 @@ func balance(t *rapid.T, c *car.Car, s *analysis.Station, l *statics.Load) {
 
 // stands holds the verdicts against the numbers that they are of.
 func stands(t *rapid.T, r *analysis.Result) {
-	load := r.LoadVerdict()
+	load := r.LoadVerdict(nil)
 	most := 0.0
 	for _, p := range car.Pairs {
 		for _, d := range column.Directions {
 			most = max(most, r.Worst[p][d].Share)
 		}
 	}
-	if load.Use.Share != most || (load.Standing == analysis.Unloaded) != (most == 0) || (load.Standing == analysis.Within) != (most > 0 && most <= 1) {
+	if load.Demand.Share != most || (load.Standing == analysis.Unloaded) != (most == 0) || (load.Standing == analysis.Within) != (most > 0 && most <= 1) {
 		t.Fatalf("%+v of at most %v", load, most)
 	}
 	if most > 0 && math.Abs(load.Margin*most/load.Factor-1) > 1e-12 {

@@ -3,6 +3,7 @@ package analysis
 import (
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -22,30 +23,31 @@ const (
 	Failing                     // beyond the strength of the bar
 )
 
-// LoadVerdict is how near the bars come to what they may carry over the travel,
-// told of the pair and direction that come nearest. All but Standing and Factor
-// is zero when no bar is loaded.
+// LoadVerdict is how near the bars come to what they may carry, told of the demand
+// that comes nearest. All but Standing and Factor is zero when no bar is loaded.
 type LoadVerdict struct {
 	Standing Standing
-	Pair     car.Pair
-	Way      column.Direction
-	Use      Use         // where the share is greatest
-	Governs  column.Kind // the way of failing that limits Pair in Way
+	Demand   Demand      // of both bars of a pair where it is the side view's
+	Preload  bool        // the setup turns bars, which only the launch knows of
+	Governs  column.Kind // the way of failing that limits the bar in this direction
 	Margin   float64     // strength by it over the load [1]
 	Factor   float64     // safety factor asked for [1]
 }
 
-// LoadVerdict returns how near the bars come to what they may carry.
-func (r *Result) LoadVerdict() LoadVerdict {
-	p, d := r.Highest()
-	v := LoadVerdict{Pair: p, Way: d, Use: r.Worst[p][d], Factor: r.Car.Check.Factor}
-	if v.Use.Force == 0 {
+// LoadVerdict returns how near the bars come to what they may carry in the side view
+// and in a launch of the same car and setup; in the side view alone with nil.
+func (r *Result) LoadVerdict(l *launch.Result) LoadVerdict {
+	e := r.Envelope(l)
+	d := e.Worst()
+	v := LoadVerdict{Demand: d, Factor: r.Car.Check.Factor}
+	v.Preload = r.Car.Setups[r.Options.Setup].Turns != car.Turns{}
+	if d.Force == 0 {
 		return LoadVerdict{Factor: v.Factor}
 	}
-	limit := r.Limit(p, d)
-	v.Governs, v.Margin = limit.Kind, limit.Strength/v.Use.Force
+	limit := r.Limit(d.Bar.Pair(), d.Way)
+	v.Governs, v.Margin = limit.Kind, limit.Strength/d.Force
 	switch {
-	case v.Use.Share <= 1:
+	case d.Share <= 1:
 		v.Standing = Within
 	case v.Margin > 1:
 		v.Standing = FactorShort

@@ -88,7 +88,7 @@ func New(host panel.Host) panel.Panel {
 // Refresh writes verdict, warnings and numbers.
 func (p *Panel) Refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	p.verdict.Set(words.LoadVerdict(r.LoadVerdict(), u))
+	p.verdict.Set(words.LoadVerdict(r.LoadVerdict(nil), u))
 	p.warnings.Set(words.List(words.Warnings(r.Warnings, u)))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)

@@ -48,7 +48,7 @@ func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 	said := func() {
 		t.Helper()
 		r := d.Study.Result()
-		want := words.LoadVerdict(r.LoadVerdict(), units.US) + "\n" + words.List(words.Warnings(r.Warnings, units.US))
+		want := words.LoadVerdict(r.LoadVerdict(nil), units.US) + "\n" + words.List(words.Warnings(r.Warnings, units.US))
 		if got := d.Says(); !strings.HasPrefix(got, want+"\n") {
 			t.Errorf("it says %q, want %q first", got, want)
 		}

@@ -116,8 +116,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	case setupUp:
 		return length(ride.InstantCenter.Y), ""
 	}
-	pair, way := r.Highest()
-	share := r.Worst[pair][way].Share
+	share := r.LoadVerdict(nil).Demand.Share
 	return units.ShareFigure(share), panel.ShareColor(share)
 }
 
