@@ -18,3 +18,8 @@ func SetupDeleted(deleted car.Setup) string {
 		return fmt.Sprintf("%q is deleted, and the %d runs logged with it. Undo brings them back.", deleted.Name, n)
 	}
 }
+
+// RunDeleted says which logged run has been deleted, and how it comes back.
+func RunDeleted(deleted car.Run) string {
+	return "The run of " + deleted.Date + " is deleted. Undo brings it back."
+}

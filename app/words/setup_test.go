@@ -18,3 +18,9 @@ func TestSetupDeleted(t *testing.T) {
 		}
 	}
 }
+
+func TestRunDeleted(t *testing.T) {
+	if got, want := words.RunDeleted(car.Run{Date: "2031-05-02"}), "The run of 2031-05-02 is deleted. Undo brings it back."; got != want {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+}

@@ -3,6 +3,7 @@ package runlog
 import (
 	"testing"
 
+	"bowline/app/words"
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
@@ -50,7 +51,7 @@ func TestEditAndDeleteARun(t *testing.T) {
 		t.Errorf("selected is %+v, %v", r, ok)
 	}
 	d.Tap(l.remove)
-	d.WantSaid("The run of 2031-05-02 is deleted. Undo brings it back.")
+	d.WantSaid(words.RunDeleted(want))
 	if runs := d.Doc.Car().Setups[1].Runs; len(runs) != 0 || d.Doc.UndoLabel() != "Delete run" {
 		t.Errorf("runs %+v, undo %q", runs, d.Doc.UndoLabel())
 	}

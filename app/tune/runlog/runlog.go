@@ -6,6 +6,7 @@ import (
 	"bowline/app/form"
 	"bowline/app/panel"
 	"bowline/app/study"
+	"bowline/app/words"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -98,7 +99,7 @@ func (l *Log) deleteSelected() {
 		l.say(problems[0].String())
 		return
 	}
-	l.say("The run of " + r.Date + " is deleted. Undo brings it back.")
+	l.say(words.RunDeleted(r.Run))
 	l.Refresh()
 }
 
