@@ -54,8 +54,8 @@ var (
 	sideNames = [sideRows]string{rowRear: "Rear travel", rowFront: "Front travel", rowTire: "Rear tire"}
 )
 
-// New returns the panel: words and the four bars over their chart, what happens, the
-// car and its charts, and the preload.
+// New returns the panel: words and the four bars over their chart, the car and what
+// happens to it over its charts, and the preload.
 func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:   host.Study,
@@ -71,7 +71,7 @@ func New(host panel.Host) panel.Panel {
 	p.Face = panel.Face{
 		Name:     "Launch",
 		Said:     container.NewVBox(p.verdict, p.bars),
-		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.events, p.car, p.sides, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
+		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
 	}
