@@ -23,7 +23,7 @@ func TestTextHasRoom(t *testing.T) {
 	for name, change := range map[string]func(*car.Car){
 		"as it is":        func(*car.Car) {},
 		"twice as strong": func(c *car.Car) { c.Drive.Torque *= 2 },
-		"thin bars":       func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = inch, 0.083*inch; c.Drive.Torque *= 2 },
+		"thin bars":       func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = inch, 0.083*inch; c.Drive.Torque *= 3 },
 		"thick bars":      func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = 2*inch, 0.25*inch },
 		"solid rods":      func(c *car.Car) { c.LowerBar.OD, c.LowerBar.Wall = 4*inch, 2*inch },
 		"parallel":        func(c *car.Car) { c.Chassis.Upper[2], c.Chassis.Lower[1] = in(22.5, 22.5), in(25.5, 11) },

@@ -39,8 +39,12 @@ const (
 	overCurve = 1
 	overRule  = 0.3
 	laterTry  = 0.01
-	// fartherOff is what a line's height away from its mark costs.
+	// fartherOff is what a row away from its mark costs a label, and offRule a row
+	// away from its rule.
 	fartherOff = 2
+	offRule    = 30
+	// besideRule is how far off text still stands beside its rule, over its size.
+	besideRule = 0.3
 )
 
 // wish is text that asks for a place.
@@ -156,10 +160,10 @@ func (l *labeler) ofRule(v *view, i int) {
 		w.places = l.alongLevel(v.y(r.At), r.At < 0, w.text)
 	case r.Edge && r.At < shown.Min:
 		w.text += " ↓"
-		w.places = l.spread(v.Min.Y+(descent+0.25)*l.size, w.text)
+		w.places = l.atEdge(false, w.text)
 	case r.Edge:
 		w.text += " ↑"
-		w.places = l.spread(v.Max.Y-(capHeight+0.25)*l.size, w.text)
+		w.places = l.atEdge(true, w.text)
 	}
 	most := math.Inf(1)
 	if r.Setup > 0 {
@@ -176,8 +180,11 @@ func (l *labeler) put(w *wish, most float64) {
 	for i, at := range w.places {
 		box := l.box(at, width)
 		extra := laterTry * float64(i)
-		if w.mark != nil {
+		switch {
+		case w.mark != nil:
 			extra += fartherOff * float64(gapTo(box, *w.mark)/l.row())
+		case len(w.own) > 0:
+			extra += offRule * float64(max(0, gapTo(box, nearest(w.own, at))-besideRule*l.size)/l.row())
 		}
 		if extra >= least {
 			continue
@@ -191,6 +198,12 @@ func (l *labeler) put(w *wish, most float64) {
 	}
 	l.placed = append(l.placed, best)
 	l.taken = append(l.taken, best.box)
+}
+
+// nearest returns the point of a level or upright line that is nearest to a point.
+func nearest(line []vg.Point, p vg.Point) vg.Point {
+	a, b := line[0], line[1]
+	return vg.Point{X: max(a.X, min(b.X, p.X)), Y: max(a.Y, min(b.Y, p.Y))}
 }
 
 // gapTo returns how far a point is from a rectangle.

@@ -2,24 +2,55 @@ package chart
 
 import "gonum.org/v1/plot/vg"
 
+const (
+	// spreads is the number of places side by side.
+	spreads = 5
+	// edgeRows is how many labels find room above each other at an edge of the
+	// data.
+	edgeRows = 4
+	// levelRows is how many heights a label may have on either side of its level
+	// line, and levelStep how far they are apart, in rows.
+	levelRows = 4
+	levelStep = 0.4
+)
+
 // spread returns places along a height: right, left, and between.
 func (l *labeler) spread(baseline vg.Length, text string) []vg.Point {
 	left, right := l.area.Min.X+2*l.air, l.area.Max.X-2*l.air-l.width(text)
-	points := make([]vg.Point, 0, 10)
-	for _, part := range []vg.Length{1, 0, 0.5, 0.75, 0.25} {
+	points := make([]vg.Point, 0, spreads)
+	for _, part := range [spreads]vg.Length{1, 0, 0.5, 0.75, 0.25} {
 		points = append(points, vg.Point{X: left + part*(right-left), Y: baseline})
 	}
 	return points
 }
 
-// alongLevel returns places outside of a level line, where below is outside,
-// and then inside of it.
-func (l *labeler) alongLevel(y vg.Length, below bool, text string) []vg.Point {
-	over, under := l.spread(y+(descent+0.12)*l.size, text), l.spread(y-(capHeight+0.22)*l.size, text)
-	if below {
-		return append(under, over...)
+// atEdge returns places at the upper or lower edge of the data, row by row away from
+// it.
+func (l *labeler) atEdge(upper bool, text string) []vg.Point {
+	points := make([]vg.Point, 0, spreads*edgeRows)
+	for i := range edgeRows {
+		y := l.area.Min.Y + (descent+0.25)*l.size + vg.Length(i)*l.row()
+		if upper {
+			y = l.area.Max.Y - (capHeight+0.25)*l.size - vg.Length(i)*l.row()
+		}
+		points = append(points, l.spread(y, text)...)
 	}
-	return append(over, under...)
+	return points
+}
+
+// alongLevel returns places outside of a level line, where below is outside,
+// and inside of it, and then the same somewhat away from it.
+func (l *labeler) alongLevel(y vg.Length, below bool, text string) []vg.Point {
+	points := make([]vg.Point, 0, 2*levelRows*spreads)
+	for i := range levelRows {
+		off := vg.Length(i) * levelStep * l.row()
+		over, under := l.spread(y+(descent+0.12)*l.size+off, text), l.spread(y-(capHeight+0.22)*l.size-off, text)
+		if below {
+			over, under = under, over
+		}
+		points = append(append(points, over...), under...)
+	}
+	return points
 }
 
 // besideUpright returns places right and left of an upright line, from the top
