@@ -44,7 +44,7 @@ type Editor interface {
 }
 
 // Row is one line of a form: a label, one or more editors and a unit, and under
-// them the reasons why a change was refused.
+// them what is said of the value and the reasons why a change was refused.
 type Row struct {
 	widget.BaseWidget
 	About
@@ -57,6 +57,7 @@ type Row struct {
 	form    *Form
 	section *Section
 	why     *refusal
+	remark  *remark // on the value; nil for none
 	title   *canvas.Text
 	unit    *canvas.Text
 }
@@ -81,6 +82,21 @@ func (r *Row) PutEnd(e Editor) {
 	e.place(r)
 }
 
+// PutRemark says under the row what there is to say of its value, in a color of the
+// theme; nothing takes no room.
+func (r *Row) PutRemark(color fyne.ThemeColorName, text func() string) {
+	r.remark = &remark{Caption("", color).Flush(), r.form, text}
+	r.remark.prose.Hide()
+}
+
+// Remark returns what is said of the value.
+func (r *Row) Remark() string {
+	if r.remark == nil {
+		return ""
+	}
+	return r.remark.prose.Text()
+}
+
 // Update brings the row up to date.
 func (r *Row) Update() {
 	if wanted := r.Wanted == nil || r.Wanted(); wanted != r.Visible() {
@@ -90,6 +106,9 @@ func (r *Row) Update() {
 	}
 	for _, e := range r.Editors {
 		e.Update()
+	}
+	if r.remark != nil && r.remark.prose.Tell(r.remark.text()) {
+		r.form.loose = true
 	}
 	if symbol := r.form.units().Symbol(r.Quantity); symbol != r.unit.Text {
 		r.unit.Text = symbol

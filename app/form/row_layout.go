@@ -18,7 +18,19 @@ func (rr *rowRenderer) Objects() []fyne.CanvasObject {
 	if r.End != nil {
 		objects = append(objects, r.End)
 	}
-	return append(objects, r.unit, r.why.prose)
+	objects = append(objects, r.unit)
+	for _, p := range rr.below() {
+		objects = append(objects, p)
+	}
+	return objects
+}
+
+// below are what stands under the editors.
+func (rr *rowRenderer) below() []*Prose {
+	if r := rr.row.remark; r != nil {
+		return []*Prose{r.prose, rr.row.why.prose}
+	}
+	return []*Prose{rr.row.why.prose}
 }
 
 // slots are where the parts of a row go.
@@ -86,8 +98,11 @@ func (rr *rowRenderer) Layout(size fyne.Size) {
 		r.End.Move(fyne.NewPos(s.end, s.top))
 	}
 	y := s.top + s.height
-	r.why.prose.Move(fyne.NewPos(0, y))
-	r.why.prose.Resize(fyne.NewSize(size.Width, size.Height-y))
+	for _, p := range rr.below() {
+		p.Move(fyne.NewPos(0, y))
+		y += wrapped(p, size.Width)
+		p.Resize(fyne.NewSize(size.Width, y-p.Position().Y))
+	}
 }
 
 func (rr *rowRenderer) MinSize() fyne.Size {
@@ -96,11 +111,20 @@ func (rr *rowRenderer) MinSize() fyne.Size {
 	if width == 0 {
 		width = firstWidth
 	}
-	if r.why.prose.Size().Width != width {
-		r.why.prose.Resize(fyne.NewSize(width, r.why.prose.Size().Height))
-	}
 	s := rr.slots(width)
-	return fyne.NewSize(0, s.top+s.height+r.why.prose.MinSize().Height)
+	height := s.top + s.height
+	for _, p := range rr.below() {
+		height += wrapped(p, width)
+	}
+	return fyne.NewSize(0, height)
+}
+
+// wrapped returns how high text is in a width.
+func wrapped(p *Prose, width float32) float32 {
+	if p.Size().Width != width {
+		p.Resize(fyne.NewSize(width, p.Size().Height))
+	}
+	return p.MinSize().Height
 }
 
 func (rr *rowRenderer) Refresh() {

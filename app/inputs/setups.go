@@ -6,7 +6,9 @@ import (
 	"bowline/app/document"
 	"bowline/app/form"
 	"bowline/app/words"
+	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2/theme"
@@ -41,8 +43,8 @@ func fillSetup(s *section) {
 			func(text string) []form.Fault {
 				return f.editSetup("Set note of setup", func(to *car.Setup) { to.Note = text })
 			}).Wrap())
-	for _, t := range car.BarTurns {
-		s.turns(t)
+	for _, bar := range launch.Bars {
+		s.turns(bar)
 	}
 	button := func(label, help, text string, do func(i int) []car.Problem) *form.Button {
 		return form.NewButton(form.About{Label: label, Help: help}, text, nil, func() []form.Fault { return faults(do(f.doc.Setup())) })
@@ -98,9 +100,10 @@ func holeName(holes []r2.Vec, i int, s units.System) string {
 // flats are the parts of a turn that a wrench goes by.
 const flats = 6
 
-// turns adds the row of the preload of one bar in the current setup.
-func (s *section) turns(t car.BarTurn) {
-	f := s.of
+// turns adds the row of the preload of one bar in the current setup, which says when
+// the bar's thread does not have them.
+func (s *section) turns(bar launch.RodID) {
+	f, t := s.of, car.BarTurns[bar]
 	s.setupRow(t.Key, form.About{
 		Label: "Turns " + words.Initials(t.Label),
 		Help:  t.Label + ": turns of the tube from where the bar is at rest without preload: above zero it is longer. A flat is a sixth of a turn, and one step of the arrow keys.",
@@ -110,7 +113,12 @@ func (s *section) turns(t car.BarTurn) {
 		Set: func(x float64) []form.Fault {
 			return f.editSetup("Turn "+lower(t.Label), func(to *car.Setup) { *t.Of(&to.Turns) = x })
 		},
-	}))
+	})).PutRemark(theme.ColorNameWarning, func() string {
+		if w, ok := analysis.ThreadWarning(f.doc.Car(), f.doc.Setup(), bar); ok {
+			return words.Warning(w, f.doc.Units())
+		}
+		return ""
+	})
 }
 
 // setupRow is a row about the current setup, whichever that is.
@@ -122,10 +130,11 @@ type setupRow struct {
 	count int // of setups
 }
 
-func (s *section) setupRow(key string, a form.About, e form.Editor) {
+func (s *section) setupRow(key string, a form.About, e form.Editor) *form.Row {
 	r := &setupRow{Row: s.NewRow(a, e), of: s.of, key: key, setup: -1}
 	r.Wide = true
 	s.Add(r, r.Row)
+	return r.Row
 }
 
 // Update follows the choice of a setup. What was typed for another one goes.

@@ -1,6 +1,7 @@
 package inputs_test
 
 import (
+	"strings"
 	"testing"
 
 	"bowline/app/form"
@@ -181,4 +182,45 @@ func TestMoveASetup(t *testing.T) {
 	d.wantSetups("bite;baseline;", 1)
 	test.Tap(up)
 	d.wantSetups("baseline;bite;", 0)
+}
+
+// Turns that a thread does not have are taken, since the bar may get other rod ends,
+// and what the thread has is said below them: by hand, 2 threads in sight leave 2
+// turns shorter; 1.687 in of thread less those 0.125 in and a nut of 0.422 in have
+// 0.390 in beyond 1 D, which are 6.24 turns of 1/16 in an end.
+func TestTurnsBeyondTheThread(t *testing.T) {
+	d := newDesk(t)
+	d.openAll()
+	d.set("upper_bar.shown_threads", "2")
+	path := "setup.0.turns_upper_right"
+	d.set(path, "10")
+	want(t, "turns", d.doc.Car().Setups[0].Turns.UpperRight, 10)
+	said := d.row(path).Remark()
+	for _, part := range []string{"upper right bar", "10 turns longer", "2 turns shorter", "6 turns 1 flat longer"} {
+		if !strings.Contains(said, part) {
+			t.Errorf("below 10 turns stands %q without %q", said, part)
+		}
+	}
+	if got := d.row("setup.0.turns_lower_right").Remark(); got != "" {
+		t.Errorf("of another bar is said %q", got)
+	}
+	d.checkLayout(290)
+	high := d.row(path).MinSize().Height
+	d.set(path, "-2")
+	if got := d.row(path).Remark(); got != "" || d.row(path).MinSize().Height >= high {
+		t.Errorf("of 2 turns shorter is said %q", got)
+	}
+	d.set(path, "-2.2")
+	if got := d.row(path).Remark(); got == "" {
+		t.Error("nothing is said of more turns than threads in sight")
+	}
+	// Other rod ends, other threads: what is said follows.
+	d.set("upper_bar.shown_threads", "3")
+	if got := d.row(path).Remark(); got != "" {
+		t.Errorf("with 3 threads in sight is said %q", got)
+	}
+	d.doc.SelectSetup(1)
+	if got := d.row("setup.1.turns_upper_right").Remark(); got != "" {
+		t.Errorf("of the other setup is said %q", got)
+	}
 }

@@ -2,7 +2,9 @@ package words
 
 import (
 	"fmt"
+	"math"
 
+	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/units"
 )
@@ -11,10 +13,14 @@ import (
 func Warning(w analysis.Warning, s units.System) string {
 	bars, travel := w.Pair.Bars(), s.Travel(w.Travel)
 	switch w.Kind {
+	case analysis.BeyondThread:
+		return fmt.Sprintf("The thread of the %s does not have %s: %s.", w.Bar, OwnTurns(w.Value), room(w.Room))
 	case analysis.OverCapacity:
 		return fmt.Sprintf("The %s reach %s of what they may carry in %s, in the %s case at %s.", bars, units.Share(w.Value), w.Way, w.Case, travel)
 	case analysis.NotBalanced:
 		return "At " + travel + " the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
+	case analysis.LittleThread:
+		return fmt.Sprintf("The %s, %s, has less than %v D of thread engaged: a longer tube is better.", w.Bar, OwnTurns(w.Value), w.Limit)
 	case analysis.ThinWall:
 		return fmt.Sprintf("The wall of the %s is slender: OD over wall is %.0f, beyond %.0f it may buckle before the tube yields.", bars, w.Value, w.Limit)
 	case analysis.Slender:
@@ -33,6 +39,23 @@ func Warning(w analysis.Warning, s units.System) string {
 		return "Anti-squat changes sign near " + travel + "."
 	}
 	return ""
+}
+
+// room says how far a thread lets a bar be turned, in whole flats.
+func room(r adjuster.Room) string {
+	// Down to a flat, past what rounding leaves below one.
+	down := func(turns float64) float64 { return math.Floor(turns*adjuster.Flats+1e-6) / adjuster.Flats }
+	shorter, longer := adjuster.InFlats(-down(r.Shorter)), adjuster.InFlats(down(r.Longer))
+	if shorter.None() && longer.None() {
+		return "it allows no turn either way"
+	}
+	said := func(t adjuster.Turn, way string) string {
+		if t.None() {
+			return "no turn " + way
+		}
+		return Turn(t)
+	}
+	return fmt.Sprintf("from its length without preload it allows %s and %s", said(shorter, "shorter"), said(longer, "longer"))
 }
 
 // Warnings says what each of a list warns of.

@@ -5,16 +5,20 @@ import (
 	"testing"
 
 	"bowline/app/words"
+	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
 func TestWarning(t *testing.T) {
 	warnings := []analysis.Warning{
+		{Kind: analysis.BeyondThread, Bar: launch.UpperRight, Value: 10, Room: adjuster.Room{Shorter: 2, Longer: 6.242}},
 		{Kind: analysis.OverCapacity, Pair: car.Lower, Way: column.Push, Case: analysis.Hit, Value: 1.403, Limit: 1, Travel: -4 * inch},
 		{Kind: analysis.NotBalanced, Travel: 1.5 * inch},
+		{Kind: analysis.LittleThread, Bar: launch.LowerLeft, Value: 1.5, Limit: 1.5},
 		{Kind: analysis.ThinWall, Pair: car.Upper, Value: 81.25, Limit: 42.53},
 		{Kind: analysis.Slender, Pair: car.Lower, Value: 254.9, Limit: 200},
 		{Kind: analysis.NearClosure, Value: 0.31 * inch, Limit: 0.5 * inch},
@@ -25,8 +29,10 @@ func TestWarning(t *testing.T) {
 		{Kind: analysis.SquatReversal, Travel: -2 * inch},
 	}
 	want := []string{
+		"The thread of the upper right bar does not have 10 turns longer: from its length without preload it allows 2 turns shorter and 6 turns 1 flat longer.",
 		"The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in droop.",
 		"At 1.50 in bump the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given.",
+		"The lower left bar, 1 turn 3 flats longer, has less than 1.5 D of thread engaged: a longer tube is better.",
 		"The wall of the upper bars is slender: OD over wall is 81, beyond 43 it may buckle before the tube yields.",
 		"The lower bars are slender: length over radius of gyration is 255; up to 200 is preferred.",
 		"The bars stop closing 0.31 in beyond the travel allowed.",
@@ -48,5 +54,5 @@ func TestWarning(t *testing.T) {
 	if beyond := (analysis.Warning{Kind: analysis.Kind(len(warnings))}); words.Warning(beyond, units.US) != "" {
 		t.Errorf("there is one more kind: %q", words.Warning(beyond, units.US))
 	}
-	check(t, "in SI", words.Warning(warnings[4], units.SI), "The bars stop closing 7.9 mm beyond the travel allowed.")
+	check(t, "in SI", words.Warning(warnings[slices.IndexFunc(warnings, func(w analysis.Warning) bool { return w.Kind == analysis.NearClosure })], units.SI), "The bars stop closing 7.9 mm beyond the travel allowed.")
 }

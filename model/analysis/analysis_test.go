@@ -12,6 +12,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/carfile"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/statics"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -237,6 +238,34 @@ func TestWarnings(t *testing.T) {
 		}) {
 			t.Errorf("want %+v among\n%+v", c.want, list)
 		}
+	}
+}
+
+// Turns that a thread does not have are said before anything else, each bar's by
+// itself, and the rest is computed all the same.
+func TestTurnsBeyondTheThreadComeFirst(t *testing.T) {
+	c := reference(t)
+	c.Check.Factor = 3 // so that a bar is over its limit too
+	c.Setups[0].Turns = car.Turns{UpperRight: 10, LowerLeft: 1}
+	r := run(t, c, analysis.Options{})
+	first := r.Warnings[0]
+	if first.Kind != analysis.BeyondThread || first.Bar != launch.UpperRight || first.Value != 10 {
+		t.Errorf("the first warning is %+v", first)
+	}
+	// By hand: 2 threads in sight; 1.687 in − 0.125 in − 0.421875 in − 0.75 in at 16 an inch.
+	near(t, "turns shorter", first.Room.Shorter, 2, 1e-6)
+	near(t, "turns longer", first.Room.Longer, 6.242, 1e-6)
+	if second := r.Warnings[1]; second.Kind != analysis.OverCapacity {
+		t.Errorf("the second is %+v", second)
+	}
+	if !slices.ContainsFunc(r.Warnings, func(w analysis.Warning) bool {
+		return w.Kind == analysis.LittleThread && w.Bar == launch.LowerLeft && w.Value == 1 && w.Limit == 1.5
+	}) {
+		t.Errorf("little thread is not among %+v", r.Warnings)
+	}
+	c.Setups[0].Turns = car.Turns{UpperRight: -2}
+	if w, ok := analysis.ThreadWarning(c, 0, launch.UpperRight); ok {
+		t.Errorf("of all the threads in sight is said %+v", w)
 	}
 }
 

@@ -3,8 +3,10 @@ package analysis
 import (
 	"math"
 
+	"bowline/model/adjuster"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/statics"
 	"bowline/model/units"
 )
@@ -14,8 +16,10 @@ type Kind int
 
 // The warnings, most urgent first.
 const (
-	OverCapacity    Kind = iota // a bar is loaded beyond its allowable load
+	BeyondThread    Kind = iota // a bar is preloaded by turns that its thread does not have
+	OverCapacity                // a bar is loaded beyond its allowable load
 	NotBalanced                 // bars and spring cannot hold the axle at some travel
+	LittleThread                // turns of preload leave little thread engaged
 	ThinWall                    // D/t beyond the limit of 0.11 E/Fy
 	Slender                     // a bar longer than 200 radii of gyration
 	NearClosure                 // the travel comes close to where the bars stop closing
@@ -30,9 +34,11 @@ const (
 type Warning struct {
 	Kind   Kind
 	Pair   car.Pair         // for OverCapacity, ThinWall, Slender
+	Bar    launch.RodID     // for BeyondThread, LittleThread
+	Room   adjuster.Room    // likewise: what the bar's thread allows
 	Way    column.Direction // for OverCapacity
 	Case   Case             // for WheelsOff
-	Value  float64          // what was found: a share, D/t, L/r or a travel [m]
+	Value  float64          // what was found: turns, a share, D/t, L/r or a travel [m]
 	Limit  float64          // what it is held against
 	Travel float64          // where [m]
 }
@@ -49,6 +55,7 @@ const (
 // warn collects the warnings in the order of Kind.
 func (r *Result) warn() {
 	add := func(w Warning) { r.Warnings = append(r.Warnings, w) }
+	r.warnOfThreads(BeyondThread, add)
 	for _, p := range car.Pairs {
 		for _, d := range column.Directions {
 			if u := r.Worst[p][d]; u.Share > 1 {
@@ -62,6 +69,7 @@ func (r *Result) warn() {
 			break
 		}
 	}
+	r.warnOfThreads(LittleThread, add)
 	for _, p := range car.Pairs {
 		b := &r.Bars[p]
 		if b.Wall.Slender() {
