@@ -71,7 +71,7 @@ func TestEditsChangeOnlyWhatTheyMust(t *testing.T) {
 		}},
 		{"what the launch asks for goes to its place", "example.toml", func(c *car.Car) {
 			rpm, poundFoot := 2*math.Pi/60, 0.45359237*9.80665*0.3048
-			c.Launch.Suspension.RearAntiRoll = 0
+			c.Launch.Suspension.RearAntiRoll = 900 * poundFoot * (180 / math.Pi)
 			c.Launch.Locator.Kind = car.DiagonalLink
 			c.Launch.Locator.Housing = car.End{Given: true, At: r3.Vec{X: -6 * inch, Y: -18 * inch, Z: 1.5 * inch}}
 			c.Launch.WheelieBar.Reach = 56 * inch
@@ -79,7 +79,7 @@ func TestEditsChangeOnlyWhatTheyMust(t *testing.T) {
 			c.Launch.Engine.Curve = []car.TorquePoint{{Speed: 4000 * rpm, Torque: 700 * poundFoot}, {Speed: 7000 * rpm, Torque: 640 * poundFoot}}
 			c.Setups[0].Turns.UpperRight = -1.5
 		}, []string{
-			"# at the wheel, each\n", "# at the wheel, each\nrear_anti_roll = 0.0\n",
+			"# at the wheel, each\n", "# at the wheel, each\nrear_anti_roll = 900.0\n",
 			"as the launch needs them\n\n", "as the launch needs them\n\n[locator]\nkind = \"diagonal link\"\nhousing = [-6.0, -18.0, 1.5]\n\n[wheelie_bar]\nreach = 56.0\n\n",
 			"efficiency = 0.90\n", "efficiency = 0.90\ndirection = \"counterclockwise\"\ncurve = [[4000.0, 700.0], [7000.0, 640.0]]\n",
 			"housing_lower = 1\n", "housing_lower = 1\nturns_upper_right = -1.5\n",

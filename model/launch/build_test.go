@@ -18,6 +18,10 @@ import (
 func TestParameters(t *testing.T) {
 	c := reference(t)
 	c.Setups[0].Turns.LowerLeft = 1.5
+	if bar := parameters(t, c).RearAntiRoll; bar != 0 {
+		t.Errorf("a car without an anti-roll bar has one of %v N·m/rad", bar)
+	}
+	c.Launch.Suspension.RearAntiRoll = antiRoll
 	c.Launch.WheelieBar.Reach, c.Launch.WheelieBar.Height = 55*inch, 3*inch
 	p := parameters(t, c)
 	near := func(what string, got, want r3.Vec) {

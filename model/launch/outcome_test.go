@@ -82,6 +82,9 @@ func sound(t interface {
 	}
 }
 
+// antiRoll is what a stiff anti-roll bar gives, 1000 lb-ft a degree [N·m/rad].
+const antiRoll = 1000 * lbf * foot * 180 / math.Pi
+
 func TestOutcomes(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -91,7 +94,10 @@ func TestOutcomes(t *testing.T) {
 		{"a strong car", func(*car.Car) {}, WentOver},
 		{"a wheelie bar", func(c *car.Car) { c.Launch.WheelieBar.Reach = 1.4 }, Finished},
 		{"next to no grip", func(c *car.Car) { c.Tires.Grip = 0.05 }, TimeUp},
-		{"huge torque", func(c *car.Car) { c.Drive.Torque, c.Launch.Engine.ReleaseTime = 20000*lbf*foot, 0 }, Finished},
+		{"huge torque", func(c *car.Car) {
+			c.Drive.Torque, c.Launch.Engine.ReleaseTime = 20000*lbf*foot, 0
+			c.Launch.Suspension.RearAntiRoll = antiRoll
+		}, Finished},
 		{"a weak engine", func(c *car.Car) { c.Drive.Torque = 10 * lbf * foot }, TimeUp},
 		{"24 turns", func(c *car.Car) {
 			c.Setups[0].Turns = car.Turns{UpperLeft: 24, UpperRight: -24, LowerLeft: -24, LowerRight: 24}

@@ -51,7 +51,7 @@ const optional = {
   lower_bar: barEnds,
   springs: {
     front_droop: ['length', 4], front_bump: ['length', 3], rear_spread: ['length', 36],
-    rear_bump_damping: ['damping', 8], rear_rebound_damping: ['damping', 15], rear_anti_roll: ['rollRate', 1000],
+    rear_bump_damping: ['damping', 8], rear_rebound_damping: ['damping', 15], rear_anti_roll: ['rollRate', 0],
     front_bump_damping: ['damping', 10], front_rebound_damping: ['damping', 6], front_anti_roll: ['rollRate', 0],
     stop_rate: ['rate', 2000],
   },
