@@ -12,6 +12,7 @@ import (
 	"bowline/model/adjuster"
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/model/stock"
 	"bowline/model/units"
 	"bowline/plotting/chart"
@@ -28,13 +29,13 @@ type Card struct {
 	setup         int
 	to            car.Holes
 	change        adjuster.Change
-	before, after *analysis.Result
+	before, after writer
 	units         units.System
 }
 
 // NewCard works out how to get from a setup of a car that passes Validate to
 // other holes, with the turns of the setup kept as preload, and what both do
-// over the travel. It refuses a setup and holes that do not exist, holes that
+// over the travel and in the launch. It refuses a setup and holes that do not exist, holes that
 // cannot be used, and bars that cannot be put together with the setup's turns,
 // in words with values in the unit system s, which the card is written in.
 func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock.Library, s units.System) (*Card, error) {
@@ -59,13 +60,23 @@ func NewCard(ctx context.Context, c *car.Car, setup int, to car.Holes, lib stock
 	with := *c
 	with.Setups = []car.Setup{{Name: c.Setups[setup].Name, Holes: to, Turns: turns}}
 	k := &Card{car: c, setup: setup, to: to, change: change, units: s}
-	if k.before, err = analysis.Run(ctx, c, lib, analysis.Options{Setup: setup}); err != nil {
+	if k.before, err = carded(ctx, c, setup, lib, s); err != nil {
 		return nil, err
 	}
-	if k.after, err = analysis.Run(ctx, &with, lib, analysis.Options{}); err != nil {
+	if k.after, err = carded(ctx, &with, 0, lib, s); err != nil {
 		return nil, err
 	}
 	return k, nil
+}
+
+// carded analyzes and launches a setup.
+func carded(ctx context.Context, c *car.Car, setup int, lib stock.Library, s units.System) (writer, error) {
+	r, err := analysis.Run(ctx, c, lib, analysis.Options{Setup: setup})
+	if err != nil {
+		return writer{}, err
+	}
+	l, err := launch.Run(ctx, c, setup, lib, launch.Options{})
+	return writer{r, l, s}, err
 }
 
 const (

@@ -120,8 +120,19 @@ func (k *Card) alerts() []string {
 		}
 	}
 	said := list.lines()
-	for _, w := range k.after.Warnings {
-		if w.Kind == analysis.OverCapacity || w.Kind == analysis.NotBalanced {
+	var over [2]analysis.Warning // The worst of each pair.
+	for _, w := range k.after.Warnings(k.after.launch) {
+		switch w.Kind {
+		case analysis.OverCapacity:
+			if worst := &over[w.Demand.Bar.Pair()]; w.Demand.Share > worst.Demand.Share {
+				*worst = w
+			}
+		case analysis.NotBalanced:
+			said = append(said, words.Warning(w, k.units))
+		}
+	}
+	for _, w := range over {
+		if w.Demand.Share > 0 {
 			said = append(said, words.Warning(w, k.units))
 		}
 	}
@@ -191,7 +202,7 @@ func (k *Card) pinion() table {
 func (k *Card) compared() table {
 	t := table{columns: []heading{{}, {"before", ""}, {"after", ""}}}
 	add := func(label string, of func(writer) string) {
-		t.rows = append(t.rows, []cell{said(label), said(of(writer{k.before, nil, k.units})), said(of(writer{k.after, nil, k.units}))})
+		t.rows = append(t.rows, []cell{said(label), said(of(k.before)), said(of(k.after))})
 	}
 	figure := func(w writer, q units.Quantity, si float64) string {
 		return w.number(q, si).figure + " " + w.units.Symbol(q)
@@ -217,16 +228,21 @@ func (k *Card) compared() table {
 	center("IC ahead", func(p r2.Vec) float64 { return p.X }, "behind")
 	center("IC up", func(p r2.Vec) float64 { return p.Y }, "under")
 	add("Bottom-bar push", func(w writer) string {
-		u := w.Result.Worst[car.Lower][column.Push]
-		if u.Force == 0 {
+		d := w.bottomPush()
+		if d.Force == 0 {
 			return "never"
 		}
-		return figure(w, units.Force, u.Force) + ", " + u.Case.String()
+		return figure(w, units.Force, d.Force) + ", " + d.Source.String()
 	})
-	add("  of its limit", func(w writer) string {
-		return figure(w, units.Percent, w.Result.Worst[car.Lower][column.Push].Share)
-	})
+	add("  of its limit", func(w writer) string { return units.Share(w.bottomPush().Share) })
+	add("60 ft, computed", func(w writer) string { return words.SixtyFeet(w.launch, w.units) })
 	return t
+}
+
+// bottomPush returns the most that the side view and the launch push a bottom bar.
+func (w writer) bottomPush() analysis.Demand {
+	e := w.Envelope(w.launch)
+	return e.OfPair(car.Lower, column.Push)
 }
 
 // boxes lists what is to be ticked before the round.

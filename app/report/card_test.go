@@ -11,6 +11,7 @@ import (
 	"bowline/app/report"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/chart"
 	"bowline/plotting/paper/papertest"
@@ -91,12 +92,20 @@ func TestCardComparesTwoAnalyses(t *testing.T) {
 	c := threaded(t)
 	_, got := card(t, c, c.Setups[1].Holes, units.US)
 	c.Setups = c.Setups[1:]
-	after := written(t, analyze(t, c), units.US)
-	row, use := atRide(t, after), after.Bars.Lower.Worst.Push
+	r := analyze(t, c)
+	l, err := launch.Run(t.Context(), c, 0, carfile.Stock(), launch.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	after := documentOf(t, r, l, units.US)
+	row, push := atRide(t, after), after.Limits.Worst.LowerRight
+	if push.Direction != "push" || push.Share < after.Limits.Worst.LowerLeft.Share {
+		t.Fatal("the example is another one")
+	}
 	checkWords(t, got,
 		units.US.Format(units.Percent, *row.AntiSquat/100), units.US.Format(units.Length, row.InstantCenter[0]*inch),
-		units.US.Format(units.Length, row.InstantCenter[1]*inch), units.US.Format(units.Force, use.Force*lbf)+", "+use.Case,
-		units.US.Format(units.Percent, use.Share))
+		units.US.Format(units.Length, row.InstantCenter[1]*inch), units.US.Format(units.Force, push.Force*lbf)+", "+push.Source,
+		units.Share(push.Share))
 }
 
 // Bars that run out of thread, or have little of it, say so; so do loads beyond
@@ -108,7 +117,7 @@ func TestCardWarns(t *testing.T) {
 	c.Drive.Torque *= 3
 	c.Tires.Grip = 3.5
 	_, text := card(t, c, car.Holes{ChassisUpper: 0}, units.US)
-	checkWords(t, text, "UL new tube", "old tube: used up", "UL, UR: tube too long, cut ", "LL, LR: (!) under 1.5 D engaged, a longer tube is better", "of what they may carry")
+	checkWords(t, text, "UL new tube", "old tube: used up", "UL, UR: tube too long, cut ", "LL, LR: (!) under 1.5 D engaged, a longer tube is better", "of what it may carry")
 	c = threaded(t)
 	c.LowerBar.Threads.Shown = 25
 	_, text = card(t, c, car.Holes{ChassisUpper: 2}, units.US)
@@ -136,7 +145,7 @@ func TestCardPaper(t *testing.T) {
 			t.Errorf("paper %q, want %q", m, want)
 		}
 		if s == units.SI {
-			checkWords(t, text, "UL 1 turn 3 flats shorter 522.13 mm 32.9 mm, 1.7 D", "IC ahead 1,047.9 mm", " N, hit")
+			checkWords(t, text, "UL 1 turn 3 flats shorter 522.13 mm 32.9 mm, 1.7 D", "IC ahead 1,047.9 mm", " N, launch")
 		}
 		if again, _ := card(t, threaded(t), car.Holes{ChassisUpper: 1}, s); !bytes.Equal(document, again) {
 			t.Error("two documents differ")

@@ -33,8 +33,8 @@ func (w writer) setup() *car.Setup { return &w.Car.Setups[w.Options.Setup] }
 // sections lists the whole report but for its title and the caution.
 func (w writer) sections() []section {
 	list := []section{{title: "Verdict", lines: words.Verdicts(w.Result, w.launch, w.units)}}
-	if len(w.Warnings) > 0 {
-		list = append(list, w.warnings())
+	if said := words.Warnings(w.Warnings(w.launch), w.units); len(said) > 0 {
+		list = append(list, section{title: "Warnings", list: true, lines: said})
 	}
 	list = append(list, w.holes())
 	if runs, logged := w.runs(); logged {
@@ -42,10 +42,6 @@ func (w writer) sections() []section {
 	}
 	list = append(list, w.car(), w.bars(), w.rideHeight(), w.rideLoads(), w.holeForces(), w.geometry(), w.loads())
 	return append(list, w.launchSections()...)
-}
-
-func (w writer) warnings() section {
-	return section{title: "Warnings", list: true, lines: words.Warnings(w.Warnings, w.units)}
 }
 
 // holes lists what the setup is made of.

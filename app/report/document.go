@@ -182,7 +182,7 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 		Launch:   b.launch(l),
 		Roll:     b.roll(l),
 		Verdict:  words.Verdicts(r, l, s),
-		Warnings: words.Warnings(r.Warnings, s),
+		Warnings: words.Warnings(r.Warnings(l), s),
 	}
 	for i := range r.Travel {
 		d.Travel = append(d.Travel, b.row(&r.Travel[i]))

@@ -60,7 +60,7 @@ func (s *Study) update(c Change) Change {
 		s.place()
 	}
 	if c.Has(Car | Setup | Choice | Launches | Compared | Wanted) {
-		s.launchMissing()
+		s.launchNext()
 	}
 	if c.Has(Car | Ranking | Progress | Wanted) {
 		more |= s.searchMissing()

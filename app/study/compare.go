@@ -16,8 +16,6 @@ type Comparison struct {
 	Station  analysis.Station
 	Launch   *launch.Result // the newest one; nil until there is one
 	Outdated bool           // there is no launch, or it is that of an older car
-
-	revision uint64 // of the car that Launch belongs to
 }
 
 // compared are the setups that the current one is compared with.
@@ -86,7 +84,6 @@ func (s *Study) followCompared() Change {
 	}
 	k.others = k.others[:0]
 	for _, o := range k.chosen {
-		o.Outdated = o.Launch == nil || o.revision != s.doc.Revision()
 		if o.Setup == s.doc.Setup() {
 			o.Result = s.result
 			continue

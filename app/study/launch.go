@@ -1,6 +1,8 @@
 package study
 
 import (
+	"slices"
+
 	"bowline/model/analysis"
 	"bowline/model/launch"
 
@@ -9,11 +11,10 @@ import (
 
 // playback is the launch that is looked at.
 type playback struct {
-	on       bool
-	result   *launch.Result // nil before the first is done
-	revision uint64         // of the car that result belongs to
-	time     float64        // [s]
-	path     [][]r2.Vec     // of the instant center, broken where there is none [m]
+	on     bool
+	result *launch.Result // nil before the first is done
+	time   float64        // [s]
+	path   [][]r2.Vec     // of the instant center, broken where there is none [m]
 }
 
 // Launching reports whether the launch is looked at rather than a travel.
@@ -25,15 +26,33 @@ func (s *Study) SetLaunching(on bool) {
 	s.change(func() Change { return set(&s.playback.on, on, Choice|Position) })
 }
 
-// Launch returns the newest launch, or nil. While a new one is computed it is
-// that of an older car.
+// Launch returns the launch of the current setup, or nil before the first. While a new
+// one is computed it is that of the car or the setup before.
 func (s *Study) Launch() *launch.Result { return s.playback.result }
 
 // LaunchOutdated reports whether the launch is missing or does not belong to
 // the current car, or one of a setup compared is or does not.
 func (s *Study) LaunchOutdated() bool {
-	_, missing := s.missingLaunch()
-	return missing
+	return s.launchMissing(s.doc.Setup()) || slices.ContainsFunc(s.compared.others, func(o *Comparison) bool { return o.Outdated })
+}
+
+// LaunchOf returns the newest launch of a setup of the current car, or nil, and
+// whether it is that of the car as it is.
+func (s *Study) LaunchOf(setup int) (l *launch.Result, current bool) {
+	l = s.launches[s.doc.Car().Setups[setup].Name]
+	return l, s.isCurrent(l, setup)
+}
+
+// isCurrent reports whether a launch is that of a setup of the car as it is.
+func (s *Study) isCurrent(l *launch.Result, setup int) bool {
+	return l != nil && l.Car == s.doc.Car() && l.Setup == setup
+}
+
+// play looks at a launch of the current setup.
+func (s *Study) play(l *launch.Result) {
+	p := &s.playback
+	p.result, p.path = l, centerPath(l)
+	p.time = within(p.time, 0, s.LaunchEnd())
 }
 
 // LaunchEnd returns when the launch ends [s]; 0 without one.

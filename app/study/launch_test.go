@@ -134,8 +134,8 @@ func TestLaunchesOfSeveralSetups(t *testing.T) {
 		t.Error("the launch of a setup that is still compared is lost")
 	}
 	s.Compare(2)
-	if o := s.Others()[0]; !s.LaunchOutdated() || o.Launch != nil || !o.Outdated {
-		t.Error("it has the launch of another setup")
+	if o := s.Others()[0]; s.LaunchOutdated() || o.Launch == nil || o.Launch.Setup != 2 {
+		t.Error("the launch of a setup that is compared again is lost")
 	}
 	s.Compare()
 	if s.LaunchOutdated() {
@@ -143,9 +143,9 @@ func TestLaunchesOfSeveralSetups(t *testing.T) {
 	}
 }
 
-// A launch handed over while its setup is not compared is dropped, and computed
-// again when it is compared again.
-func TestALaunchOfASetupComparedAgain(t *testing.T) {
+// A launch is kept while the car is as it is: a setup that is compared again, or becomes
+// the current one, has its own at once.
+func TestALaunchIsKept(t *testing.T) {
 	s := open(t)
 	s.SetLaunching(true)
 	s.settle()
@@ -155,9 +155,25 @@ func TestALaunchOfASetupComparedAgain(t *testing.T) {
 	for s.queue.Step() {
 	}
 	s.Compare(1)
+	if o := s.Others()[0]; o.Outdated || o.Launch.Setup != 1 {
+		t.Error("the launch of the setup compared again is lost")
+	}
+	s.Document().SelectSetup(1)
+	if s.LaunchOutdated() || s.Launch().Setup != 1 {
+		t.Error("the launch of the setup selected is lost")
+	}
 	s.settle()
-	if want := []int{0, 1, 1}; s.LaunchOutdated() || !slices.Equal(s.launched, want) {
+	if want := []int{0, 1}; s.LaunchOutdated() || !slices.Equal(s.launched, want) {
 		t.Errorf("outdated %v, launched are %v, want %v", s.LaunchOutdated(), s.launched, want)
+	}
+	// Of a setup that is deleted none is kept for another of its name.
+	s.Compare()
+	s.Document().SelectSetup(0)
+	s.Document().DeleteSetup(1)
+	s.Document().CopySetup(0)
+	s.Document().RenameSetup(1, "lower bar up")
+	if l, current := s.LaunchOf(1); l != nil || current {
+		t.Error("a new setup has the launch of one deleted")
 	}
 }
 
@@ -182,6 +198,8 @@ func TestWhenLaunchesAreComputed(t *testing.T) {
 	launches("a launch is wanted", 0)
 	s.Want(study.WantsOtherLaunches)
 	launches("launches are compared", 0, 2)
+	s.Want(study.WantsAllLaunches)
+	launches("all are wanted", 0, 2, 1)
 	if s.Launching() {
 		t.Error("the travel is left for the launch")
 	}

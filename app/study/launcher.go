@@ -9,8 +9,8 @@ import (
 )
 
 // launcher computes launches of the newest car on a worker while they are
-// wanted: that of the current setup first, then one by one those of the setups
-// that it is compared with.
+// wanted, one by one: that of the current setup first, then those of the setups
+// that it is compared with, then those of all others.
 type launcher struct {
 	worker *runner.Runner[launchJob, launched]
 	asked  launchJob // what was asked for last; zero when nothing is missing
@@ -19,10 +19,8 @@ type launcher struct {
 
 // launchJob is a setup of a car to launch.
 type launchJob struct {
-	car      *car.Car
-	revision uint64
-	setup    int
-	other    bool // it is not the current setup
+	car   *car.Car
+	setup int
 }
 
 // launched is the result of a launchJob.
@@ -38,6 +36,7 @@ func (s *Study) startLauncher(by solvers, post func(func())) {
 		r, err := by.launch(ctx, j.car, j.setup, s.library, launch.Options{})
 		return launched{j, r, err}
 	}
+	s.launches = map[string]*launch.Result{}
 	s.launcher.worker = runner.New(run, post, func(done launched) {
 		s.change(func() Change { return s.takeLaunch(done) })
 	})
@@ -47,69 +46,104 @@ func (s *Study) startLauncher(by solvers, post func(func())) {
 // could.
 func (s *Study) LaunchError() error { return s.launcher.failed }
 
-// launchMissing submits the next missing launch to the worker, if it is wanted.
-func (s *Study) launchMissing() {
+// launchNext submits the next launch that is missing and wanted to the worker.
+func (s *Study) launchNext() {
 	l := &s.launcher
-	job, missing := s.missingLaunch()
-	switch {
-	case !missing:
+	setup, missing := s.nextLaunch()
+	if !missing {
 		l.asked = launchJob{}
-	case s.wantsLaunch(job.other) && job != l.asked:
+		return
+	}
+	if job := (launchJob{s.doc.Car(), setup}); job != l.asked {
 		l.asked = job
 		l.worker.Submit(job)
 	}
 }
 
-// missingLaunch returns which launch is to be computed next: that of the current
-// setup, then those of the setups that it is compared with; false when none is
-// missing.
-func (s *Study) missingLaunch() (job launchJob, missing bool) {
-	job = launchJob{car: s.doc.Car(), revision: s.doc.Revision(), setup: s.doc.Setup()}
-	if s.playback.result == nil || s.playback.revision != job.revision {
-		return job, true
+// nextLaunch returns the setup whose launch is to be computed next; false when none
+// is missing of those wanted.
+func (s *Study) nextLaunch() (setup int, missing bool) {
+	w, current := s.Wanted(), s.doc.Setup()
+	compared := w.Has(WantsOtherLaunches) && len(s.compared.others) > 0
+	all := w.Has(WantsAllLaunches)
+	if s.launchMissing(current) && (w.Has(WantsLaunch) || compared || all) {
+		return current, true
 	}
-	for _, o := range s.compared.others {
-		if o.Outdated {
-			job.setup, job.other = o.Setup, true
-			return job, true
+	if compared || all {
+		for _, o := range s.compared.others {
+			if o.Outdated {
+				return o.Setup, true
+			}
 		}
 	}
-	return launchJob{}, false
+	if all {
+		for i := range s.doc.Car().Setups {
+			if s.launchMissing(i) {
+				return i, true
+			}
+		}
+	}
+	return 0, false
 }
 
-// wantsLaunch reports whether the launch of the current or of another setup is
-// wanted.
-func (s *Study) wantsLaunch(other bool) bool {
-	w := s.Wanted()
-	return w.Has(WantsOtherLaunches) && len(s.compared.others) > 0 || w.Has(WantsLaunch) && !other
+// launchMissing reports whether there is no launch of a setup of the car as it is.
+func (s *Study) launchMissing(setup int) bool {
+	_, current := s.LaunchOf(setup)
+	return !current
 }
 
 // takeLaunch takes a result of the worker. These come in the order submitted, so
-// none is older than the launch there is. The launch of a setup that is no longer
-// compared is dropped.
+// none is older than the launch there is of the same setup.
 func (s *Study) takeLaunch(done launched) Change {
 	l := &s.launcher
 	if l.failed = done.err; done.err != nil {
 		return LaunchFailed
 	}
-	if done.other {
-		o := named(s.compared.chosen, done.car.Setups[done.setup].Name)
-		if o == nil {
-			return 0
-		}
-		o.Launch, o.revision = done.result, done.revision
-		o.Outdated = done.revision != s.doc.Revision()
-		return Launches | Position
+	name := done.car.Setups[done.setup].Name
+	s.launches[name] = done.result
+	if name == s.doc.Car().Setups[s.doc.Setup()].Name {
+		s.play(done.result)
 	}
-	p := &s.playback
-	p.result, p.revision, p.path = done.result, done.revision, centerPath(done.result)
-	p.time = within(p.time, 0, s.LaunchEnd())
+	s.compareLaunches()
 	return Launches | Position
+}
+
+// recallLaunches takes up launches that are there already after another setup has
+// become the current one or is compared, forgets those of setups that are gone, and
+// returns what has changed.
+func (s *Study) recallLaunches() Change {
+	for name := range s.launches {
+		if s.doc.Car().SetupNamed(name) < 0 {
+			delete(s.launches, name)
+		}
+	}
+	s.compareLaunches()
+	l, current := s.LaunchOf(s.doc.Setup())
+	if current {
+		s.launcher.failed = nil
+	}
+	if !current || l == s.playback.result {
+		return 0
+	}
+	s.play(l)
+	return Launches | Position
+}
+
+// compareLaunches hands the setups compared the launches there are of them.
+func (s *Study) compareLaunches() {
+	for _, o := range s.compared.chosen {
+		l, current := s.LaunchOf(o.Setup)
+		if l != nil {
+			o.Launch = l
+		}
+		o.Outdated = !current
+	}
 }
 
 // dropLaunches drops the launches of the car before.
 func (s *Study) dropLaunches() {
 	s.launcher.worker.Stop()
 	s.launcher.asked, s.launcher.failed = launchJob{}, nil
+	clear(s.launches)
 	s.playback = playback{on: s.playback.on}
 }

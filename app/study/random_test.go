@@ -87,11 +87,11 @@ func (r *random) check() {
 			r.t.Fatalf("%q: an old launch is taken for a new one", o.Name)
 		}
 		if o.Launch != nil {
-			r.newer("launch of "+o.Name, o.Launch, o.Launch.Car)
+			r.newerLaunch("compared", o.Launch)
 		}
 	}
 	if l := r.Launch(); l != nil {
-		r.newer("launch", l, l.Car)
+		r.newerLaunch("played", l)
 		if !r.LaunchOutdated() && (l.Car != c || l.Setup != setup) {
 			r.t.Fatal("an old launch is taken for a new one")
 		}
@@ -115,6 +115,11 @@ func (r *random) newer(what string, found any, of *car.Car) {
 		r.t.Fatalf("the %s of run %d takes the place of that of run %d", what, n, r.last[what])
 	}
 	r.last[what] = n.(int64)
+}
+
+// newerLaunch is newer for a launch that is shown in a place, among those of its setup.
+func (r *random) newerLaunch(where string, l *launch.Result) {
+	r.newer(where+" launch of "+l.Car.Setups[l.Setup].Name, l, l.Car)
 }
 
 // settled sees to what must hold when the workers have handed over everything.

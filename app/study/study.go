@@ -38,6 +38,7 @@ type Study struct {
 	compared               compared
 	search                 search
 	wants                  Wants
+	launches               map[string]*launch.Result // the newest one of each setup that has any, by name
 	launcher               launcher
 	searcher               searcher
 
@@ -112,7 +113,7 @@ func (s *Study) analyze() Change {
 	s.travel = within(s.travel, -springs.RearDroop, springs.RearBump)
 	s.front = within(s.front, -springs.FrontDroop, springs.FrontBump)
 	s.result = s.run(s.doc.Setup())
-	c := s.followCompared()
+	c := s.followCompared() | s.recallLaunches()
 	s.place()
 	return c
 }

@@ -8,6 +8,7 @@ type Wants uint8
 const (
 	WantsLaunch        Wants = 1 << iota // The launch of the current setup.
 	WantsOtherLaunches                   // While setups are compared, the launch of each one, the current one included.
+	WantsAllLaunches                     // The launch of every setup.
 	WantsSearch                          // All combinations of holes, ranked.
 )
 

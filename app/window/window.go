@@ -197,8 +197,9 @@ func (w *Window) turned() {
 	w.refresh()
 }
 
-// want has computed what the panel on show wants.
-func (w *Window) want() { w.study.Want(w.panels.current().Wants()) }
+// want has computed what the panel on show wants, and the launch, which the side view
+// shows the bars' share of the limit in.
+func (w *Window) want() { w.study.Want(w.panels.current().Wants() | study.WantsLaunch) }
 
 // show puts a panel on show.
 func (w *Window) show(index int) {
@@ -238,7 +239,7 @@ func (w *Window) follow(c study.Change) {
 		err := w.study.LaunchError()
 		w.study.Then(func() { w.fail(err) })
 	}
-	if c&^(study.File|study.History) != 0 {
+	if c&^study.File != 0 {
 		w.soon.Ask()
 	}
 	if c.Has(study.File | study.Car) {

@@ -26,6 +26,24 @@ func Use(u analysis.Use, s units.System) string {
 	return s.Format(units.Force, u.Force) + ", " + units.Share(u.Share)
 }
 
+// Demand writes the most that is asked of a bar and its share of what that may carry, as
+// in "9,475 lb, 71 %", and "none" where it is never loaded that way.
+func Demand(d analysis.Demand, s units.System) string {
+	return Use(analysis.Use{Force: d.Force, Share: d.Share}, s)
+}
+
+// Where says what asks a load of a bar, in the width of a cell of a table, as in "hit,
+// 4.00 in droop" and "right, launch 0.054 s"; nothing for a bar that is never loaded.
+func Where(d analysis.Demand, s units.System) string {
+	switch {
+	case d.Force == 0:
+		return "—"
+	case d.Source == analysis.FromLaunch:
+		return fmt.Sprintf("%s, launch %s", d.Bar.Side(), s.Format(units.Time, d.Time))
+	}
+	return fmt.Sprintf("%s, %s", d.Source, s.Travel(d.Travel))
+}
+
 // LoadAndShare says what a bar carries and how near its limit that is, as in "push
 // 9,475 lb, 71 %".
 func LoadAndShare(way column.Direction, u analysis.Use, s units.System) string {

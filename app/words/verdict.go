@@ -40,6 +40,17 @@ func LoadVerdict(v analysis.LoadVerdict, s units.System) string {
 	return text + fmt.Sprintf("It would fail first by %s, at %.1f times this load.", v.Governs, v.Margin)
 }
 
+// Basis says what a verdict on the loads rests on, in a line.
+func Basis(b analysis.Basis) string {
+	return [...]string{
+		analysis.OnSideView:     "Of the side view alone: the launch is being computed.",
+		analysis.OnLaunch:       "Of side view and launch, the car as it is.",
+		analysis.OnLaunchBefore: "Of the side view as it is, and the launch of the car before the edit.",
+		analysis.OnLaunchBehind: "Of side view and launch; the launch follows while you drag.",
+		analysis.OnNoLaunch:     "Of the side view alone: this car cannot be launched.",
+	}[b]
+}
+
 // CenterVerdict says where the instant center is at ride height, what anti-squat
 // that makes against the target, and whether the rear rises.
 func CenterVerdict(v analysis.CenterVerdict, s units.System) string {

@@ -16,7 +16,7 @@ func Warning(w analysis.Warning, s units.System) string {
 	case analysis.BeyondThread:
 		return fmt.Sprintf("The thread of the %s does not have %s: %s.", w.Bar, OwnTurns(w.Value), room(w.Room))
 	case analysis.OverCapacity:
-		return fmt.Sprintf("The %s reach %s of what they may carry in %s, in the %s case at %s.", bars, units.Share(w.Value), w.Way, w.Case, travel)
+		return overCapacity(w.Demand, s)
 	case analysis.NotBalanced:
 		return "At " + travel + " the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
 	case analysis.LittleThread:
@@ -56,6 +56,14 @@ func room(r adjuster.Room) string {
 		return Turn(t)
 	}
 	return fmt.Sprintf("from its length without preload it allows %s and %s", said(shorter, "shorter"), said(longer, "longer"))
+}
+
+// overCapacity says which bars are loaded beyond their limit, by what and where.
+func overCapacity(d analysis.Demand, s units.System) string {
+	if d.Source == analysis.FromLaunch {
+		return fmt.Sprintf("The %s reaches %s of what it may carry in %s, at %s of the launch.", d.Bar, units.Share(d.Share), d.Way, s.Format(units.Time, d.Time))
+	}
+	return fmt.Sprintf("The %s reach %s of what they may carry in %s, in the %s case at %s.", d.Bar.Pair().Bars(), units.Share(d.Share), d.Way, d.Source, s.Travel(d.Travel))
 }
 
 // Warnings says what each of a list warns of.

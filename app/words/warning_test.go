@@ -16,7 +16,7 @@ import (
 func TestWarning(t *testing.T) {
 	warnings := []analysis.Warning{
 		{Kind: analysis.BeyondThread, Bar: launch.UpperRight, Value: 10, Room: adjuster.Room{Shorter: 2, Longer: 6.242}},
-		{Kind: analysis.OverCapacity, Pair: car.Lower, Way: column.Push, Case: analysis.Hit, Value: 1.403, Limit: 1, Travel: -4 * inch},
+		{Kind: analysis.OverCapacity, Demand: analysis.Demand{Bar: launch.LowerLeft, Way: column.Push, Source: analysis.FromHit, Share: 1.403, Travel: -4 * inch}},
 		{Kind: analysis.NotBalanced, Travel: 1.5 * inch},
 		{Kind: analysis.LittleThread, Bar: launch.LowerLeft, Value: 1.5, Limit: 1.5},
 		{Kind: analysis.ThinWall, Pair: car.Upper, Value: 81.25, Limit: 42.53},
@@ -55,4 +55,6 @@ func TestWarning(t *testing.T) {
 		t.Errorf("there is one more kind: %q", words.Warning(beyond, units.US))
 	}
 	check(t, "in SI", words.Warning(warnings[slices.IndexFunc(warnings, func(w analysis.Warning) bool { return w.Kind == analysis.NearClosure })], units.SI), "The bars stop closing 7.9 mm beyond the travel allowed.")
+	leaving := analysis.Warning{Kind: analysis.OverCapacity, Demand: analysis.Demand{Bar: launch.UpperRight, Way: column.Pull, Source: analysis.FromLaunch, Share: 1.571, Time: 0.054}}
+	check(t, "in the launch", words.Warning(leaving, units.US), "The upper right bar reaches 157 % of what it may carry in pull, at 0.054 s of the launch.")
 }

@@ -51,8 +51,8 @@ type Result struct {
 	Travel []Station
 	// Worst is the largest share of capacity by car.Pair and column.Direction.
 	Worst [2][2]Use
-	// Warnings are what the user should know, the worst of each kind.
-	Warnings []Warning
+
+	warnings []Warning // all but those of loads, in the order of Kind
 }
 
 // Station is the car at one travel.
@@ -133,7 +133,7 @@ func (r *Result) Renew(ctx context.Context, c *car.Car, capacity car.Capacity, o
 	if err != nil {
 		return err
 	}
-	*r = Result{Car: c, Options: o, Linkage: l, Vehicle: c.Vehicle(), Travel: r.Travel, Warnings: r.Warnings[:0]}
+	*r = Result{Car: c, Options: o, Linkage: l, Vehicle: c.Vehicle(), Travel: r.Travel, warnings: r.warnings[:0]}
 	for _, p := range car.Pairs {
 		if r.Bars[p], err = capacity(p, p.Length(l)); err != nil {
 			return err

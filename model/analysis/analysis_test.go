@@ -215,7 +215,7 @@ func TestWarnings(t *testing.T) {
 		change func(*car.Car)
 		want   analysis.Warning
 	}{
-		{func(c *car.Car) { c.Check.Factor = 3 }, analysis.Warning{Kind: analysis.OverCapacity, Pair: car.Lower, Way: column.Push, Case: analysis.Hit, Value: 1.40, Limit: 1, Travel: -4 * inch}},
+		{func(c *car.Car) { c.Check.Factor = 3 }, analysis.Warning{Kind: analysis.OverCapacity, Demand: analysis.Demand{Bar: launch.LowerLeft, Way: column.Push, Source: analysis.FromHit, Share: 1.40, Travel: -4 * inch}}},
 		{func(c *car.Car) {
 			c.LowerBar.OD, c.LowerBar.Wall = 1.625*inch, 0.02*inch
 		}, analysis.Warning{Kind: analysis.ThinWall, Pair: car.Lower, Value: 81.25, Limit: 42.5}},
@@ -229,11 +229,13 @@ func TestWarnings(t *testing.T) {
 	} {
 		d := reference(t).Clone()
 		c.change(d)
-		list := run(t, d, analysis.Options{}).Warnings
+		list := run(t, d, analysis.Options{}).Warnings(nil)
 		if !slices.ContainsFunc(list, func(w analysis.Warning) bool {
 			near := func(a, b float64) bool { return math.Abs(a-b) <= 5e-3*math.Abs(b) }
-			same := near(w.Value, c.want.Value) && near(w.Limit, c.want.Limit) && near(w.Travel, c.want.Travel)
+			d, want := w.Demand, c.want.Demand
+			same := near(w.Value, c.want.Value) && near(w.Limit, c.want.Limit) && near(w.Travel, c.want.Travel) && near(d.Share, want.Share) && near(d.Travel, want.Travel)
 			w.Value, w.Limit, w.Travel = c.want.Value, c.want.Limit, c.want.Travel
+			w.Demand.Force, w.Demand.Share, w.Demand.Travel = 0, want.Share, want.Travel
 			return same && w == c.want
 		}) {
 			t.Errorf("want %+v among\n%+v", c.want, list)
@@ -248,20 +250,21 @@ func TestTurnsBeyondTheThreadComeFirst(t *testing.T) {
 	c.Check.Factor = 3 // so that a bar is over its limit too
 	c.Setups[0].Turns = car.Turns{UpperRight: 10, LowerLeft: 1}
 	r := run(t, c, analysis.Options{})
-	first := r.Warnings[0]
+	warnings := r.Warnings(nil)
+	first := warnings[0]
 	if first.Kind != analysis.BeyondThread || first.Bar != launch.UpperRight || first.Value != 10 {
 		t.Errorf("the first warning is %+v", first)
 	}
 	// By hand: 2 threads in sight; 1.687 in − 0.125 in − 0.421875 in − 0.75 in at 16 an inch.
 	near(t, "turns shorter", first.Room.Shorter, 2, 1e-6)
 	near(t, "turns longer", first.Room.Longer, 6.242, 1e-6)
-	if second := r.Warnings[1]; second.Kind != analysis.OverCapacity {
+	if second := warnings[1]; second.Kind != analysis.OverCapacity {
 		t.Errorf("the second is %+v", second)
 	}
-	if !slices.ContainsFunc(r.Warnings, func(w analysis.Warning) bool {
+	if !slices.ContainsFunc(warnings, func(w analysis.Warning) bool {
 		return w.Kind == analysis.LittleThread && w.Bar == launch.LowerLeft && w.Value == 1 && w.Limit == 1.5
 	}) {
-		t.Errorf("little thread is not among %+v", r.Warnings)
+		t.Errorf("little thread is not among %+v", warnings)
 	}
 	c.Setups[0].Turns = car.Turns{UpperRight: -2}
 	if w, ok := analysis.ThreadWarning(c, 0, launch.UpperRight); ok {

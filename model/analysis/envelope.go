@@ -3,6 +3,7 @@ package analysis
 import (
 	"fmt"
 
+	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
 )
@@ -25,6 +26,18 @@ func (s Source) String() string {
 	}
 	return [...]string{Hooked.String(), Hit.String(), "launch"}[s]
 }
+
+// Basis is what a verdict on the loads rests on besides the side view.
+type Basis int
+
+// The bases.
+const (
+	OnSideView     Basis = iota // nothing: there is no launch yet
+	OnLaunch                    // the launch of the same car and setup
+	OnLaunchBefore              // the launch of the car or setup before the last change
+	OnLaunchBehind              // the same while a hand is changing the car, at most a step behind
+	OnNoLaunch                  // nothing: the car cannot be launched
+)
 
 // Demand is the most that is asked of a bar.
 type Demand struct {
@@ -75,6 +88,16 @@ func (e *Envelope) Of(bar launch.RodID) Demand {
 		most = pull
 	}
 	return most
+}
+
+// OfPair returns the demand in a direction on the bar of a pair that comes nearer to what
+// it may carry that way; of equal ones that on the left.
+func (e *Envelope) OfPair(p car.Pair, way column.Direction) Demand {
+	left := launch.RodID(2 * p)
+	if right := e[left.Opposite()][way]; right.Share > e[left][way].Share {
+		return right
+	}
+	return e[left][way]
 }
 
 // Worst returns the demand on any bar that comes nearest to what that may carry; of

@@ -3,6 +3,7 @@ package analysis_test
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"bowline/assets"
@@ -116,6 +117,36 @@ func TestPreloadIsInTheEnvelope(t *testing.T) {
 	}
 	if side := alone.Worst(); side.Share >= 1 {
 		t.Errorf("the side view alone finds %+v", side)
+	}
+	// What is over its limit is warned of, each bar by itself where the launch asks it.
+	over := func(l *launch.Result) (list []analysis.Demand) {
+		warnings := r.Warnings(l)
+		if !slices.IsSortedFunc(warnings, func(a, b analysis.Warning) int { return int(a.Kind - b.Kind) }) || warnings[0].Kind != analysis.BeyondThread {
+			t.Errorf("the warnings are out of order: %+v", warnings)
+		}
+		for _, w := range warnings {
+			if w.Kind == analysis.OverCapacity {
+				list = append(list, w.Demand)
+			}
+		}
+		return list
+	}
+	if warned := over(nil); len(warned) != 0 {
+		t.Errorf("the side view alone warns of %+v", warned)
+	}
+	want := 0
+	for _, bar := range launch.Bars {
+		for _, way := range column.Directions {
+			if d := e[bar][way]; d.Share > 1 {
+				want++
+				if !slices.Contains(over(l), d) {
+					t.Errorf("nothing warns of %+v", d)
+				}
+			}
+		}
+	}
+	if got := len(over(l)); got != want {
+		t.Errorf("%d warnings, want %d", got, want)
 	}
 }
 

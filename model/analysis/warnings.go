@@ -1,11 +1,12 @@
 package analysis
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"bowline/model/adjuster"
 	"bowline/model/car"
-	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/statics"
 	"bowline/model/units"
@@ -33,14 +34,14 @@ const (
 // Warning is one thing the user should know.
 type Warning struct {
 	Kind   Kind
-	Pair   car.Pair         // for OverCapacity, ThinWall, Slender
-	Bar    launch.RodID     // for BeyondThread, LittleThread
-	Room   adjuster.Room    // likewise: what the bar's thread allows
-	Way    column.Direction // for OverCapacity
-	Case   Case             // for WheelsOff
-	Value  float64          // what was found: turns, a share, D/t, L/r or a travel [m]
-	Limit  float64          // what it is held against
-	Travel float64          // where [m]
+	Pair   car.Pair      // for ThinWall, Slender
+	Case   Case          // for WheelsOff
+	Bar    launch.RodID  // for BeyondThread, LittleThread
+	Room   adjuster.Room // likewise: what the bar's thread allows
+	Value  float64       // what was found: turns, D/t, L/r, an anti-squat or a travel [m]
+	Limit  float64       // what it is held against
+	Travel float64       // where [m]
+	Demand Demand        // for OverCapacity; on both bars of a pair where it is the side view's
 }
 
 const (
@@ -52,17 +53,28 @@ const (
 	closureMargin = 0.5 * units.Inch
 )
 
-// warn collects the warnings in the order of Kind.
-func (r *Result) warn() {
-	add := func(w Warning) { r.Warnings = append(r.Warnings, w) }
-	r.warnOfThreads(BeyondThread, add)
-	for _, p := range car.Pairs {
-		for _, d := range column.Directions {
-			if u := r.Worst[p][d]; u.Share > 1 {
-				add(Warning{Kind: OverCapacity, Pair: p, Way: d, Case: u.Case, Value: u.Share, Limit: 1, Travel: u.Travel})
+// Warnings returns what the user should know of the side view and of a launch of the
+// same car and setup, in the order of Kind, the worst of each; of the side view alone
+// with nil.
+func (r *Result) Warnings(l *launch.Result) []Warning {
+	list, e := slices.Clone(r.warnings), r.Envelope(l)
+	for _, bar := range launch.Bars {
+		for way := range e[bar] {
+			d := e[bar][way]
+			// Both bars of a pair are alike in the side view: one warning speaks of both.
+			if d.Share > 1 && (d.Source == FromLaunch || bar.Side() == launch.Left || e[bar.Opposite()][way].Source == FromLaunch) {
+				list = append(list, Warning{Kind: OverCapacity, Demand: d})
 			}
 		}
 	}
+	slices.SortStableFunc(list, func(a, b Warning) int { return cmp.Compare(a.Kind, b.Kind) })
+	return list
+}
+
+// warn collects the warnings of the side view but for those of loads.
+func (r *Result) warn() {
+	add := func(w Warning) { r.warnings = append(r.warnings, w) }
+	r.warnOfThreads(BeyondThread, add)
 	for i := range r.Travel {
 		if s := &r.Travel[i]; !s.Loads.Hit.Balanced {
 			add(Warning{Kind: NotBalanced, Travel: s.Pose.Travel})

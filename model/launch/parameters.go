@@ -95,6 +95,10 @@ func (r RodID) Pair() car.Pair { return car.Pair(r / 2) }
 // Side returns the side of the car that a bar is on; the locator is on none.
 func (r RodID) Side() Side { return Side(r % 2) }
 
+// Opposite returns the bar of the same pair on the other side of the car; the locator
+// has none.
+func (r RodID) Opposite() RodID { return r ^ 1 }
+
 // Rod is a massless member between two ball joints. Its tension is Rate·(l − Free) +
 // Damping·dl/dt.
 type Rod struct {

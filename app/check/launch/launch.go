@@ -10,6 +10,7 @@ import (
 	"bowline/app/readout"
 	"bowline/app/study"
 	"bowline/app/words"
+	"bowline/model/analysis"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -25,6 +26,8 @@ type Panel struct {
 	panel.Face
 	study   *study.Study
 	verdict *form.Prose
+	basis   *form.Prose
+	went    *form.Prose
 	events  *form.Prose
 	assumed *form.Prose
 	bars    *readout.Table
@@ -60,6 +63,8 @@ func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:   host.Study,
 		verdict: form.Words(theme.ColorNameForeground),
+		basis:   form.Caption("", theme.ColorNamePlaceHolder),
+		went:    form.Words(theme.ColorNameForeground),
 		events:  form.Words(theme.ColorNameForeground),
 		assumed: form.Caption("", theme.ColorNamePlaceHolder),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, words.BarNames()),
@@ -70,7 +75,7 @@ func New(host panel.Host) panel.Panel {
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.Face = panel.Face{
 		Name:     "Launch",
-		Said:     container.NewVBox(p.verdict, p.bars),
+		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars),
 		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
@@ -82,12 +87,19 @@ func New(host panel.Host) panel.Panel {
 // Refresh writes words and numbers.
 func (p *Panel) Refresh() {
 	r, u := p.study.Launch(), p.study.Units()
+	v := p.study.LoadVerdict()
+	p.verdict.Set(words.LoadVerdict(v, u))
+	p.verdict.SetColor(panel.StandingColor(v.Standing))
+	p.basis.Set(words.Basis(p.study.Basis()))
 	if r == nil {
-		p.verdict.Set("The launch is being computed.")
+		p.went.Set("The launch is being computed.")
 		return
 	}
-	text := words.LaunchVerdict(r, u) + " " + words.NearestInLaunch(p.study.Result(), r) + p.othersWords(u)
-	p.verdict.Set(strings.TrimSpace(text))
+	text := words.LaunchVerdict(r, u)
+	if v.Demand.Source != analysis.FromLaunch {
+		text += " " + words.NearestInLaunch(p.study.Result(), r)
+	}
+	p.went.Set(strings.TrimSpace(text + p.othersWords(u)))
 	text = ""
 	if events := words.Events(r, u); len(events) > 0 {
 		text = "• " + strings.Join(events, "\n• ")

@@ -27,6 +27,7 @@ type Panel struct {
 	panel.Face
 	study     *study.Study
 	verdict   *form.Prose
+	basis     *form.Prose
 	warnings  *form.Prose
 	numbers   *readout.Table
 	strengths *readout.Table
@@ -38,17 +39,19 @@ const (
 	rowHit
 	rowHooked
 	rowPush
+	rowPushWhere
 	rowPushLimit
 	rowPushMode
 	rowPull
+	rowPullWhere
 	rowPullLimit
 	rowCount
 )
 
 var rowNames = [rowCount]string{
 	rowLength: "Pin to pin", rowHit: "Hit, here", rowHooked: "Hooked, here",
-	rowPush: "Worst push", rowPushLimit: "Push allowed", rowPushMode: "Governed by",
-	rowPull: "Worst pull", rowPullLimit: "Pull allowed",
+	rowPush: "Worst push", rowPushWhere: "  where", rowPushLimit: "Push allowed", rowPushMode: "Governed by",
+	rowPull: "Worst pull", rowPullWhere: "  where", rowPullLimit: "Pull allowed",
 }
 
 // Rows of where the strength comes from.
@@ -71,15 +74,17 @@ func New(host panel.Host) panel.Panel {
 	p := &Panel{
 		study:     host.Study,
 		verdict:   form.Words(theme.ColorNameForeground),
+		basis:     form.Caption("", theme.ColorNamePlaceHolder),
 		warnings:  form.Words(theme.ColorNameWarning),
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, rowNames[:]),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
 	p.Face = panel.Face{
-		Name:  "Check",
-		Said:  container.NewVBox(p.verdict, p.warnings, p.numbers),
-		Shown: container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey)),
-		Drawn: []chart.Key{plotting.BarForceKey, plotting.BowKey},
+		Name:     "Check",
+		Said:     container.NewVBox(p.verdict, p.basis, p.warnings, p.numbers),
+		Shown:    container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey)),
+		Drawn:    []chart.Key{plotting.BarForceKey, plotting.BowKey},
+		Computed: study.WantsLaunch,
 	}
 	p.Refresh()
 	return p
@@ -88,10 +93,14 @@ func New(host panel.Host) panel.Panel {
 // Refresh writes verdict, warnings and numbers.
 func (p *Panel) Refresh() {
 	r, u := p.study.Result(), p.study.Units()
-	p.verdict.Set(words.LoadVerdict(r.LoadVerdict(nil), u))
-	p.warnings.Set(words.List(words.Warnings(r.Warnings, u)))
+	v, e := p.study.LoadVerdict(), p.study.Envelope()
+	p.verdict.Set(words.LoadVerdict(v, u))
+	p.verdict.SetColor(panel.StandingColor(v.Standing))
+	p.basis.Set(words.Basis(p.study.Basis()))
+	p.warnings.Set(words.List(words.Warnings(p.study.Warnings(), u)))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)
+		p.worst(pair, &e, u)
 	}
 }
 
@@ -112,20 +121,23 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		}
 		p.numbers.Set(row, int(pair), text, color)
 	}
-	for row, way := range map[int]column.Direction{rowPush: column.Push, rowPull: column.Pull} {
-		use, color := r.Worst[pair][way], fyne.ThemeColorName("")
-		if use.Force > 0 {
-			color = theme.ColorNameSuccess
-			if use.Share > 1 {
-				color = theme.ColorNameError
-			}
-		}
-		p.numbers.Set(row, int(pair), words.Use(use, u), color)
-	}
 	set(rowPushLimit, force(b.Push.Allowable))
 	set(rowPushMode, words.FailureCell(b.Push.Kind))
 	set(rowPullLimit, force(b.Pull.Allowable))
 	p.strength(pair, b, u)
+}
+
+// worst writes the most that side view and launch ask of one pair, and where.
+func (p *Panel) worst(pair car.Pair, e *analysis.Envelope, u units.System) {
+	for row, way := range map[int]column.Direction{rowPush: column.Push, rowPull: column.Pull} {
+		d := e.OfPair(pair, way)
+		color := fyne.ThemeColorName("")
+		if d.Force > 0 {
+			color = panel.ShareColor(d.Share)
+		}
+		p.numbers.Set(row, int(pair), words.Demand(d, u), color)
+		p.numbers.Set(row+1, int(pair), words.Where(d, u), "")
+	}
 }
 
 // strength writes what one pair's tube can take before the factor.

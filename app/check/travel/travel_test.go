@@ -13,6 +13,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
@@ -22,15 +23,17 @@ func TestLoadsBesideTheirLimits(t *testing.T) {
 	r := d.Study.Result()
 	lower := &r.Bars[car.Lower]
 	lb := func(n float64) string { return units.Group(fmt.Sprintf("%.0f", n/4.4482216152605)) + " lb" }
-	worst := r.Worst[car.Lower][column.Push]
+	peaks := d.Study.Launch().Peaks[launch.LowerRight] // the launch of this car asks more than the side view
+	left := d.Study.Launch().Peaks[launch.LowerLeft]
 	for row, want := range map[string]string{
 		"Pin to pin":   "23.01 in",
-		"Worst push":   fmt.Sprintf("%s, %.0f %%", lb(worst.Force), 100*worst.Force/(lower.Push.Strength/r.Car.Check.Factor)),
+		"Worst push":   fmt.Sprintf("%s, %.0f %%", lb(peaks.Push), 100*peaks.Push/(lower.Push.Strength/r.Car.Check.Factor)),
+		"  where":      fmt.Sprintf("right, launch %.3f s", peaks.PushTime),
 		"Push allowed": lb(lower.Push.Strength / r.Car.Check.Factor),
 		"Pull allowed": lb(lower.Pull.Strength / r.Car.Check.Factor),
 		"Hit, here":    "push " + lb(math.Abs(r.Ride.Loads.Hit.Lower.Tension)),
 		"Hooked, here": "push " + lb(math.Abs(r.Ride.Loads.Hooked.Lower.Tension)),
-		"Worst pull":   "none",
+		"Worst pull":   fmt.Sprintf("%s, %.0f %%", lb(left.Pull), 100*left.Pull/(lower.Pull.Strength/r.Car.Check.Factor)),
 	} {
 		if got := d.Cell(row, "Lower, each"); got != want {
 			t.Errorf("%s: %q, want %q", row, got, want)
@@ -43,16 +46,20 @@ func TestLoadsBesideTheirLimits(t *testing.T) {
 func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 	d := paneltest.Reference(t, travel.New)
 	over := func() bool {
-		return slices.ContainsFunc(d.Study.Result().Warnings, func(w analysis.Warning) bool { return w.Kind == analysis.OverCapacity && w.Pair == car.Lower })
+		return slices.ContainsFunc(d.Study.Warnings(), func(w analysis.Warning) bool {
+			return w.Kind == analysis.OverCapacity && w.Demand.Bar.Pair() == car.Lower
+		})
 	}
 	said := func() {
 		t.Helper()
 		r := d.Study.Result()
-		want := words.LoadVerdict(r.LoadVerdict(nil), units.US) + "\n" + words.List(words.Warnings(r.Warnings, units.US))
+		want := words.LoadVerdict(r.LoadVerdict(d.Study.Launch()), units.US) + "\n" + words.Basis(analysis.OnLaunch) + "\n" + words.List(words.Warnings(r.Warnings(d.Study.Launch()), units.US))
 		if got := d.Says(); !strings.HasPrefix(got, want+"\n") {
 			t.Errorf("it says %q, want %q first", got, want)
 		}
 	}
+	d.Doc.Apply("Factor", func(c *car.Car) { c.Check.Factor = 1 })
+	d.Settle()
 	if over() {
 		t.Fatal("the example is another one")
 	}
@@ -63,6 +70,32 @@ func TestCheckSaysWhatTheAnalysisFinds(t *testing.T) {
 		t.Error("nothing is warned of")
 	}
 	said()
+}
+
+// Preload that the side view knows nothing of takes a bar over its limit in the launch:
+// the headline says so, and nothing better is said while that launch is not there yet.
+func TestTheHeadlineKnowsTheLaunch(t *testing.T) {
+	d := paneltest.Demo(t, travel.New)
+	d.Settle()
+	d.Doc.Apply("Turns", func(c *car.Car) { c.Setups[0].Turns.UpperRight = -10 })
+	d.Panel.Refresh()
+	if got := d.Says(); !strings.Contains(got, words.Basis(analysis.OnLaunchBefore)) {
+		t.Errorf("before the launch is there it says %q", got)
+	}
+	d.Settle()
+	v := d.Study.LoadVerdict()
+	if v.Demand.Bar != launch.LowerRight || v.Demand.Source != analysis.FromLaunch || v.Demand.Share <= 1 || !v.Preload {
+		t.Fatalf("the verdict is %+v", v)
+	}
+	got := d.Says()
+	for _, want := range []string{words.LoadVerdict(v, units.US), words.Basis(analysis.OnLaunch)} {
+		if !strings.Contains(got, want) {
+			t.Errorf("it says %q, not %q", got, want)
+		}
+	}
+	if got := d.Cell("Worst push", "Lower, each"); !strings.Contains(got, units.Share(v.Demand.Share)) {
+		t.Errorf("the worst push is %q", got)
+	}
 }
 
 // Every number is legible in the least width of a panel, with any of the

@@ -12,6 +12,7 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 )
 
 // setupList lists the car's setups with what they do; a row selected is the
@@ -60,7 +61,7 @@ func (l *setupList) refresh() {
 			setupSquat: {Title: "Anti-\nsquat", Unit: "%", Width: 5, Align: listing.Right},
 			setupAhead: {Title: "IC\nahead", Unit: length, Width: 5, Align: listing.Right},
 			setupUp:    {Title: "IC\nup", Unit: length, Width: 5, Align: listing.Right},
-			setupShare: {Title: "Share\nof\nlimit", Unit: "%", Width: 3, Align: listing.Right},
+			setupShare: {Title: "Share\nof\nlimit", Unit: "%", Width: 4, Align: listing.Right},
 			setupRuns:  {Title: "Log", Unit: "runs", Width: 2, Align: listing.Right},
 			setupBest:  {Title: "Best\n60 ft", Unit: "s", Width: 5, Align: listing.Right},
 		}, 1)
@@ -116,7 +117,11 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	case setupUp:
 		return length(ride.InstantCenter.Y), ""
 	}
-	share := r.LoadVerdict(nil).Demand.Share
+	launched, current := l.study.LaunchOf(row)
+	share := r.LoadVerdict(launched).Demand.Share
+	if !current {
+		return units.ShareFigure(share) + "…", theme.ColorNamePlaceHolder
+	}
 	return units.ShareFigure(share), panel.ShareColor(share)
 }
 

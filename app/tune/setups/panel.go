@@ -65,7 +65,7 @@ func New(host panel.Host) panel.Panel {
 		),
 		Shown:    form.Group(host.Chart(plotting.SixtyFootKey)),
 		Drawn:    []chart.Key{plotting.SixtyFootKey},
-		Computed: study.WantsOtherLaunches,
+		Computed: study.WantsAllLaunches,
 	}
 	p.Refresh()
 	return p

@@ -14,6 +14,7 @@ import (
 	"bowline/assets"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -61,10 +62,20 @@ func TestTheSetupsAreListed(t *testing.T) {
 		x := 2.5 + (22.5-11)/(lower-upper)
 		z := 11 + lower*(x-2.5)
 		r := d.Study.ResultOf(row)
+		l, current := d.Study.LaunchOf(row)
+		if !current {
+			t.Fatalf("setup %d is not launched", row)
+		}
 		worst := 0.0
 		for _, pair := range car.Pairs {
 			for _, way := range column.Directions {
 				worst = max(worst, r.Worst[pair][way].Share)
+			}
+		}
+		for bar, tensions := range l.Tension[:len(launch.Bars)] {
+			for _, n := range tensions {
+				use, _ := r.Hold(car.Pair(bar/2), n)
+				worst = max(worst, use.Share)
 			}
 		}
 		want := fmt.Sprintf("%s | %.1f | %.1f | %.1f | %.0f | %s",
@@ -78,6 +89,27 @@ func TestTheSetupsAreListed(t *testing.T) {
 	ahead := fmt.Sprintf(" | %s | ", units.Group(fmt.Sprintf("%.0f", 25.4*(2.5+11.5/((11.5-11)/23+(22.5-17)/20)))))
 	if got := paneltest.Cells(p.list, 0, 8); !strings.Contains(got, ahead) {
 		t.Errorf("in SI the first row is %q", got)
+	}
+}
+
+// While a launch is not there the list shows the share as one of the setup as it was.
+func TestAShareOfTheLaunchBeforeIsMarked(t *testing.T) {
+	d := showing(t, paneltest.Reference)
+	share := func() string {
+		cells := strings.Split(paneltest.Cells(d.p.list, 1, 8), " | ")
+		return cells[setupShare]
+	}
+	if got := share(); strings.HasSuffix(got, "…") {
+		t.Errorf("launched, the share is %q", got)
+	}
+	d.Doc.Apply("Torque", func(c *car.Car) { c.Drive.Torque *= 0.9 })
+	d.p.Refresh()
+	if got := share(); !strings.HasSuffix(got, "…") {
+		t.Errorf("after an edit the share is %q", got)
+	}
+	d.Settle()
+	if got := share(); strings.HasSuffix(got, "…") {
+		t.Errorf("launched again, the share is %q", got)
 	}
 }
 
