@@ -9,6 +9,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/stock"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -61,6 +62,24 @@ func TestForceLimits(t *testing.T) {
 		if charttest.Rule(c, absent) != nil {
 			t.Errorf("no bar comes up against the %s limit, yet it is drawn", absent)
 		}
+	}
+}
+
+// With 60 ksi beside its welds the same tube may pull 10,341 lb there, and the label
+// says where; what it may push stays.
+func TestForceLimitAtTheWeld(t *testing.T) {
+	welded := stock.Library{Materials: slices.Clone(tubes.Materials)}
+	welded.Materials[0].WeldedYield = 60 * ksi
+	r, err := analysis.Run(t.Context(), saltgrass(), welded, analysis.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := plotting.BarForce(plotting.Of(r, nil))
+	if pull := charttest.Rule(c, "upper pull limit at weld 10,341 lb"); pull == nil || math.Abs(pull.At/lbf-10341) > 0.5 {
+		t.Errorf("upper pull limit: %+v", pull)
+	}
+	if charttest.Rule(c, "lower push limit 10,257 lb") == nil {
+		t.Error("the lower push limit is another one")
 	}
 }
 

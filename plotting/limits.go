@@ -55,23 +55,27 @@ func (l limits) rules() []chart.Rule {
 		shown := func(p car.Pair) bool { return l.loaded(p, d) || p == car.Lower && d == column.Push }
 		upper, lower := l.r.Limit(car.Upper, d).Allowable, l.r.Limit(car.Lower, d).Allowable
 		if shown(car.Upper) && shown(car.Lower) && upper == lower {
-			list = append(list, limitRule(d.String()+" limit of all bars", chart.PlainInk, d, upper))
+			list = append(list, limitRule(d.String()+" limit of all bars", chart.PlainInk, l.r.Limit(car.Upper, d)))
 			continue
 		}
 		for _, p := range car.Pairs {
 			if shown(p) {
-				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairInks[p], d, l.r.Limit(p, d).Allowable))
+				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairInks[p], l.r.Limit(p, d)))
 			}
 		}
 	}
 	return list
 }
 
-// limitRule draws an allowable load with its name and value.
-func limitRule(name string, color chart.Ink, d column.Direction, allowable float64) chart.Rule {
+// limitRule draws an allowable load with its name and value, and where on the bar
+// it holds when that is not the tube.
+func limitRule(name string, color chart.Ink, limit column.Limit) chart.Rule {
+	if limit.Kind == column.WeldYield {
+		name += " at weld"
+	}
 	return chart.Rule{
-		Ink: color, Dash: chart.Long, At: signed(d, allowable), Edge: true,
-		Caption: chart.ValueCaption(name, units.Force, allowable),
+		Ink: color, Dash: chart.Long, At: signed(limit.Kind.Direction(), limit.Allowable), Edge: true,
+		Caption: chart.ValueCaption(name, units.Force, limit.Allowable),
 	}
 }
 

@@ -100,7 +100,7 @@ func (t *table) fact(label, text string) {
 
 // bars lists what the bars can carry and what they come to carry.
 func (w writer) bars() section {
-	s := section{title: "Bars, each", table: table{columns: []heading{{}, {"upper bar", ""}, {"lower bar", ""}}}}
+	s := section{title: "Bars, each", lines: words.PullLimits(w.Result, w.units), table: table{columns: []heading{{}, {"upper bar", ""}, {"lower bar", ""}}}}
 	add := func(label string, of func(car.Pair) cell) {
 		s.table.rows = append(s.table.rows, []cell{said(label), of(car.Upper), of(car.Lower)})
 	}

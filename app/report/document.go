@@ -61,19 +61,29 @@ type HoleNumbers struct {
 // BarData is one bar. Strengths are loads at failure, capacities those over
 // the factor; all are magnitudes.
 type BarData struct {
-	OD           float64 `json:"od"`
-	Wall         float64 `json:"wall"`
-	Material     string  `json:"material"`
-	Length       float64 `json:"length"`      // Pin to pin.
-	Slenderness  float64 `json:"slenderness"` // Length over radius of gyration.
-	Euler        float64 `json:"euler"`
-	Johnson      float64 `json:"johnson"`
-	FirstYield   float64 `json:"first_yield"` // Under the initial bow.
-	CapacityPush float64 `json:"capacity_push"`
-	CapacityPull float64 `json:"capacity_pull"`
-	GovernsPush  string  `json:"governs_push"`
-	GovernsPull  string  `json:"governs_pull"`
-	Worst        Worst   `json:"worst"`
+	OD           float64    `json:"od"`
+	Wall         float64    `json:"wall"`
+	Material     string     `json:"material"`
+	Length       float64    `json:"length"`      // Pin to pin.
+	Slenderness  float64    `json:"slenderness"` // Length over radius of gyration.
+	Euler        float64    `json:"euler"`
+	Johnson      float64    `json:"johnson"`
+	FirstYield   float64    `json:"first_yield"` // Under the initial bow.
+	CapacityPush float64    `json:"capacity_push"`
+	CapacityPull float64    `json:"capacity_pull"`
+	GovernsPush  string     `json:"governs_push"`
+	GovernsPull  string     `json:"governs_pull"`
+	Modes        []ModeData `json:"modes"`
+	Worst        Worst      `json:"worst"`
+}
+
+// ModeData is a way the bar can fail.
+type ModeData struct {
+	Mode      string  `json:"mode"`
+	Direction string  `json:"direction"` // "push" or "pull".
+	Strength  float64 `json:"strength"`  // Load at failure.
+	Allowable float64 `json:"allowable"` // The same over the factor.
+	Source    string  `json:"source"`
 }
 
 // Worst are the uses that come nearest to the capacity over the travel; null
@@ -245,13 +255,17 @@ func (b builder) pair(q units.Quantity, v r2.Vec) [2]float64 {
 func (b builder) bar(p car.Pair) BarData {
 	tube, strength := p.Bar(b.Car), &b.Bars[p]
 	force := func(si float64) float64 { return b.shop(units.Force, si) }
+	modes := []ModeData{}
+	for _, m := range strength.Modes() {
+		modes = append(modes, ModeData{m.Kind.String(), m.Kind.Direction().String(), force(m.Strength), force(m.Strength / b.Car.Check.Factor), m.Kind.Source()})
+	}
 	return BarData{
 		OD: b.shop(units.Length, tube.OD), Wall: b.shop(units.Length, tube.Wall), Material: tube.Material,
 		Length: b.shop(units.Length, strength.Length), Slenderness: strength.Slenderness,
 		Euler: force(strength.Euler), Johnson: force(strength.Johnson), FirstYield: force(strength.FirstYield),
 		CapacityPush: force(strength.Push.Allowable), CapacityPull: force(strength.Pull.Allowable),
 		GovernsPush: b.Limit(p, column.Push).Kind.String(), GovernsPull: b.Limit(p, column.Pull).Kind.String(),
-		Worst: Worst{Push: b.use(p, column.Push), Pull: b.use(p, column.Pull)},
+		Modes: modes, Worst: Worst{Push: b.use(p, column.Push), Pull: b.use(p, column.Pull)},
 	}
 }
 

@@ -62,7 +62,7 @@ func TestJSONNames(t *testing.T) {
 	names("holes", document["holes"], "chassis_upper chassis_lower housing_upper housing_lower")
 	bars := names("bars", document["bars"], "upper lower")
 	for _, pair := range []string{"upper", "lower"} {
-		bar := names(pair, bars[pair], "od wall material length slenderness euler johnson first_yield capacity_push capacity_pull governs_push governs_pull worst")
+		bar := names(pair, bars[pair], "od wall material length slenderness euler johnson first_yield capacity_push capacity_pull governs_push governs_pull modes worst")
 		names("worst", bar["worst"], "push pull")
 	}
 	names("a use", bars["lower"].(map[string]any)["worst"].(map[string]any)["push"], "force share travel case")
@@ -161,7 +161,7 @@ func TestJSONHoleForcesHoldTheAxle(t *testing.T) {
 // Strengths by the formulas in inches and pounds, first yield by bisection of
 // σ·(1 + η/(1 − σ/σe)) = Fy, the form in which Perry's formula is derived.
 func TestJSONBars(t *testing.T) {
-	const e, yield, od, id = 29e6, 75e3, 1.25, 1.25 - 2*0.095
+	const e, yield, welded, od, id = 29e6, 75e3, 60e3, 1.25, 1.25 - 2*0.095
 	area := math.Pi / 4 * (od*od - id*id)
 	inertia := math.Pi / 64 * (math.Pow(od, 4) - math.Pow(id, 4))
 	r, s := load(t, reference)
@@ -189,12 +189,25 @@ func TestJSONBars(t *testing.T) {
 		near(t, c.name+" Johnson", b.Johnson, johnson, 1e-6)
 		near(t, c.name+" first yield", b.FirstYield, lo*area, 1e-6)
 		near(t, c.name+" push", b.CapacityPush, math.Min(johnson, lo*area)/2, 1e-6)
-		near(t, c.name+" pull", b.CapacityPull, yield*area/2, 1e-6)
+		near(t, c.name+" pull", b.CapacityPull, welded*area/2, 1e-6)
 		if b.OD != 1.25 || b.Wall != 0.095 || b.Material != "4130 normalized" {
 			t.Errorf("%s: %+v", c.name, b)
 		}
-		if b.GovernsPush != "column buckling (Johnson)" || b.GovernsPull != "tension yield of the tube" {
+		if b.GovernsPush != "column buckling (Johnson)" || b.GovernsPull != "tension yield at the weld" {
 			t.Errorf("%s governed by %q, %q", c.name, b.GovernsPush, b.GovernsPull)
+		}
+		// Every way to fail is there: buckling and first yield, the tube and its weld.
+		for i, want := range []report.ModeData{
+			{Mode: b.GovernsPush, Direction: "push", Strength: johnson},
+			{Mode: "first yield under initial bow", Direction: "push", Strength: lo * area},
+			{Mode: "tension yield of the tube", Direction: "pull", Strength: yield * area},
+			{Mode: b.GovernsPull, Direction: "pull", Strength: welded * area},
+		} {
+			if len(b.Modes) != 4 || b.Modes[i].Mode != want.Mode || b.Modes[i].Direction != want.Direction || b.Modes[i].Source == "" {
+				t.Fatalf("%s fails by %+v, want %+v", c.name, b.Modes, want)
+			}
+			near(t, c.name+" "+want.Mode, b.Modes[i].Strength, want.Strength, 1e-6)
+			near(t, c.name+" "+want.Mode+" allowed", b.Modes[i].Allowable, want.Strength/2, 1e-6)
 		}
 	}
 }

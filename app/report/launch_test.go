@@ -216,7 +216,7 @@ func TestJSONOfALaunch(t *testing.T) {
 			t.Errorf("%v: %+v", s, p)
 		}
 		near(t, "share", p.PushShare, 9001/10257., 1e-4)
-		near(t, "share", d.Peaks.UpperRight.PullShare, 7001/12927., 1e-4)
+		near(t, "share", d.Peaks.UpperRight.PullShare, 7001/10341.3, 1e-4)
 		near(t, "height", d.FrontLift.Height, 3*unit.length, 1e-9)
 		near(t, "rest", d.Rest.FrontRight, 675*unit.force, 1e-6)
 		near(t, "per turn", d.PerTurn.LowerLeft.LowerLeft, -300*unit.force, 1e-6)

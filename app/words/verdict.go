@@ -82,7 +82,9 @@ func FailureCell(k column.Kind) string {
 	case column.LocalBuckling:
 		return "local buckling"
 	case column.TubeYield:
-		return "tension yield"
+		return "tension yield, tube"
+	case column.WeldYield:
+		return "tension yield, weld"
 	}
 	return strings.TrimPrefix(k.String(), "column ")
 }

@@ -80,12 +80,16 @@ func readLibrary(root *table) stock.Library {
 func readMaterial(t *table, system units.System) stock.Material {
 	stress := system.Factor(units.Stress)
 	m := stock.Material{
-		Name:     t.text("name"),
-		E:        t.number("elastic_modulus") * stress,
-		Yield:    t.number("yield") * stress,
-		Ultimate: t.number("ultimate") * stress,
-		Density:  t.number("density") * densityFactor(system),
-		Source:   t.textOr("source", ""),
+		Name:        t.text("name"),
+		E:           t.number("elastic_modulus") * stress,
+		Yield:       t.number("yield") * stress,
+		WeldedYield: t.numberOr("welded_yield", 0) * stress,
+		Ultimate:    t.number("ultimate") * stress,
+		Density:     t.number("density") * densityFactor(system),
+		Source:      t.textOr("source", ""),
+	}
+	if t.has("welded_yield") && m.WeldedYield == 0 { // which stands for an unknown one
+		t.problem("welded_yield", "is not a finite number above 0", "give one, or leave it out")
 	}
 	if column, ok := t.table("column"); ok {
 		m.Handbook = readHandbook(column, stress)

@@ -30,6 +30,7 @@ type Limit struct {
 // safety factor. In a member of several segments the weakest governs each.
 type Strengths struct {
 	Squash     float64 // Yield of the gross section, Fy·A [N].
+	Welded     float64 // Yield in tension beside the welds at its ends, Fyw·A [N]; 0 without an as-welded yield.
 	Euler      float64 // Elastic buckling [N].
 	Johnson    float64 // Johnson's parabola up to the transition, Euler beyond [N].
 	FirstYield float64 // First yield under the initial bow [N].
@@ -69,9 +70,11 @@ func (r *Result) Bow(push float64) (bow, stress float64, err error) {
 
 // Capacity returns what a bar can carry. In push it is the least of the chosen
 // curve, first yield under the initial bow and, where the wall is slender, the
-// curve's strength on the effective area of AISC 360-22 section E7.2; in pull the
-// yield load Fy·A of the gross section in the material as chosen. Each is divided
-// by the safety factor.
+// curve's strength on the effective area of AISC 360-22 section E7.2, all of the
+// material as chosen, which the middle of the tube is made of. In pull it is the
+// yield load Fy·A of the gross section or, where less, that beside the welds at the
+// ends, Fyw·A with the material's as-welded yield; a material without one counts as
+// chosen there too. Each is divided by the safety factor.
 //
 // It refuses, all at once as Problems: what Member.Check refuses, crookedness
 // that isn't finite or below 0, a factor that isn't finite or below 1, a wall too
@@ -107,7 +110,7 @@ func (r *Result) strengths(options Options) {
 	r.InitialBow = options.Crookedness * r.Length
 
 	r.Squash, r.FirstYield = math.Inf(1), math.Inf(1)
-	handbook := math.Inf(1)
+	handbook, welded := math.Inf(1), math.Inf(1)
 	from := 0.0
 	for i := range r.Member {
 		segment := &r.Member[i]
@@ -121,11 +124,17 @@ func (r *Result) strengths(options Options) {
 		squash := m.Yield * s.Area
 		bow := r.InitialBow * shape(from, from+segment.Length, r.Length)
 		r.Squash = min(r.Squash, squash)
+		if m.WeldedYield > 0 {
+			welded = min(welded, m.WeldedYield*s.Area)
+		}
 		r.FirstYield = min(r.FirstYield, FirstYield(squash, r.Euler, bow*s.C/(s.Gyration*s.Gyration)))
 		if options.Curve == HandbookCurve {
 			handbook = min(handbook, s.Area*Handbook(m.Handbook, r.Length/s.Gyration))
 		}
 		from += segment.Length
+	}
+	if !math.IsInf(welded, 1) {
+		r.Welded = welded
 	}
 	r.Johnson = Johnson(r.Squash, r.Euler)
 	switch options.Curve {
@@ -191,7 +200,7 @@ func segmentProblems(segment *Segment, options Options, length float64) Problems
 func (r *Result) finite() bool {
 	return finitePositive(r.Slenderness) && finitePositive(r.Transition) && finitePositive(r.Wall.Greatest) &&
 		finitePositive(r.Euler) && finitePositive(r.Johnson) && finitePositive(r.FirstYield) && finitePositive(r.Critical) &&
-		!math.IsInf(r.InitialBow, 1) && finitePositive(r.Squash)
+		!math.IsInf(r.InitialBow, 1) && finitePositive(r.Squash) && !math.IsInf(r.Welded, 1)
 }
 
 // handbook checks whether the material's column formula holds for a slenderness

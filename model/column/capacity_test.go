@@ -167,6 +167,41 @@ func TestGoverningModes(t *testing.T) {
 	}
 }
 
+// Where the material has an as-welded yield, the welds at the ends pull off first:
+// 1.25 x 0.095 in by hand, 60 ksi · 0.344711 in² = 20 683 lb, the tube 25 853 lb.
+// Push, in the middle of the tube, stays as it is.
+func TestPullAtTheWeld(t *testing.T) {
+	plain := bar(1.25, 0.095, 23.01)
+	welded := func(yield float64) Member {
+		return changed(plain, func(s *Segment) { s.Material.WeldedYield = yield * ksi })
+	}
+	base := mustCapacity(t, plain, usual(JohnsonEuler))
+	r := mustCapacity(t, welded(60), usual(JohnsonEuler))
+	if r.Pull.Kind != WeldYield || !near(r.Pull.Allowable/lbf, 20683./2, 1e-4) || !near(r.Squash/lbf, 25853, 1e-4) {
+		t.Errorf("pull %+v of a tube that yields at %v", r.Pull, r.Squash)
+	}
+	if r.Push != base.Push || r.FirstYield != base.FirstYield || r.Wall != base.Wall {
+		t.Errorf("push %+v, without welds %+v", r.Push, base.Push)
+	}
+	if same := mustCapacity(t, welded(75), usual(JohnsonEuler)); same.Pull.Kind != TubeYield || same.Pull != base.Pull {
+		t.Errorf("as strong welded: %+v", same.Pull)
+	}
+	var kinds []Kind
+	for _, mode := range r.Modes() {
+		kinds = append(kinds, mode.Kind)
+	}
+	if want := []Kind{JohnsonBuckling, BowYield, TubeYield, WeldYield}; !slices.Equal(kinds, want) {
+		t.Errorf("modes %v, want %v", kinds, want)
+	}
+	// The weakest segment governs, and one without an as-welded yield has no say.
+	half := func(s Segment) Segment { s.Length /= 2; return s }
+	for _, m := range []Member{{half(welded(60)[0]), half(plain[0])}, {half(welded(66)[0]), half(welded(60)[0])}} {
+		if got := mustCapacity(t, m, usual(JohnsonEuler)); got.Pull != r.Pull {
+			t.Errorf("of two segments: %+v, want %+v", got.Pull, r.Pull)
+		}
+	}
+}
+
 func TestCapacityRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	with := func(change func(*Segment, *Options)) (Member, Options) {
@@ -185,6 +220,8 @@ func TestCapacityRefusals(t *testing.T) {
 		{"NaN length", func(b *Segment, o *Options) { b.Length = nan }, "length", "above 0"},
 		{"endless", func(b *Segment, o *Options) { b.Length = inf }, "length", "above 0"},
 		{"no material", func(b *Segment, o *Options) { b.Material = stock.Material{} }, "material", "choose a material"},
+		{"negative as welded", func(b *Segment, o *Options) { b.Material.WeldedYield = -1 }, "material", "choose a material"},
+		{"endless as welded", func(b *Segment, o *Options) { b.Material.WeldedYield = inf }, "material", "choose a material"},
 		{"negative bow", func(b *Segment, o *Options) { o.Crookedness = -1e-9 }, "crookedness", "0 or more"},
 		{"NaN bow", func(b *Segment, o *Options) { o.Crookedness = nan }, "crookedness", "0 or more"},
 		{"factor below 1", func(b *Segment, o *Options) { o.Factor = 0.99 }, "factor", "1 or more"},
@@ -269,13 +306,13 @@ func TestExtremeNumbersGiveNoNaN(t *testing.T) {
 	number := rapid.OneOf(rapid.Float64(), rapid.SampledFrom([]float64{0, 1e-320, 1e-160, 1e-12, 1, 1e12, 1e160, 1e308, math.Inf(1), math.NaN()}))
 	rapid.Check(t, func(t *rapid.T) {
 		b := Member{{OD: number.Draw(t, "od"), Wall: number.Draw(t, "wall"), Length: number.Draw(t, "length"), Material: normalized()}}
-		b[0].Material.E, b[0].Material.Yield = number.Draw(t, "e"), number.Draw(t, "yield")
+		b[0].Material.E, b[0].Material.Yield, b[0].Material.WeldedYield = number.Draw(t, "e"), number.Draw(t, "yield"), number.Draw(t, "welded")
 		o := Options{Curve: rapid.SampledFrom(Curves()).Draw(t, "curve"), Crookedness: number.Draw(t, "crookedness"), Factor: number.Draw(t, "factor")}
 		r, err := Capacity(b, o)
 		if err != nil {
 			return
 		}
-		for _, x := range []float64{r.Euler, r.Johnson, r.FirstYield, r.Critical, r.Push.Strength, r.Pull.Strength, r.InitialBow, r.Slenderness, r.Transition} {
+		for _, x := range []float64{r.Euler, r.Johnson, r.FirstYield, r.Critical, r.Welded, r.Push.Strength, r.Pull.Strength, r.InitialBow, r.Slenderness, r.Transition} {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
 				t.Fatalf("%+v", r)
 			}

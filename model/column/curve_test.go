@@ -58,11 +58,11 @@ func TestKindsAreNamed(t *testing.T) {
 		if k.Source() == "" {
 			t.Errorf("%v has no source", k)
 		}
-		if k.Direction() != Push && k != TubeYield {
+		if k.Direction() != Push && k != TubeYield && k != WeldYield {
 			t.Errorf("%v: in %v", k, k.Direction())
 		}
 	}
-	if TubeYield.Direction() != Pull {
+	if TubeYield.Direction() != Pull || WeldYield.Direction() != Pull {
 		t.Error("tension yield comes in push")
 	}
 	if Push.String() != "push" || Pull.String() != "pull" {

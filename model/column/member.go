@@ -46,8 +46,8 @@ func (m Member) Flexibility() float64 {
 }
 
 // Check returns the Problems of the member's numbers, all at once, or nil:
-// no segments, sizes, moduli and yield strengths that aren't finite and positive,
-// and a wall of more than half the OD.
+// no segments, sizes, moduli and yield strengths that aren't finite and positive
+// (an as-welded one may be 0), and a wall of more than half the OD.
 func (m Member) Check() error {
 	if wrong := m.problems(); wrong != nil {
 		return wrong
@@ -63,7 +63,7 @@ func (m Member) problems() Problems {
 	for i := range m {
 		s := &m[i]
 		found := sectionProblems(s.OD, s.Wall)
-		if !finitePositive(s.Material.E) || !finitePositive(s.Material.Yield) {
+		if m := &s.Material; !finitePositive(m.E) || !finitePositive(m.Yield) || m.WeldedYield != 0 && !finitePositive(m.WeldedYield) {
 			found.add("material", fmt.Sprintf("%q has a modulus or yield strength that is not a finite number above 0", s.Material.Name), "choose a material of the table")
 		}
 		found.positive("length", s.Length)

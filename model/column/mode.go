@@ -34,6 +34,7 @@ const (
 	BowYield                     // First yield of the most stressed fiber under the initial bow.
 	LocalBuckling                // Local buckling of a thin tube's wall.
 	TubeYield                    // Tension yield of the gross section.
+	WeldYield                    // Tension yield of the gross section beside the welds at its ends.
 	kinds
 )
 
@@ -77,6 +78,10 @@ var ways = [kinds]struct {
 	TubeYield: {
 		"tension yield of the tube", Pull, "the yield strength times the area, as defined",
 		func(s Strengths) (float64, bool) { return s.Squash, true },
+	},
+	WeldYield: {
+		"tension yield at the weld", Pull, "the as-welded yield strength times the area, as defined",
+		func(s Strengths) (float64, bool) { return s.Welded, s.Welded > 0 },
 	},
 }
 

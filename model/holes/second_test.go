@@ -224,8 +224,8 @@ func eliminate(a [3][4]float64) (x [3]float64, det float64) {
 }
 
 // allowable is what a straight-sided tube may carry in push and in pull by
-// Johnson, Euler and first yield under the bow, and false for a wall that may
-// buckle by itself.
+// Johnson, Euler and first yield under the bow, in pull by yield of the tube and
+// beside its welds, and false for a wall that may buckle by itself.
 func (b *second) allowable(bar int, lib stock.Library) (push, pull float64, ok bool) {
 	tube := b.c.UpperBar
 	if bar == 1 {
@@ -243,7 +243,11 @@ func (b *second) allowable(bar int, lib stock.Library) (push, pull float64, ok b
 	bow := 1 + b.c.Check.Crookedness*b.length[bar]*tube.OD/2*area/inertia
 	half := (squash + bow*euler) / 2
 	push = math.Min(push, half-math.Sqrt(half*half-squash*euler))
-	return push / b.c.Check.Factor, squash / b.c.Check.Factor, tube.OD/tube.Wall < 0.11*m.E/m.Yield
+	pull = squash
+	if m.WeldedYield != 0 {
+		pull = math.Min(pull, m.WeldedYield*area)
+	}
+	return push / b.c.Check.Factor, pull / b.c.Check.Factor, tube.OD/tube.Wall < 0.11*m.E/m.Yield
 }
 
 // spaced are the travels: ride height and even steps to either side.

@@ -5,13 +5,14 @@ package stock
 // Material is a metal in one condition. Strengths are the minimum that its
 // source states.
 type Material struct {
-	Name     string
-	E        float64  // Modulus of elasticity [Pa].
-	Yield    float64  // Tensile yield strength [Pa].
-	Ultimate float64  // Tensile ultimate strength [Pa].
-	Density  float64  // [kg/m³].
-	Source   string   // Where the numbers come from.
-	Handbook Handbook // Column formula printed for round tube; the zero value means none.
+	Name        string
+	E           float64  // Modulus of elasticity [Pa].
+	Yield       float64  // Tensile yield strength [Pa].
+	WeldedYield float64  // Tensile yield strength beside a weld, as welded [Pa]; 0: unknown, taken as Yield.
+	Ultimate    float64  // Tensile ultimate strength [Pa].
+	Density     float64  // [kg/m³].
+	Source      string   // Where the numbers come from.
+	Handbook    Handbook // Column formula printed for round tube; the zero value means none.
 }
 
 // Handbook is a column formula for round tube as design handbooks print it for

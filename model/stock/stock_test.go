@@ -96,12 +96,14 @@ func TestValidateNamesEveryProblemAtOnce(t *testing.T) {
 	spent := steel("s")
 	spent.Handbook = formula()
 	spent.Handbook.Coefficient = 1e6
+	welded := steel("w")
+	welded.WeldedYield = 5.1e8
 	l := Library{
 		Materials: []Material{
 			{Name: "", E: math.NaN(), Yield: -1, Ultimate: math.Inf(1), Density: 0},
 			steel("a"),
 			{Name: "a", E: 2e11, Yield: 5e8, Ultimate: 4e8, Density: 7850},
-			incomplete, late, spent,
+			incomplete, late, spent, welded,
 		},
 		Tubes: []Tube{{Name: "t", OD: 0.02, Wall: 0.01}, {Name: "u", OD: 0, Wall: 0.001}},
 	}
@@ -116,7 +118,7 @@ func TestValidateNamesEveryProblemAtOnce(t *testing.T) {
 		"material.0.name", "material.2.name",
 		"material.0.elastic_modulus", "material.0.density", "material.0.yield", "material.0.ultimate",
 		"material.2.ultimate", "material.3.column.long", "material.4.column.transition", "material.4.column.coefficient",
-		"material.5.column.coefficient",
+		"material.5.column.coefficient", "material.6.welded_yield",
 		"tube.0.wall", "tube.1.od",
 	}
 	if !reflect.DeepEqual(got, want) {

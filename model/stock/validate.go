@@ -30,8 +30,9 @@ func (p Problem) String() string { return fmt.Sprintf("%s: %s; %s", p.Key(), p.W
 
 // Validate returns everything wrong with the tables: names missing or given
 // twice, numbers that aren't finite and positive, an ultimate strength below
-// the yield strength, a wall of half the OD or more, and a handbook formula
-// that is incomplete or has no strength left at its transition.
+// the yield strength, an as-welded yield strength above it, a wall of half the OD
+// or more, and a handbook formula that is incomplete or has no strength left at
+// its transition.
 func (l Library) Validate() []Problem {
 	var found problems
 	found.names("material", l.MaterialNames())
@@ -84,6 +85,9 @@ func (p *problems) material(path string, m Material) {
 	ultimate := p.positive(path, "ultimate", m.Ultimate)
 	if yield && ultimate && m.Ultimate < m.Yield {
 		p.add(path, "ultimate", "is below the yield strength", "give at least the yield strength")
+	}
+	if m.WeldedYield != 0 && p.positive(path, "welded_yield", m.WeldedYield) && yield && m.WeldedYield > m.Yield {
+		p.add(path, "welded_yield", "is above the yield strength", "give at most the yield strength, or leave it out")
 	}
 	if m.Handbook.Given() {
 		p.handbook(path+".column", m.Handbook)

@@ -4,6 +4,7 @@ package travel
 
 import (
 	"fmt"
+	"strings"
 
 	"bowline/app/form"
 	"bowline/app/panel"
@@ -30,6 +31,7 @@ type Panel struct {
 	basis     *form.Prose
 	warnings  *form.Prose
 	numbers   *readout.Table
+	pulls     *form.Prose
 	strengths *readout.Table
 }
 
@@ -59,13 +61,16 @@ const (
 	strengthJohnson = iota
 	strengthYield
 	strengthEuler
+	strengthTube
+	strengthWeld
 	strengthWall
 	strengthSlender
 	strengthCount
 )
 
 var strengthNames = [strengthCount]string{
-	strengthJohnson: "Johnson–Euler", strengthYield: "First yield, bowed", strengthEuler: "Euler", strengthWall: "OD over wall", strengthSlender: "Slenderness",
+	strengthJohnson: "Johnson–Euler", strengthYield: "First yield, bowed", strengthEuler: "Euler",
+	strengthTube: "Tension yield, tube", strengthWeld: "Tension yield, weld", strengthWall: "OD over wall", strengthSlender: "Slenderness",
 }
 
 // New returns the panel: words and loads over the forces, where the strength
@@ -77,12 +82,13 @@ func New(host panel.Host) panel.Panel {
 		basis:     form.Caption("", theme.ColorNamePlaceHolder),
 		warnings:  form.Words(theme.ColorNameWarning),
 		numbers:   readout.New([]string{"Upper, each", "Lower, each"}, rowNames[:]),
+		pulls:     form.Words(theme.ColorNameForeground),
 		strengths: readout.New([]string{"Upper, failing", "Lower, failing"}, strengthNames[:]),
 	}
 	p.Face = panel.Face{
 		Name:     "Check",
 		Said:     container.NewVBox(p.verdict, p.basis, p.warnings, p.numbers),
-		Shown:    container.NewVBox(host.Chart(plotting.BarForceKey), p.strengths, host.Chart(plotting.BowKey)),
+		Shown:    container.NewVBox(host.Chart(plotting.BarForceKey), p.pulls, p.strengths, host.Chart(plotting.BowKey)),
 		Drawn:    []chart.Key{plotting.BarForceKey, plotting.BowKey},
 		Computed: study.WantsLaunch,
 	}
@@ -98,6 +104,7 @@ func (p *Panel) Refresh() {
 	p.verdict.SetColor(panel.StandingColor(v.Standing))
 	p.basis.Set(words.Basis(p.study.Basis()))
 	p.warnings.Set(words.List(words.Warnings(p.study.Warnings(), u)))
+	p.pulls.Set(strings.Join(words.PullLimits(r, u), " "))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)
 		p.worst(pair, &e, u)
@@ -123,7 +130,11 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 	}
 	set(rowPushLimit, force(b.Push.Allowable))
 	set(rowPushMode, words.FailureCell(b.Push.Kind))
-	set(rowPullLimit, force(b.Pull.Allowable))
+	pull := force(b.Pull.Allowable)
+	if b.Pull.Kind == column.WeldYield {
+		pull += ", at weld"
+	}
+	set(rowPullLimit, pull)
 	p.strength(pair, b, u)
 }
 
@@ -145,6 +156,12 @@ func (p *Panel) strength(pair car.Pair, b *column.Result, u units.System) {
 	for row, x := range map[int]float64{strengthJohnson: b.Johnson, strengthYield: b.FirstYield, strengthEuler: b.Euler} {
 		p.strengths.Set(row, int(pair), u.Format(units.Force, x), "")
 	}
+	p.strengths.Set(strengthTube, int(pair), u.Format(units.Force, b.Squash), "")
+	weld := "as the tube"
+	if b.Welded > 0 {
+		weld = u.Format(units.Force, b.Welded)
+	}
+	p.strengths.Set(strengthWeld, int(pair), weld, "")
 	color := fyne.ThemeColorName("")
 	if b.Wall.Slender() {
 		color = theme.ColorNameError

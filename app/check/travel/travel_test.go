@@ -30,7 +30,7 @@ func TestLoadsBesideTheirLimits(t *testing.T) {
 		"Worst push":   fmt.Sprintf("%s, %.0f %%", lb(peaks.Push), 100*peaks.Push/(lower.Push.Strength/r.Car.Check.Factor)),
 		"  where":      fmt.Sprintf("right, launch %.3f s", peaks.PushTime),
 		"Push allowed": lb(lower.Push.Strength / r.Car.Check.Factor),
-		"Pull allowed": lb(lower.Pull.Strength / r.Car.Check.Factor),
+		"Pull allowed": lb(lower.Pull.Strength/r.Car.Check.Factor) + ", at weld",
 		"Hit, here":    "push " + lb(math.Abs(r.Ride.Loads.Hit.Lower.Tension)),
 		"Hooked, here": "push " + lb(math.Abs(r.Ride.Loads.Hooked.Lower.Tension)),
 		"Worst pull":   fmt.Sprintf("%s, %.0f %%", lb(left.Pull), 100*left.Pull/(lower.Pull.Strength/r.Car.Check.Factor)),
@@ -38,6 +38,31 @@ func TestLoadsBesideTheirLimits(t *testing.T) {
 		if got := d.Cell(row, "Lower, each"); got != want {
 			t.Errorf("%s: %q, want %q", row, got, want)
 		}
+	}
+}
+
+// What a bar may pull at its welds and by its tube is said, and what pull is taken
+// where the material has no as-welded yield.
+func TestPullAtTheWeldIsSaid(t *testing.T) {
+	d := paneltest.Reference(t, travel.New)
+	said := func() {
+		t.Helper()
+		if want := strings.Join(words.PullLimits(d.Study.Result(), units.US), " "); !strings.Contains(d.Says(), want) {
+			t.Errorf("it says %q, want %q in it", d.Says(), want)
+		}
+	}
+	said()
+	// 0.344711 in² at 60 ksi beside the welds, and at 75 ksi.
+	for row, want := range map[string]string{"Tension yield, weld": "20,683 lb", "Tension yield, tube": "25,853 lb"} {
+		if got := d.Cell(row, "Upper, failing"); got != want {
+			t.Errorf("%s: %q, want %q", row, got, want)
+		}
+	}
+	d.Doc.Apply("Material", func(c *car.Car) { c.LowerBar.Material = "1020 DOM" })
+	d.Settle()
+	said()
+	if got := d.Cell("Tension yield, weld", "Lower, failing"); got != "as the tube" {
+		t.Errorf("a material without an as-welded yield: %q", got)
 	}
 }
 
@@ -106,7 +131,7 @@ func TestTheTablesFit(t *testing.T) {
 	for k := column.Kind(0); !strings.HasPrefix(k.String(), "Kind("); k++ {
 		paneltest.WantRoom(t, "governed by", words.FailureCell(k), false, paneltest.ValueRoom)
 	}
-	for _, text := range []string{"push 234,567 N", "234,567 N, 1234 %", "123.4, limit 123.4"} {
+	for _, text := range []string{"push 234,567 N", "234,567 N, 1234 %", "234,567 N, at weld", "123.4, limit 123.4"} {
 		paneltest.WantRoom(t, "value", text, false, paneltest.ValueRoom)
 	}
 }
