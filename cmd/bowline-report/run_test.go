@@ -178,7 +178,7 @@ func TestCarWithoutLaunch(t *testing.T) {
 	}
 	i := slices.IndexFunc(d.Travel, func(r row) bool { return r.Travel == 0 })
 	center := d.Travel[i].InstantCenter
-	mount := fmt.Sprintf("rear_chassis_mount = [%v, %v]", center[0]/2, 16+(center[1]-16)/2)
+	mount := fmt.Sprintf("rear_chassis_mount = [%v, %v]", -center[0]/2, 16-(center[1]-16)/2)
 	got := command("-json", changed(t, "rear_chassis_mount = [0.0, 32.0]", mount))
 	var none struct {
 		Launch struct {

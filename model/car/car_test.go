@@ -131,6 +131,18 @@ func TestProblems(t *testing.T) {
 			c.Springs.RearChassisMount.Y = 60 * inch
 			c.Setups = c.Setups[:1]
 		}, "setup 1: in \"baseline\" the bars do not reach the rear bump of 25 in: they close only to 21.17 in; choose other holes or allow less springs.rear_bump"},
+		// By hand, as if they stood right way up: 891.8 lb, since they stand 2 in behind
+		// the axle and the bars' lines meet 41.25 in ahead of it, 935 × 41.25/43.25.
+		{func(c *Car) {
+			c.Springs.RearChassisMount.Y, c.Springs.RearAxleMount.Y = 3*inch, 13*inch
+			c.Setups = c.Setups[:1]
+		}, "springs.rear_chassis_mount: the rear springs would have to pull 892 lb to hold the car at ride height; put it higher than the mount on the axle, which is 29.00 in above the ground"},
+		// Farther ahead than the bars' lines meet a spring lifts the axle: 935 ×
+		// 41.2546/(45 − 41.2546) lb.
+		{func(c *Car) {
+			c.Springs.RearChassisMount.X, c.Springs.RearAxleMount.X = 45*inch, 45*inch
+			c.Setups = c.Setups[:1]
+		}, "setup 1: in \"baseline\" the rear springs would have to pull 10,299 lb to hold the car at ride height; choose other holes or put the springs' mounts nearer to the axle"},
 		{func(c *Car) { c.Chassis.Lower[2] = r2.Vec{X: 2.5 * inch, Y: 11 * inch} }, "setup 2: in \"tame\" the bar has no length: its chassis hole lies on its housing hole; choose other holes"},
 	} {
 		car := sound()

@@ -87,19 +87,15 @@ func (v *validator) scales() {
 	}
 	agree("car.weight", "car.weight", "the four scales", b.Mass, s.Total())
 	agree("car.rear_weight", "car.rear_weight", "the rear scales", b.RearMass, s.Rear())
-	for _, pair := range []struct {
-		where                 string
-		left, right, unsprung float64
-		spread                float64 // of the springs over the track
-	}{
-		{"front", s.LeftFront, s.RightFront, b.UnsprungFront, 1},
-		{"rear", s.LeftRear, s.RightRear, b.UnsprungRear, v.car.Launch.Suspension.RearSpread / b.TrackRear},
-	} {
-		// Springs closer together than the tires share the same moment more unevenly.
-		if apart, most := math.Abs(pair.left-pair.right), pair.spread*(pair.left+pair.right-pair.unsprung); most > 0 && apart >= most {
-			v.add("car.corner_weights", fmt.Sprintf("left and right %s are %s apart, so that one spring would have to pull", pair.where, v.units.Format(units.Mass, apart)),
-				"give readings less than "+v.units.Format(units.Mass, most)+" apart")
-		}
+	v.apart("front", math.Abs(s.LeftFront-s.RightFront), s.LeftFront+s.RightFront-b.UnsprungFront)
+}
+
+// apart adds the problem that readings on one axle are no less apart than the most
+// with which both of its springs push.
+func (v *validator) apart(axle string, apart, most float64) {
+	if most > 0 && apart >= most {
+		v.add("car.corner_weights", fmt.Sprintf("left and right %s are %s apart, so that one spring would have to pull", axle, v.units.Format(units.Mass, apart)),
+			"give readings less than "+v.units.Format(units.Mass, most)+" apart")
 	}
 }
 

@@ -15,8 +15,9 @@ import (
 
 // CheckHoles returns everything that Validate would have against a setup with
 // these holes in a car that is sound otherwise: that its bars have a length and
-// hold the axle over the travel allowed, that the locator reaches across, and
-// that the bars' capacity, which is c's, can be computed. A problem of the holes
+// hold the axle over the travel allowed, that the locator reaches across, that no
+// rear spring has to pull at ride height, and that the bars' capacity,
+// which is c's, can be computed. A problem of the holes
 // themselves has no Path; Validate puts the setup's there. It panics when a hole
 // does not exist.
 func (c *Car) CheckHoles(h Holes, capacity Capacity, s units.System) []Problem {
@@ -30,6 +31,7 @@ func (c *Car) CheckHoles(h Holes, capacity Capacity, s units.System) []Problem {
 	}
 	v.travel(l)
 	v.sideways()
+	v.rearSprings(l)
 	for _, pair := range Pairs {
 		v.strength(pair, capacity, pair.Length(l))
 	}
@@ -76,6 +78,46 @@ func (v *validator) sideways() {
 		v.add("", "the locator reaches only "+v.units.Format(units.Length, across)+" across the car",
 			"put locator.chassis and locator.housing at least "+bound(v.units, units.Length, leastSideways)+" apart in y")
 	}
+}
+
+// rearSprings checks that both rear springs push in the only setup while the car
+// stands at ride height: a launch starts there.
+func (v *validator) rearSprings(l *linkage.Linkage) {
+	flat, err := v.car.flatRest(l)
+	if err != nil {
+		return // Nothing holds the axle: there is no launch, which says so.
+	}
+	s := &v.car.Body.Scales
+	switch {
+	case flat.Spring <= 0:
+		v.pulls(-flat.Spring)
+		return
+	case !s.Given:
+		return // Both push alike.
+	}
+	r, err := v.car.rest(0, l)
+	if err != nil {
+		return
+	}
+	// How much less than the mean one of them pushes is in proportion to how far the
+	// readings of the scales are apart.
+	mean := (r.RearSpring[0] + r.RearSpring[1]) / 2
+	if less := mean - min(r.RearSpring[0], r.RearSpring[1]); less > 0 {
+		apart := math.Abs(s.LeftRear - s.RightRear)
+		v.apart("rear", apart, apart*mean/less)
+	}
+}
+
+// pulls adds the problem that the rear springs would have to pull together with a
+// force [N]: that of their mounts when these are upside down, else that of the holes.
+func (v *validator) pulls(force float64) {
+	s := &v.car.Springs
+	wrong := "the rear springs would have to pull " + v.units.Format(units.Force, force) + " to hold the car at ride height"
+	if foot := v.car.Tires.RearRadius + s.RearAxleMount.Y; s.RearChassisMount.Y <= foot {
+		v.add("springs.rear_chassis_mount", wrong, "put it higher than the mount on the axle, which is "+v.units.Format(units.Length, foot)+" above the ground")
+		return
+	}
+	v.add("", wrong, "choose other holes or put the springs' mounts nearer to the axle")
 }
 
 // strength checks that the column formulas hold for one pair of bars of a length.

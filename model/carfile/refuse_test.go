@@ -123,7 +123,12 @@ func TestRefusals(t *testing.T) {
 		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 640, rr = 685.5 }\nweight = 2650.5", "a.toml:7: car.corner_weights: the rear scales together read 1325.5 lb, but car.rear_weight is 1325 lb; weigh again, or leave car.rear_weight out"},
 		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 650 }\nweight = 2650.0", "a.toml:7: car.corner_weights.rr: is missing; give a number"},
 		{"weight = 2650.0", "corner_weights = { lf = 660, rf = nan, lr = 650, rr = 675 }", "a.toml:7: car.corner_weights.rf: is not finite; give a number"},
-		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 1200, rr = 125 }", "a.toml:7: car.corner_weights: left and right rear are 1,075 lb apart, so that one spring would have to pull; give readings less than 601 lb apart"},
+		// By hand: the springs stand 2 in behind the axle, the bars' lines meet 41.25 in
+		// ahead of it, so of the 935 lb on the springs and bars the springs have 935 ×
+		// 41.25/43.25 = 891.8 lb. 36 in apart, and the tires 56 in, one of them lets go at
+		// 891.8 × 36/56 lb.
+		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 1200, rr = 125 }", "a.toml:7: car.corner_weights: left and right rear are 1,075 lb apart, so that one spring would have to pull; give readings less than 573 lb apart"},
+		{"weight = 2650.0", "corner_weights = { lf = 1260, rf = 65, lr = 650, rr = 675 }", "a.toml:7: car.corner_weights: left and right front are 1,195 lb apart, so that one spring would have to pull; give readings less than 1,195 lb apart"},
 		{"efficiency = 0.90", "ramp = 1\nefficiency = 0.90", `a.toml:64: drive.ramp: is a number; give up to 100 points, [[seconds, share], [seconds, share]]`},
 		{"efficiency = 0.90", "ramp = [[0, 0.5], [0.1]]\nefficiency = 0.90", `a.toml:64: drive.ramp: point 2: is a list of 1; give two numbers, [seconds, share]`},
 		{"efficiency = 0.90", "ramp = [[0.2, 0.5],\n  [0.1, 1]]\nefficiency = 0.90", `a.toml:65: drive.ramp: point 2: 0.1 s is no later than the point before; list the points by rising time`},

@@ -1,12 +1,9 @@
 package launch
 
 import (
-	"errors"
 	"fmt"
 
 	"bowline/model/car"
-	"bowline/model/linkage"
-	"bowline/model/statics"
 	"bowline/model/stock"
 	"bowline/model/units"
 
@@ -32,10 +29,6 @@ const (
 	revFade = 0.03
 )
 
-// ErrNotHeld is returned for a setup whose bars and rear springs have lines
-// that meet in one point: nothing holds the axle at ride height.
-var ErrNotHeld = errors.New("the bars and the rear springs do not hold the axle at ride height: their lines meet in one point")
-
 // Assumption is a value that the car does not give and the launch needs.
 type Assumption struct {
 	Path     string // of the entry in the car file that would give it
@@ -46,8 +39,8 @@ type Assumption struct {
 
 // New returns the parameters of one setup of a car that passes Validate, at
 // rest at ride height without preload but with the setup's turns in Free, and
-// the assumptions made where the car gives no value. It fails as car.Linkage does,
-// with ErrNotHeld, and for a setup or a material that does not exist.
+// the assumptions made where the car gives no value. It fails as Car.Rest does and for
+// a setup or a material that does not exist.
 func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, error) {
 	if setup < 0 || setup >= len(c.Setups) {
 		return Parameters{}, nil, fmt.Errorf("the car has no setup %d; it has %d", setup+1, len(c.Setups))
@@ -56,11 +49,11 @@ func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, er
 	if err != nil {
 		return Parameters{}, nil, err
 	}
-	rest, err := atRest(c, l)
+	stand, err := c.Rest(setup)
 	if err != nil {
 		return Parameters{}, nil, err
 	}
-	b := builder{car: c, setup: setup, rest: rest, library: lib}
+	b := builder{car: c, setup: setup, stand: stand, library: lib}
 	b.p.Gravity = units.Gravity
 	b.masses()
 	if err := b.rods(); err != nil {
@@ -73,36 +66,15 @@ func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, er
 	b.corners()
 	b.drive()
 	b.wheelieBar()
-	b.evenly()
-	if c.Body.Scales.Given {
-		if err := b.unevenly(); err != nil {
-			return Parameters{}, nil, err
-		}
-	}
 	b.ride()
 	return b.p, b.assumed, nil
-}
-
-// atRest finds the loads of a car that stands still at ride height.
-func atRest(c *car.Car, l *linkage.Linkage) (statics.Load, error) {
-	pose, err := l.Pose(0, 0)
-	if err != nil {
-		return statics.Load{}, err
-	}
-	v := c.Vehicle()
-	rest := v.Solve(&pose).Rest
-	if !rest.Balanced {
-		return statics.Load{}, ErrNotHeld
-	}
-	return rest, nil
 }
 
 // builder collects parameters.
 type builder struct {
 	car     *car.Car
 	setup   int
-	rest    statics.Load
-	stand   standing
+	stand   car.Rest
 	library stock.Library
 	p       Parameters
 	assumed []Assumption
@@ -160,7 +132,7 @@ func (b *builder) rearTires() {
 	c, t := b.car, &b.car.Launch.Tires
 	curve := newSlipCurve(t.PeakSlip, t.SlidingGrip)
 	relaxation := b.given("tires.relaxation_length", "relaxation length of the rear tires: that at which a tire that does not roll answers as its carcass rate says", units.Length,
-		t.RelaxationLength, curve.relaxation(b.rest.RearLoad/2, c.Tires.Grip, t.CarcassRate))
+		t.RelaxationLength, curve.relaxation((b.stand.Rear[Left]+b.stand.Rear[Right])/2, c.Tires.Grip, t.CarcassRate))
 	for _, side := range Sides {
 		b.p.RearTires[side] = RearTire{
 			Center: r3.Vec{Y: sign[side] * c.Body.TrackRear / 2},

@@ -7,7 +7,6 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/linkage"
-	"bowline/model/statics"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -17,23 +16,18 @@ import (
 // rods sets the four bars and the locator.
 func (b *builder) rods() error {
 	c := b.car
+	ends := c.Rods(b.setup)
 	for _, r := range Bars {
 		pair := r.Pair()
-		front, rear := pairRows[pair][0], pairRows[pair][1]
-		half := sign[r.Side()] / 2
-		chassis := across(front.Hole(c, b.setup), half*spread(&c.Chassis, pair))
-		housing := across(rear.Hole(c, b.setup), half*spread(&c.Housing, pair))
-		d := b.span(chassis, housing)
-		made, err := rod(chassis, housing, c.Member(pair, length(d), b.library), pair.Ends(c))
+		made, err := rod(ends[r], c.Member(pair, b.span(ends[r]), b.library), pair.Ends(c))
 		if err != nil {
 			return fmt.Errorf("the %v: %w", r, err)
 		}
 		made.Lead = pair.Bar(c).Lead()
 		b.p.Rods[r] = made
 	}
-	chassis, housing := c.LocatorEnds(b.setup)
-	member := c.LocatorMember(length(b.span(chassis, housing)), b.library)
-	made, err := rod(chassis, housing, member, &c.Launch.Locator.BarEnds)
+	member := c.LocatorMember(b.span(ends[Locator]), b.library)
+	made, err := rod(ends[Locator], member, &c.Launch.Locator.BarEnds)
 	if err != nil {
 		return fmt.Errorf("the locator: %w", err)
 	}
@@ -42,42 +36,19 @@ func (b *builder) rods() error {
 	return nil
 }
 
-// pairRows are the hole rows of each pair's ends, the chassis first.
-var pairRows = [...][2]car.Row{
-	car.Upper: {car.ChassisUpper, car.HousingUpper},
-	car.Lower: {car.ChassisLower, car.HousingLower},
-}
-
-func spread(b *car.Bracket, p car.Pair) float64 {
-	if p == car.Upper {
-		return b.SpreadUpper
-	}
-	return b.SpreadLower
-}
-
-func tensionAtRest(l *statics.Load, p car.Pair) float64 {
-	if p == car.Upper {
-		return l.Upper.Tension
-	}
-	return l.Lower.Tension
-}
-
-// across puts a side-view point at y.
-func across(p r2.Vec, y float64) r3.Vec { return r3.Vec{X: p.X, Y: y, Z: p.Y} }
-
-// span is the vector from a housing joint to a chassis joint at ride height [m].
-func (b *builder) span(chassis, housing r3.Vec) r3.Vec {
-	return r3.Sub(chassis, r3.Add(housing, r3.Vec{Z: b.p.Axle.Height}))
+// span is the length between two ends at ride height [m].
+func (b *builder) span(ends car.Joints) float64 {
+	return length(r3.Sub(ends.Chassis, r3.Add(ends.Axle, r3.Vec{Z: b.p.Axle.Height})))
 }
 
 // rod returns a member between two joints, whose segments and ends are springs in
 // series: 1/k = Σ L/(EA) + 2/k_end. It fails as column.Member.Check does.
-func rod(chassis, housing r3.Vec, member column.Member, ends *car.BarEnds) (Rod, error) {
+func rod(joints car.Joints, member column.Member, ends *car.BarEnds) (Rod, error) {
 	if err := member.Check(); err != nil {
 		return Rod{}, err
 	}
 	return Rod{
-		Chassis: chassis, Housing: housing, Length: member.Length(),
+		Chassis: joints.Chassis, Housing: joints.Axle, Length: member.Length(),
 		Rate: 1 / (member.Flexibility() + 2/ends.EndRate), Damping: ends.Damping,
 	}, nil
 }
@@ -113,16 +84,13 @@ func (b *builder) coils(l *linkage.Linkage) error {
 	if err != nil {
 		return err
 	}
-	for _, side := range Sides {
-		y := launch.RearSpread / 2 * sign[side]
-		coil := Coil{
-			Chassis: across(s.RearChassisMount, y), Axle: across(s.RearAxleMount, y),
+	for side, mounts := range b.car.RearSprings() {
+		b.p.Coils[side] = Coil{
+			Chassis: mounts.Chassis, Axle: mounts.Axle, Length: b.span(mounts),
 			Rate: s.RearRate,
 			Bump: launch.RearBumpDamping, Rebound: launch.RearReboundDamping,
 			Shortest: shortest, Longest: longest, Stop: launch.StopRate,
 		}
-		coil.Length = length(b.span(coil.Chassis, coil.Axle))
-		b.p.Coils[side] = coil
 	}
 	b.p.RearAntiRoll, b.p.FrontAntiRoll = launch.RearAntiRoll, launch.FrontAntiRoll
 	return nil

@@ -76,7 +76,7 @@ func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Option
 		return nil, err
 	}
 	p, assumed, err := New(c, setup, lib)
-	if errors.Is(err, ErrNotHeld) {
+	if errors.Is(err, car.ErrNotHeld) {
 		return &Result{Car: c, Setup: setup, Options: o, Outcome: NotHeld}, nil
 	}
 	if err != nil {

@@ -81,14 +81,19 @@ type Loads struct {
 //     transfer of the wheels' spin-up added.
 func (v *Vehicle) Solve(p *linkage.Pose) Loads {
 	s := newSolver(v, p)
-	rest := s.load(0, 0)
-	rest.Governs = AtRest
+	rest := s.rest()
 	hooked := s.load(s.hooked())
 	hit := s.load(s.hit())
 	for _, l := range []*Load{&hooked, &hit} {
 		l.BarsShare = s.barsShare(l, &rest)
 	}
 	return Loads{Rest: rest, Hooked: hooked, Hit: hit}
+}
+
+// Rest finds the load of a car that stands still at a pose, Solve's Rest.
+func (v *Vehicle) Rest(p *linkage.Pose) Load {
+	s := newSolver(v, p)
+	return s.rest()
 }
 
 // solver holds what the load cases of one pose share.
@@ -140,6 +145,13 @@ func newSolver(v *Vehicle, p *linkage.Pose) solver {
 
 // minor is a 2×2 determinant of two lines' heights and moments.
 func minor(a, b line) float64 { return a.Y*b.moment - b.Y*a.moment }
+
+// rest returns the load of a car that stands still.
+func (s *solver) rest() Load {
+	l := s.load(0, 0)
+	l.Governs = AtRest
+	return l
+}
 
 // hooked returns the largest thrust without slip and the axle torque for it.
 func (s *solver) hooked() (thrust, torque float64) {
