@@ -44,7 +44,7 @@ func BenchmarkMarker(b *testing.B) {
 	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{c} })
 }
 
-// BenchmarkLaunchCharts builds and draws the three charts of a launch.
+// BenchmarkLaunchCharts builds and draws the charts of a launch.
 func BenchmarkLaunchCharts(b *testing.B) {
 	l, r := launched(b, saltgrass())
 	benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return overLaunch(plotting.Of(r, l)) })
@@ -53,7 +53,7 @@ func BenchmarkLaunchCharts(b *testing.B) {
 // BenchmarkCompared builds and draws each chart of two setups.
 func BenchmarkCompared(b *testing.B) {
 	list := setups(b, "baseline", "more bite")
-	for _, kind := range plotting.Kinds()[:7] {
+	for _, kind := range plotting.Kinds()[:8] {
 		b.Run(string(kind.Key), func(b *testing.B) {
 			benchmarkDraw(b, 700, 400, 96, func() []*chart.Chart { return []*chart.Chart{kind.Make(list[0], list[1])} })
 		})

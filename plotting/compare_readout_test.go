@@ -186,7 +186,7 @@ func TestLiftOfTwoSetups(t *testing.T) {
 	} {
 		a, b := history(100, wave), history(100, func(q int, part float64) float64 { return 2 * wave(q, part) })
 		a.Lift, b.Lift = x.a, x.b
-		if got := charttest.Notes(overLaunch(plotting.Of(r, a), plotting.Of(other, b))[2], units.US); got != x.want {
+		if got := charttest.Notes(plotting.LaunchTires(plotting.Of(r, a), plotting.Of(other, b)), units.US); got != x.want {
 			t.Errorf("%q, want %q", got, x.want)
 		}
 		third := copied(r)

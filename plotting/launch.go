@@ -22,7 +22,8 @@ type overTime struct{ l *launch.Result }
 func newLaunchChart(s Setup, key chart.Key, title string, about chart.Subject) *chart.Chart {
 	l := s.Launch
 	o := overTime{l}
-	c := newChart(s, key, title, about)
+	c := newChart(s, key, title, eventful{about, o})
+	c.Events = o.events()
 	c.X = chart.Axis{Label: "Time", Quantity: units.Time, Tight: true, Sight: chart.Between(0, o.end()), Least: 1e-3}
 	if o.empty() {
 		c.AddNote(func(chart.Frame) string { return o.none() })
@@ -92,22 +93,31 @@ func (o overTime) verdict() []chart.Reading { return []chart.Reading{chart.Plain
 // none says why there is no history.
 func (o overTime) none() string { return "There is no launch: " + o.l.Outcome.String() + "." }
 
-// curve returns the points of a quantity to draw: all of them, or of a long
-// history the least and the greatest of each part, so that no peak is lost.
+// curve returns the points of a quantity to draw.
 func (o overTime) curve(values []float64) []plotter.XYs {
-	n := len(values)
-	if n == 0 {
+	if o.empty() {
 		return nil
 	}
-	point := func(i int) plotter.XY { return plotter.XY{X: o.l.Time[i], Y: values[i]} }
-	points := make(plotter.XYs, 0, min(n, 2*drawnBins+2))
+	steps := drawn(values)
+	points := make(plotter.XYs, len(steps))
+	for k, i := range steps {
+		points[k] = plotter.XY{X: o.l.Time[i], Y: values[i]}
+	}
+	return []plotter.XYs{points}
+}
+
+// drawn returns the steps of a history to draw, in order: all of them, or of a long
+// history the least and the greatest of each part, so that no peak is lost.
+func drawn(values []float64) []int {
+	n := len(values)
+	steps := make([]int, 0, min(n, 2*drawnBins+2))
 	if n <= 2*drawnBins {
 		for i := range n {
-			points = append(points, point(i))
+			steps = append(steps, i)
 		}
-		return []plotter.XYs{points}
+		return steps
 	}
-	points = append(points, point(0))
+	steps = append(steps, 0)
 	for bin := range drawnBins {
 		least := bin * n / drawnBins
 		greatest := least
@@ -119,9 +129,9 @@ func (o overTime) curve(values []float64) []plotter.XYs {
 				greatest = i
 			}
 		}
-		points = append(points, point(min(least, greatest)), point(max(least, greatest)))
+		steps = append(steps, min(least, greatest), max(least, greatest))
 	}
-	return []plotter.XYs{append(points, point(n-1))}
+	return append(steps, n-1)
 }
 
 // when names the times at which something holds, as in "0.210 to 0.250 s". It

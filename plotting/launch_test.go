@@ -38,6 +38,12 @@ func history(n int, f func(quantity int, part float64) float64) *launch.Result {
 		fill(leftFrontTravel+int(side), &l.FrontTravel[side])
 	}
 	fill(pitchOver, &l.Pitch)
+	fill(wheelSpeed, &l.WheelSpeed)
+	fill(carSpeed, &l.Speed)
+	fill(shaftSpeed, &l.Driveshaft)
+	for _, side := range launch.Sides {
+		fill(leftSlip+int(side), &l.Slip[side])
+	}
 	return l
 }
 
@@ -46,6 +52,8 @@ const (
 	leftRearLoad, leftFrontLoad     = 10, 12
 	leftRearTravel, leftFrontTravel = 14, 16
 	pitchOver                       = 18
+	wheelSpeed, carSpeed            = 19, 20
+	shaftSpeed, leftSlip            = 21, 22
 )
 
 func wave(quantity int, part float64) float64 {
@@ -65,7 +73,7 @@ func TestLaunchChartsInOrder(t *testing.T) {
 			t.Errorf("%s: %q over %v", c.Key, c.X.Label, c.X.Sight)
 		}
 	}
-	if !slices.Equal(keys, []chart.Key{"launch-bars", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Pitch and travel", "Tire loads"}) {
+	if !slices.Equal(keys, []chart.Key{"launch-bars", "launch-wheels", "launch-attitude", "launch-tires"}) || !slices.Equal(titles, []string{"Bar force over the launch", "Wheel speed against ground speed", "Pitch and travel", "Tire loads"}) {
 		t.Errorf("%q %q", keys, titles)
 	}
 	if got := overLaunch(plotting.Of(r, nil)); len(got) > 0 {
@@ -79,6 +87,7 @@ func TestLaunchLinesAreTheHistory(t *testing.T) {
 	want := map[chart.Key]map[string][]float64{
 		"launch-bars":     {"upper left": l.Tension[0], "upper right": l.Tension[1], "lower left": l.Tension[2], "lower right": l.Tension[3]},
 		"launch-attitude": {"rear left": l.RearTravel[0], "rear right": l.RearTravel[1], "pitch": l.Pitch},
+		"launch-wheels":   {"rear wheels": l.WheelSpeed, "car": l.Speed},
 		"launch-tires":    {"rear left": l.RearLoad[0], "rear right": l.RearLoad[1], "front left": l.FrontLoad[0], "front right": l.FrontLoad[1]},
 	}
 	for _, c := range overLaunch(plotting.Of(r, l)) {
@@ -103,12 +112,12 @@ func TestLaunchLinesAreTheHistory(t *testing.T) {
 func TestLongHistoriesKeepTheirPeaks(t *testing.T) {
 	const n, spike, dip = 3001, 1234, 2345
 	l := history(n, wave)
-	for _, list := range [][]float64{l.Tension[launch.LowerRight], l.Pitch, l.RearLoad[launch.Left]} {
+	for _, list := range [][]float64{l.Tension[launch.LowerRight], l.Pitch, l.RearLoad[launch.Left], l.WheelSpeed} {
 		list[spike], list[dip] = 7e4, -8e4
 		list[n-3], list[n-2], list[n-1] = 6e4, -6e4, 0 // the end is no extreme of its part
 	}
 	for _, c := range overLaunch(plotting.Of(analyze(t, saltgrass()), l)) {
-		name := map[chart.Key]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-tires": "rear left"}[c.Key]
+		name := map[chart.Key]string{"launch-bars": "lower right", "launch-attitude": "pitch", "launch-wheels": "rear wheels", "launch-tires": "rear left"}[c.Key]
 		points := charttest.Line(t, c, name).Runs[0]
 		if len(points) < 400 || len(points) > 602 {
 			t.Errorf("%s: %d points", c.Key, len(points))

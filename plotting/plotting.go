@@ -50,6 +50,7 @@ func Kinds() []Kind {
 		{CenterPathKey, AtTravel, CenterPath},
 		{BowKey, AtTravel, Bow},
 		{LaunchBarsKey, AtTime, LaunchBars},
+		{LaunchWheelsKey, AtTime, LaunchWheels},
 		{LaunchAttitudeKey, AtTime, LaunchAttitude},
 		{LaunchTiresKey, AtTime, LaunchTires},
 		{SixtyFootKey, AtNothing, func(s Setup, _ ...Setup) *chart.Chart { return SixtyFoot(s.Result.Car, s.Result.Options.Setup) }},

@@ -46,6 +46,17 @@ func randomLaunch(t *rapid.T) *launch.Result {
 	if rapid.Bool().Draw(t, "alike") {
 		l.RearTravel[launch.Right], l.Tension[launch.UpperRight], l.Tension[launch.LowerRight] = l.RearTravel[launch.Left], l.Tension[launch.UpperLeft], l.Tension[launch.LowerLeft]
 	}
+	end := 0.001 * float64(max(0, n-1))
+	for range rapid.IntRange(0, 12).Draw(t, "events") {
+		from, to := rapid.Float64Range(0, end).Draw(t, "from"), rapid.Float64Range(0, end).Draw(t, "to")
+		if n == 0 {
+			break
+		}
+		l.Events = append(l.Events, launch.Event{
+			Kind: rapid.SampledFrom(launch.EventKinds[:]).Draw(t, "kind"), Sided: rapid.Bool().Draw(t, "sided"),
+			From: min(from, to), To: max(from, to), Value: rapid.Float64Range(0, 1e5).Draw(t, "value"),
+		})
+	}
 	l.Lift.Height = rapid.Float64Range(0, 3).Draw(t, "height")
 	l.Lift.Duration = rapid.Float64Range(0, 1).Draw(t, "duration")
 	return l

@@ -13,10 +13,7 @@ import (
 // of names and units, then one line for each time.
 func WriteLaunchCSV(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
 	d := builder{r, s}.launch(l)
-	speed := "speed [mph]"
-	if s == units.SI {
-		speed = "speed [km/h]"
-	}
+	speed := func(name string) string { return columnName(name, units.RoadSpeed, s) }
 	force := func(name string) string { return columnName(name, units.Force, s) }
 	angle := func(name string) string { return columnName(name, units.Angle, s) }
 	length := func(name string) string { return columnName(name, units.Length, s) }
@@ -30,8 +27,8 @@ func WriteLaunchCSV(w io.Writer, r *analysis.Result, l *launch.Result, s units.S
 		{angle("pitch"), d.Pitch}, {angle("roll"), d.Roll},
 		{length("rear_travel"), d.Rear}, {length("front_travel"), d.Front}, {force("thrust"), d.Thrust},
 		{force("rear_left"), d.RearLeft}, {force("rear_right"), d.RearRight},
-		{force("front_left"), d.FrontLeft}, {force("front_right"), d.FrontRight}, {speed, d.Speed},
-		{"slip_left", d.SlipLeft}, {"slip_right", d.SlipRight}, {"wheel_" + speed, d.WheelSpeed},
+		{force("front_left"), d.FrontLeft}, {force("front_right"), d.FrontRight}, {speed("speed"), d.Speed},
+		{"slip_left", d.SlipLeft}, {"slip_right", d.SlipRight}, {speed("wheel_speed"), d.WheelSpeed},
 		{columnName("engine_speed", units.Speed, s), d.EngineSpeed}, {columnName("axle_torque", units.Torque, s), d.AxleTorque},
 		{force("wheelie"), d.Wheelie}, {force("thrust_left"), d.ThrustLeft}, {force("thrust_right"), d.ThrustRight},
 		{length("rear_travel_left"), d.RearTravelLeft}, {length("rear_travel_right"), d.RearTravelRight},

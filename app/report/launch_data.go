@@ -110,22 +110,12 @@ type RestData struct {
 	FrontRight    float64 `json:"front_right"`
 }
 
-// Speeds of the document [m/s].
-const (
-	mph = 5280 * units.Foot / 3600
-	kmh = 1 / 3.6
-)
-
 // launch describes a launch; none for nil.
 func (b builder) launch(l *launch.Result) *LaunchData {
 	if l == nil {
 		return nil
 	}
-	speed := mph
-	if b.units == units.SI {
-		speed = kmh
-	}
-	force, angle, length := b.units.Factor(units.Force), b.units.Factor(units.Angle), b.units.Factor(units.Length)
+	force, angle, length, speed := b.units.Factor(units.Force), b.units.Factor(units.Angle), b.units.Factor(units.Length), b.units.Factor(units.RoadSpeed)
 	d := &LaunchData{
 		Outcome: l.Outcome.String(), Verdict: words.LaunchVerdict(l, b.units),
 		FrontLift: LiftData{b.shop(units.Length, l.Lift.Height), l.Lift.Time, l.Lift.Start, l.Lift.Duration},
@@ -159,10 +149,7 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 
 // history fills in the lists that tell more of tires and drive.
 func (b builder) history(l *launch.Result, d *LaunchData) {
-	force, length, speed := b.units.Factor(units.Force), b.units.Factor(units.Length), mph
-	if b.units == units.SI {
-		speed = kmh
-	}
+	force, length, speed := b.units.Factor(units.Force), b.units.Factor(units.Length), b.units.Factor(units.RoadSpeed)
 	d.Rollout = b.shop(units.Length, l.Options.Rollout)
 	d.Slip, d.SlipLeft, d.SlipRight = scaled(1, l.Slip[:]...), scaled(1, l.Slip[launch.Left]), scaled(1, l.Slip[launch.Right])
 	d.WheelSpeed, d.EngineSpeed = scaled(speed, l.WheelSpeed), scaled(b.units.Factor(units.Speed), l.Engine)

@@ -26,7 +26,7 @@ func leaving(t *testing.T) *desk {
 // The charts of the launch are drawn while it is looked at.
 func TestTheLaunchesChartsAreDrawn(t *testing.T) {
 	d := leaving(t)
-	if keys := d.panels.current().Charts(); len(keys) != 3 {
+	if keys := d.panels.current().Charts(); len(keys) != 4 {
 		t.Errorf("%q are on show", keys)
 	}
 	for _, key := range d.panels.current().Charts() {

@@ -15,7 +15,7 @@ const coupling = 0.9
 // ch. 2.
 func (m *model) drive(t float64, s *state, i *instant) {
 	d := &m.Drive
-	ratio := max(0, (s.wheel.speed-s.axle.omega.Y)*d.Gear*d.Axle/s.engine)
+	ratio := max(0, d.shaftSpeed(s)*d.Gear/s.engine)
 	i.engine = d.share(t) * d.torqueAt(s.engine)
 	i.impeller = d.Capacity * s.engine * s.engine * max(0, min(1, (1-ratio)/(1-coupling)))
 	gain := max(1, d.Stall-(d.Stall-1)*ratio/coupling)
@@ -28,6 +28,10 @@ func (m *model) drive(t float64, s *state, i *instant) {
 	i.chassis.twist(shaft)
 	i.axle.twist(r3.Scale(-1, shaft))
 }
+
+// shaftSpeed is the driveshaft's speed: that of the wheels against the housing times
+// the axle ratio [rad/s].
+func (d *Drive) shaftSpeed(s *state) float64 { return (s.wheel.speed - s.axle.omega.Y) * d.Axle }
 
 // released is the part of the torque that the brake lets through, a smooth step
 // from 0 at t = 0 to 1 at t = Release: assumption.

@@ -26,6 +26,14 @@ func TestFramesAgreeWithTheHistory(t *testing.T) {
 			t.Fatalf("frame %d: %s %v, want %v", i, what, got, want)
 		}
 	}
+	// How far the driveshaft has turned, by the trapezoid rule over its speed and by
+	// the wheels' angle against the housing, whose nose-up turn adds to it.
+	turned, nose := 0.0, func(f Frame) float64 { return math.Asin(r3.Sub(f.Axle.At(r3.Vec{X: 1}), f.Axle.Origin).Z) }
+	for i := 1; i < len(r.Frames); i++ {
+		turned += (r.Driveshaft[i-1] + r.Driveshaft[i]) / 2 * (r.Time[i] - r.Time[i-1])
+		by := c.Drive.Axle * (r.Frames[i].Spin + nose(r.Frames[i]) - nose(r.Frames[0]))
+		near(i, "driveshaft turns", turned, by, 1e-3*(1+by))
+	}
 	for i, f := range r.Frames {
 		for k, rod := range p.Rods {
 			span := r3.Norm(r3.Sub(f.Chassis.At(rod.Chassis), f.Axle.At(rod.Housing)))

@@ -75,7 +75,7 @@ func quantities(r *launch.Result) map[string][]float64 {
 		"wheelie_bar": r.WheelieBar, "thrust": r.Thrust, "speed": r.Speed, "engine": r.Engine,
 		"thrust_left": r.TireThrust[launch.Left], "thrust_right": r.TireThrust[launch.Right],
 		"slip_left": r.Slip[launch.Left], "slip_right": r.Slip[launch.Right],
-		"wheel_speed": r.WheelSpeed, "axle_torque": r.Torque,
+		"wheel_speed": r.WheelSpeed, "driveshaft": r.Driveshaft, "axle_torque": r.Torque,
 	}
 }
 

@@ -52,6 +52,7 @@ type History struct {
 	TireThrust  [2][]float64        // of each rear tire, by Side [N]
 	Slip        [2][]float64        // driving slip s of each rear tire, its tread's deflection over its relaxation length, by Side [1]
 	WheelSpeed  []float64           // of the rear tires' tread through the contact, z ω, mean of both sides [m/s]
+	Driveshaft  []float64           // driveshaft speed, which is the rear wheels' against the housing times the axle ratio [rad/s]
 	Torque      []float64           // on both rear wheels [N·m]
 	Pitch       []float64           // of the chassis, nose-up positive [rad]
 	Roll        []float64           // of the chassis about its x, left side up positive [rad]
@@ -179,7 +180,7 @@ func (h *History) reserve(n int) {
 // lists returns every list of numbers.
 func (h *History) lists() []*[]float64 {
 	lists := []*[]float64{
-		&h.Time, &h.Thrust, &h.WheelSpeed, &h.Torque, &h.Pitch, &h.Roll, &h.AxleRoll,
+		&h.Time, &h.Thrust, &h.WheelSpeed, &h.Driveshaft, &h.Torque, &h.Pitch, &h.Roll, &h.AxleRoll,
 		&h.Speed, &h.Distance, &h.Engine, &h.WheelieBar,
 	}
 	for k := range h.Tension {
@@ -208,6 +209,7 @@ func (h *History) record(m *model, t float64, s *state, i *instant) {
 	}
 	add(&h.Thrust, i.tires[Left].thrust+i.tires[Right].thrust)
 	add(&h.WheelSpeed, (i.tires[Left].tread+i.tires[Right].tread)/2)
+	add(&h.Driveshaft, m.Drive.shaftSpeed(s))
 	add(&h.Torque, i.torque)
 	add(&h.Pitch, pitch(i.chassis.axes))
 	add(&h.Roll, roll(i.chassis.axes))

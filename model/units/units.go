@@ -74,6 +74,7 @@ const (
 	SecondMoment                 // second moment of area [m⁴]
 	RollRate                     // torque over angle [N·m/rad]
 	Time                         // [s]
+	RoadSpeed                    // of the car and of its tires' tread [m/s]
 	quantities
 )
 
@@ -106,6 +107,7 @@ var tables = [2][quantities]unit{
 		SecondMoment: {"in⁴", Inch * Inch * Inch * Inch, 5},
 		RollRate:     {"lb-ft/°", PoundForce * Foot / degree, 0},
 		Time:         {"s", 1, 3},
+		RoadSpeed:    {"mph", 5280 * Foot / 3600, 1},
 	},
 	SI: {
 		Number:       {"", 1, 3},
@@ -125,6 +127,7 @@ var tables = [2][quantities]unit{
 		SecondMoment: {"mm⁴", 1e-12, 0},
 		RollRate:     {"N·m/°", 1 / degree, 0},
 		Time:         {"s", 1, 3},
+		RoadSpeed:    {"km/h", 1 / 3.6, 1},
 	},
 }
 

@@ -28,6 +28,8 @@ func TestFactorsAgainstNIST811(t *testing.T) {
 		{US, Speed, 1.047198e-1},
 		{US, SecondMoment, 4.162314e-7},
 		{US, RollRate, 1.355818 * 57.2957795},
+		{US, RoadSpeed, 4.4704e-1},
+		{SI, RoadSpeed, 2.777778e-1},
 		{SI, Length, 1e-3},
 		{SI, SpringRate, 1e3},
 		{SI, Stress, 1e6},

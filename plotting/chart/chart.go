@@ -39,6 +39,8 @@ type Chart struct {
 	X, Y    Axis
 	Right   *Axis // for the lines and points that belong to it; nil for none
 	Regions []Region
+	Areas   []Area
+	Events  []Event
 	Rules   []Rule
 	Lines   []Line
 	Points  []Point
@@ -162,6 +164,25 @@ type (
 		Name  Words // in the legend; nil for none
 		X, Y  Span  // infinite ends run to the edges
 		Shade bool
+	}
+
+	// Area is filled between curves.
+	Area struct {
+		Name   string // in the legend
+		Ink    Ink    // mixed into the background
+		Strong bool   // with more of the ink
+		// Rings are closed outlines, their y values of the left axis.
+		Rings []plotter.XYs
+	}
+
+	// Event is something that happened along the x axis, marked at the upper edge: by
+	// a band for as long as it lasted, or by a stroke where it began.
+	Event struct {
+		Caption  // beside it where there is room to spare
+		Ink      Ink
+		From, To float64
+		Band     bool
+		Setup    int // whose it is, as in Line
 	}
 
 	// Point is a point of its own.

@@ -25,7 +25,7 @@ const (
 	furtherSize = 0.72
 )
 
-// Compare lays the charts of several setups over each other. Axes, title and
+// Compare lays the charts of several setups over each other. Axes, title, areas and
 // shades are the first one's; the lines and points of each further one have a
 // look of their own, and what several have in common is drawn once. A chart
 // alone is returned as it is.
@@ -47,6 +47,7 @@ func Compare(charts ...*Chart) *Chart {
 	c.Subject = about
 	c.joinAxes(charts)
 	c.joinRegions(charts)
+	c.joinEvents(charts)
 	c.Notes = about.notes(charts)
 	c.joinLines(charts)
 	c.joinRules(charts, about.shorts)
@@ -77,6 +78,17 @@ func (c *Chart) joinRegions(charts []*Chart) {
 			if !r.Shade && !slices.ContainsFunc(c.Regions, func(known Region) bool { return known.X == r.X && known.Y == r.Y }) {
 				c.Regions = append(c.Regions, r)
 			}
+		}
+	}
+}
+
+// joinEvents adds the events of further setups, which have no label.
+func (c *Chart) joinEvents(charts []*Chart) {
+	c.Events = slices.Clone(c.Events)
+	for i, o := range charts[1:] {
+		for _, e := range o.Events {
+			e.Caption, e.Setup = Caption{}, i+1
+			c.Events = append(c.Events, e)
 		}
 	}
 }

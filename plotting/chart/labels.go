@@ -68,6 +68,9 @@ func (l *labeler) wipe(v *view) {
 	for i := range l.p.Points {
 		l.ofPoint(v, &l.p.Points[i])
 	}
+	for i := range l.p.Events {
+		l.ofEvent(v, &l.p.Events[i])
+	}
 	for i := range l.placed {
 		if l.placed[i].crosses {
 			v.SetColor(l.p.style.Palette.Background)
@@ -86,6 +89,7 @@ func (l *labeler) write(v *view) {
 // look notes where everything is that a label might cover.
 func (l *labeler) look(v *view) {
 	l.area, l.air = v.Rectangle, 1.5*l.p.scale
+	l.area.Max.Y -= l.p.eventRoom()
 	l.curves, l.edges, l.taken, l.placed = nil, nil, nil, nil
 	points := func(xys plotter.XYs, unit float64) []vg.Point {
 		list := make([]vg.Point, len(xys))

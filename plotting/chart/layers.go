@@ -17,6 +17,16 @@ func (p *picture) addRegions(out *plot.Plot) {
 	}
 }
 
+// addAreas fills the areas between curves.
+func (p *picture) addAreas(out *plot.Plot) {
+	for i := range p.Areas {
+		a := &p.Areas[i]
+		for _, ring := range a.Rings {
+			add(out, &plotter.Polygon{XYs: []plotter.XYs{ring}, Color: p.areaFill(a)})
+		}
+	}
+}
+
 // addEdges draws those edges of the targets that are in sight.
 func (p *picture) addEdges(out *plot.Plot) {
 	for i := range p.Regions {

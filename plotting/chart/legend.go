@@ -90,6 +90,11 @@ func (p *picture) legend() []entry {
 			add(r.Name(p.style.Units), &plotter.Polygon{Color: p.fill(r), LineStyle: p.stroke(goodInk, Solid, edgeWidth, 0)})
 		}
 	}
+	for i := range p.Areas {
+		if a := &p.Areas[i]; len(a.Rings) > 0 {
+			add(a.Name, &plotter.Polygon{Color: p.areaFill(a)})
+		}
+	}
 	return list
 }
 

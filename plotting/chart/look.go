@@ -31,6 +31,9 @@ const (
 	// ghost is how much of its color a line of the third setup keeps over the
 	// background; each two setups on it is as much again.
 	ghost = 0.55
+	// faintArea and strongArea are how much of its ink an area has.
+	faintArea  = 0.15
+	strongArea = 0.35
 )
 
 // hair returns the look of a thin line.
@@ -61,10 +64,14 @@ func (p *picture) ink(i Ink) color.RGBA { return i(&p.style.Palette) }
 
 // inkOf returns a color for a setup's lines and points.
 func (p *picture) inkOf(i Ink, setup int) color.RGBA {
-	keep := math.Pow(ghost, float64(setup/2))
+	return p.mixed(i, math.Pow(ghost, float64(setup/2)))
+}
+
+// mixed returns a part of a color over the background.
+func (p *picture) mixed(i Ink, part float64) color.RGBA {
 	c, b := p.ink(i), p.style.Palette.Background
 	mix := func(over, under uint8) uint8 {
-		return uint8(math.Round(keep*float64(over) + (1-keep)*float64(under)))
+		return uint8(math.Round(part*float64(over) + (1-part)*float64(under)))
 	}
 	return color.RGBA{R: mix(c.R, b.R), G: mix(c.G, b.G), B: mix(c.B, b.B), A: 255}
 }
@@ -75,6 +82,14 @@ func (p *picture) fill(r *Region) color.RGBA {
 		return p.style.Palette.Raised
 	}
 	return targetFill(&p.style.Palette)
+}
+
+// areaFill returns the color of an area.
+func (p *picture) areaFill(a *Area) color.RGBA {
+	if a.Strong {
+		return p.mixed(a.Ink, strongArea)
+	}
+	return p.mixed(a.Ink, faintArea)
 }
 
 // targetFill is the target's translucent color on the background, opaque so

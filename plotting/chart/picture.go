@@ -110,9 +110,11 @@ func (p *picture) newPlot() *plot.Plot {
 	p.setAxes(out)
 	out.Add(p.room())
 	p.addRegions(out)
+	p.addAreas(out)
 	p.addGrid(out)
 	p.addEdges(out)
 	p.addRules(out)
+	out.Add(layer(p.drawEvents))
 	p.labels = &labeler{p: p, letters: p.body}
 	out.Add(layer(p.labels.wipe))
 	p.addLines(out)

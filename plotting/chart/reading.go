@@ -8,6 +8,7 @@ type Reading struct {
 	Value string // "4,310 lb push — 71 %"
 	After string // behind the value: "above the ground"
 	Lack  string // why there is no value; the others are empty then but the name
+	Event bool   // something that happens there, which of several setups only some may have
 }
 
 // Plain is a reading that is a sentence of its own.

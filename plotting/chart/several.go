@@ -57,9 +57,50 @@ func (v several) ReadoutAt(l *Layout, px, py float64, s units.System) []Reading 
 	return v.join(readouts)
 }
 
-// join puts the readouts of one position together. What only some of them have
-// comes with the setup's name.
+// join puts the readouts of one position together, and what happens there behind
+// the values. What only some of them have comes with the setup's name.
 func (v several) join(readouts [][]Reading) []Reading {
+	values, events := make([][]Reading, len(readouts)), make([][]Reading, len(readouts))
+	for i, list := range readouts {
+		for _, r := range list {
+			if r.Event {
+				events[i] = append(events[i], r)
+			} else {
+				values[i] = append(values[i], r)
+			}
+		}
+	}
+	return append(v.joinValues(values), v.joinEvents(events)...)
+}
+
+// joinEvents lists each event of any setup: of all in one, of some with their names.
+func (v several) joinEvents(readouts [][]Reading) []Reading {
+	var list []Reading
+	known := map[string]bool{}
+	for _, events := range readouts {
+		for _, e := range events {
+			if known[e.Name] {
+				continue
+			}
+			known[e.Name] = true
+			var row, named []Reading
+			for i := range readouts {
+				if k := slices.IndexFunc(readouts[i], func(r Reading) bool { return r.Name == e.Name }); k >= 0 {
+					row = append(row, readouts[i][k])
+					named = append(named, Plain(v.shorts[i]+": "+readouts[i][k].String()))
+				}
+			}
+			if text, same := versusReadings(row); same && len(row) == len(readouts) {
+				named = []Reading{Plain(text)}
+			}
+			list = append(list, named...)
+		}
+	}
+	return list
+}
+
+// joinValues puts the values of one position together.
+func (v several) joinValues(readouts [][]Reading) []Reading {
 	var of []int // those that say anything
 	for i := range readouts {
 		if len(readouts[i]) > 0 {

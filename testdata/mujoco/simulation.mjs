@@ -229,7 +229,7 @@ export class Simulation {
       wheelie_bar: this.wheelieLoad, thrust: tires[0].force + tires[1].force, thrust_left: tires[0].force, thrust_right: tires[1].force,
       slip_left: this.deflection[0] / vehicle.rearTires[0].relaxation, slip_right: this.deflection[1] / vehicle.rearTires[1].relaxation,
       wheel_speed: (tires[0].tread + tires[1].tread) / 2, axle_torque: view.ctrl[motorOrder.spin],
-      speed: this.velocity('cg')[0], engine: this.engineSpeed,
+      speed: this.velocity('cg')[0], engine: this.engineSpeed, driveshaft: view.qvel[this.spin] * vehicle.drive.axle,
     };
   }
 }

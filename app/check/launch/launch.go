@@ -76,8 +76,8 @@ func New(host panel.Host) panel.Panel {
 	p.Face = panel.Face{
 		Name:     "Launch",
 		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars),
-		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
-		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
+		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchWheelsKey), host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
+		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
 	}
 	p.Refresh()
