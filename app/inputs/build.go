@@ -29,11 +29,7 @@ const (
 // before the last one whatever other tables of plain numbers a car has.
 func (f *Fields) build() {
 	f.section(TitleSetup, fillSetup)
-	f.section(TitleCar, func(s *section) {
-		s.text("Rename car", form.About{Path: "car.name", Label: "Name", Help: "What the car is called, on screen and on paper."},
-			func(c *car.Car) *string { return &c.Body.Name })
-		s.numbers("car")
-	})
+	f.section(TitleCar, fillCar)
 	f.section(TitleTires, func(s *section) { s.numbers("tires") })
 	f.section(TitleChassis, func(s *section) { fillHoles(s, "chassis_bracket", car.ChassisUpper, car.ChassisLower) })
 	f.section(TitleHousing, func(s *section) { fillHoles(s, "housing_bracket", car.HousingUpper, car.HousingLower) })

@@ -28,21 +28,26 @@ func (s *section) action(label string) string {
 
 // numbers adds a row for each plain number of a table of the car file.
 func (s *section) numbers(table string) {
+	for _, f := range fieldsOf(table) {
+		s.field(f)
+	}
+}
+
+// fieldsOf lists the plain numbers of a table of the car file.
+func fieldsOf(table string) []*car.Field {
 	for _, t := range car.Sections {
-		if t.Table != table {
-			continue
-		}
-		for _, f := range t.Fields {
-			s.field(f)
+		if t.Table == table {
+			return t.Fields
 		}
 	}
+	return nil
 }
 
 // byRule stands where no number is typed because a rule gives it.
 const byRule = "by rule"
 
 // field adds the row of a plain number.
-func (s *section) field(f *car.Field) {
+func (s *section) field(f *car.Field) *form.Row {
 	a := form.About{Path: f.Path, Label: f.Label, Help: f.Help, Allowed: f.Range}
 	switch {
 	case f.Rule:
@@ -54,7 +59,9 @@ func (s *section) field(f *car.Field) {
 	if f.Rule {
 		e.SetPlaceHolder(byRule)
 	}
-	s.Row(a, e).Quantity = f.Quantity
+	r := s.Row(a, e)
+	r.Quantity = f.Quantity
+	return r
 }
 
 // isWall reports whether a path is that of a wall thickness.
@@ -134,9 +141,11 @@ func (s *section) given(action, text, help string, get func(*car.Car) bool, set 
 }
 
 // readout adds a row for a computed number.
-func (s *section) readout(a form.About, q units.Quantity, value func(*car.Car) float64) {
-	s.Row(a, form.NewReadout(func() string {
+func (s *section) readout(a form.About, q units.Quantity, value func(*car.Car) float64) *form.Row {
+	r := s.Row(a, form.NewReadout(func() string {
 		u := s.of.doc.Units()
 		return units.WithMinus(strconv.FormatFloat(u.Shown(q, value(s.of.doc.Car())), 'f', u.Decimals(q), 64))
-	})).Quantity = q
+	}))
+	r.Quantity = q
+	return r
 }

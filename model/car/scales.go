@@ -21,6 +21,9 @@ func (s *Scales) Total() float64 { return s.LeftFront + s.RightFront + s.Rear() 
 // Rear returns what the rear scales read together [kg].
 func (s *Scales) Rear() float64 { return s.LeftRear + s.RightRear }
 
+// Left returns the part of the total on the left tires [1].
+func (s *Scales) Left() float64 { return (s.LeftFront + s.LeftRear) / s.Total() }
+
 // Cross returns the cross weight: the part of the total on the right front and the
 // left rear tire [1].
 func (s *Scales) Cross() float64 { return (s.RightFront + s.LeftRear) / s.Total() }
@@ -79,14 +82,14 @@ func (v *validator) scales() {
 	if !sound {
 		return
 	}
-	agree := func(path, what, which string, given, read float64) {
+	agree := func(path, which string, given, read float64) {
 		if !(math.Abs(given-read) <= scalesTolerance) {
 			v.add("car.corner_weights", fmt.Sprintf("%s together read %s, but %s is %s", which, v.reading(read), path, v.mass(given)),
-				fmt.Sprintf("weigh again, or leave %s out", what))
+				"weigh again, or leave one of the two out")
 		}
 	}
-	agree("car.weight", "car.weight", "the four scales", b.Mass, s.Total())
-	agree("car.rear_weight", "car.rear_weight", "the rear scales", b.RearMass, s.Rear())
+	agree("car.weight", "the four scales", b.Mass, s.Total())
+	agree("car.rear_weight", "the rear scales", b.RearMass, s.Rear())
 	v.apart("front", math.Abs(s.LeftFront-s.RightFront), s.LeftFront+s.RightFront-b.UnsprungFront)
 }
 

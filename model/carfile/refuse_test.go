@@ -119,8 +119,8 @@ func TestRefusals(t *testing.T) {
 		{"efficiency = 0.90", "rev_limit = 5000\nefficiency = 0.90", `a.toml:64: drive.rev_limit: 5000 rpm is no higher than the launch speed; give more than 5200 rpm, or 0`},
 		{"efficiency = 0.90", "direction = \"clock wise\"\nefficiency = 0.90", `a.toml:64: drive.direction: "clock wise" is unknown; did you mean "clockwise"?`},
 		{"efficiency = 0.90", "direction = \"up\"\nefficiency = 0.90", `a.toml:64: drive.direction: direction "up" is unknown; use one of "clockwise", "counterclockwise"`},
-		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 650, rr = 675 }\nweight = 2640.0", "a.toml:7: car.corner_weights: the four scales together read 2650 lb, but car.weight is 2640 lb; weigh again, or leave car.weight out"},
-		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 640, rr = 685.5 }\nweight = 2650.5", "a.toml:7: car.corner_weights: the rear scales together read 1325.5 lb, but car.rear_weight is 1325 lb; weigh again, or leave car.rear_weight out"},
+		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 650, rr = 675 }\nweight = 2640.0", "a.toml:7: car.corner_weights: the four scales together read 2650 lb, but car.weight is 2640 lb; weigh again, or leave one of the two out"},
+		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 640, rr = 685.5 }\nweight = 2650.5", "a.toml:7: car.corner_weights: the rear scales together read 1325.5 lb, but car.rear_weight is 1325 lb; weigh again, or leave one of the two out"},
 		{"weight = 2650.0", "corner_weights = { lf = 660, rf = 665, lr = 650 }\nweight = 2650.0", "a.toml:7: car.corner_weights.rr: is missing; give a number"},
 		{"weight = 2650.0", "corner_weights = { lf = 660, rf = nan, lr = 650, rr = 675 }", "a.toml:7: car.corner_weights.rf: is not finite; give a number"},
 		// By hand: the springs stand 2 in behind the axle, the bars' lines meet 41.25 in
