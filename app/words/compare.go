@@ -27,7 +27,7 @@ type Setup struct {
 func Compare(a, b Setup, s units.System) string {
 	said := together(", ", centerMoves(&a.Result.Ride, &b.Result.Ride, s), squatBecomes(&a.Result.Ride, &b.Result.Ride))
 	side := together(", ", barsCarry(a.Result, b.Result, car.Upper), barsCarry(a.Result, b.Result, car.Lower))
-	leaving, crossed := inLaunches(a, b, s), crossedLimits(a.Result, b.Result)
+	leaving, crossed := inLaunches(a, b, s), crossedLimits(a, b)
 	text := fmt.Sprintf("%q against %q: ", b.Name, a.Name)
 	switch {
 	case said != "":
@@ -146,22 +146,47 @@ func sixtyFeetBecome(a, b *launch.Result, s units.System) string {
 	return ""
 }
 
-// crossedLimits says which bars are loaded beyond their limit in one setup only.
-func crossedLimits(a, b *analysis.Result) string {
+// crossedLimits says which bars are loaded beyond their limit in one setup only, in side
+// view or, with both launches, in the launch.
+func crossedLimits(a, b Setup) string {
+	if a.Launch == nil || b.Launch == nil {
+		a.Launch, b.Launch = nil, nil
+	}
+	before, after := a.Result.Envelope(a.Launch), b.Result.Envelope(b.Launch)
 	text := ""
 	for _, pair := range car.Pairs {
-		was, is := mostShare(a, pair), mostShare(b, pair)
+		was, is := most(&before, pair), most(&after, pair)
 		switch {
-		case is > 1 && was <= 1:
-			text += fmt.Sprintf(" In side view it takes the %s beyond their limit, to %s of it.", pair.Bars(), units.Share(is))
-		case is <= 1 && was > 1:
-			text += fmt.Sprintf(" In side view it brings the %s back within their limit, to %s of it.", pair.Bars(), units.Share(is))
+		case is.Share > 1 && was.Share <= 1:
+			text += fmt.Sprintf(" %s it takes %s limit, to %s of it.", in(is), loaded(is, "beyond"), units.Share(is.Share))
+		case is.Share <= 1 && was.Share > 1:
+			text += fmt.Sprintf(" It brings %s limit, to %s of it.", loaded(is, "back within"), units.Share(is.Share))
 		}
 	}
 	return text
 }
 
-// mostShare returns the largest share of the allowable load in a pair [1].
-func mostShare(r *analysis.Result, pair car.Pair) float64 {
-	return max(r.Worst[pair][column.Push].Share, r.Worst[pair][column.Pull].Share)
+// most returns the demand on a pair that comes nearest to what it may carry.
+func most(e *analysis.Envelope, pair car.Pair) analysis.Demand {
+	push, pull := e.OfPair(pair, column.Push), e.OfPair(pair, column.Pull)
+	if pull.Share > push.Share {
+		return pull
+	}
+	return push
+}
+
+// in says where a demand comes from, at the beginning of a sentence.
+func in(d analysis.Demand) string {
+	if d.Source == analysis.FromLaunch {
+		return "In the launch"
+	}
+	return "In side view"
+}
+
+// loaded names the bars that a demand is on, and how they stand to their limit.
+func loaded(d analysis.Demand, how string) string {
+	if d.Source == analysis.FromLaunch {
+		return fmt.Sprintf("the %s %s its", d.Bar, how)
+	}
+	return fmt.Sprintf("the %s %s their", d.Bar.Pair().Bars(), how)
 }

@@ -44,6 +44,12 @@ func Where(d analysis.Demand, s units.System) string {
 	return fmt.Sprintf("%s, %s", d.Source, s.Travel(d.Travel))
 }
 
+// Most says what is the most that is asked of a bar, as in "most 157 %, right, launch
+// 0.054 s".
+func Most(d analysis.Demand, s units.System) string {
+	return fmt.Sprintf("most %s, %s", units.Share(d.Share), Where(d, s))
+}
+
 // LoadAndShare says what a bar carries and how near its limit that is, as in "push
 // 9,475 lb, 71 %".
 func LoadAndShare(way column.Direction, u analysis.Use, s units.System) string {

@@ -7,6 +7,7 @@ import (
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -75,6 +76,7 @@ func (b *builder) bothSides(item scene.Item, pair car.Pair) (text string, color 
 // loaded draws a bar under a tension [N] and words its force.
 func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text string, color scene.Color) {
 	use, way := b.result.Hold(pair, tension)
+	most := b.options.most(item.ID)
 	item.Stroke = scene.Slack
 	switch {
 	case tension > 0:
@@ -83,9 +85,25 @@ func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text 
 		item.Stroke, item.Arrows = scene.Push, 1
 	}
 	item.Width = barLeast + barSpan*math.Min(use.Share, 1)
-	if use.Share > 1 {
+	if use.Share > 1 || most.Share > 1 {
 		b.add(scene.Item{ID: item.ID, Points: item.Points, Stroke: scene.Bad, Width: item.Width + 6, Shift: item.Shift})
 	}
 	b.add(item)
-	return words.LoadAndShare(way, use, b.options.Units), item.Stroke
+	text = words.LoadAndShare(way, use, b.options.Units)
+	if b.options.Launch == nil && most.Share > 1 && most.Share > use.Share {
+		text += "; " + words.Most(most, b.options.Units)
+	}
+	return text, item.Stroke
+}
+
+// most returns the most that is asked of a bar by its ID; of both bars of a pair where
+// they are drawn as one.
+func (o *Options) most(id scene.ID) analysis.Demand {
+	left := launch.RodID(2 * id.Pair())
+	right := left.Opposite()
+	l, r := o.Most.Of(left), o.Most.Of(right)
+	if id.Side == scene.Right || id.Side != scene.Left && r.Share > l.Share {
+		return r
+	}
+	return l
 }

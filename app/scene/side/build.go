@@ -17,15 +17,16 @@ import (
 type Options struct {
 	Units    units.System
 	Case     analysis.Case
-	Selected car.Row  // the pivot that the keyboard moves
-	Hot      scene.ID // under the pointer
-	Labels   bool     // numbers at the items
-	Moving   bool     // dragging moves holes rather than choosing them
-	Tuning   bool     // the target can be dragged
-	Launch   *Instant // one instant of a launch; nil for a travel and Case
-	Held     bool     // what is Hot is being dragged
-	Cloud    *Cloud   // combinations of holes; nil for none
-	Ghosts   []Ghost  // setups that this one is held against
+	Selected car.Row           // the pivot that the keyboard moves
+	Hot      scene.ID          // under the pointer
+	Labels   bool              // numbers at the items
+	Moving   bool              // dragging moves holes rather than choosing them
+	Tuning   bool              // the target can be dragged
+	Most     analysis.Envelope // the most that side view and launch ask of each bar
+	Launch   *Instant          // one instant of a launch; nil for a travel and Case
+	Held     bool              // what is Hot is being dragged
+	Cloud    *Cloud            // combinations of holes; nil for none
+	Ghosts   []Ghost           // setups that this one is held against
 }
 
 // away reports whether a station is another than ride height.

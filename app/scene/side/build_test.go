@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"strings"
 	"testing"
 
 	"bowline/app/scene"
@@ -12,6 +13,8 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/carfile"
+	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/palette"
 
@@ -102,6 +105,21 @@ func TestBarsTellPushFromPull(t *testing.T) {
 	q := edited(t, r, func(c *car.Car) { c.Check.Factor = 10 })
 	if lower := find(picture(q, &q.Ride, options()), scene.LowerBar); len(lower) != 2 || lower[0].Stroke != scene.Bad {
 		t.Error("a bar beyond its limit is not marked")
+	}
+	// One that is within it here and beyond it elsewhere is marked too, and says where.
+	o := options()
+	o.Most = r.Envelope(nil)
+	o.Most[launch.LowerRight][column.Push] = analysis.Demand{Bar: launch.LowerRight, Way: column.Push, Source: analysis.FromLaunch, Force: 1, Share: 1.57, Time: 0.054}
+	p = picture(r, &r.Ride, o)
+	if lower := find(p, scene.LowerBar); lower[0].Stroke != scene.Bad || !strings.Contains(strings.Join(labels(p, scene.LowerBar), ""), "157 %") {
+		t.Errorf("a bar beyond its limit in the launch is not marked: %q", labels(p, scene.LowerBar))
+	}
+	if upper := find(p, scene.UpperBar); upper[0].Stroke == scene.Bad {
+		t.Error("a bar within its limit is marked")
+	}
+	said := side.Describe(scene.ID{Kind: scene.LowerBar}, r, &r.Ride, o)
+	if last := said[len(said)-1]; !strings.Contains(last, "157 %") {
+		t.Errorf("under the pointer it says %q", said)
 	}
 }
 

@@ -80,9 +80,18 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 	return nil
 }
 
-// describeBar names a bar's length, force and limit.
+// describeBar names a bar's length, force and limit, and the most that is asked of it.
 func describeBar(p car.Pair, r *analysis.Result, s *analysis.Station, o Options) []string {
 	lines := []string{words.Capital(p.String()) + ", " + o.Units.Format(units.Length, r.Bars[p].Length) + " pin to pin"}
+	lines = append(lines, carried(p, r, s, o)...)
+	if most := o.most(barID(p, 0)); most.Force > 0 {
+		lines = append(lines, words.Most(most, o.Units))
+	}
+	return lines
+}
+
+// carried says what the bars of a pair carry now.
+func carried(p car.Pair, r *analysis.Result, s *analysis.Station, o Options) (lines []string) {
 	if o.Launch != nil {
 		for side, tension := range o.Launch.Tension[p] {
 			use, way := r.Hold(p, tension)

@@ -75,6 +75,7 @@ func (g *Ghost) describe(id scene.ID, o Options) []string {
 		return lines
 	}
 	launching := o.Launch != nil
+	o.Most = analysis.Envelope{}
 	if o.Launch = nil; launching && g.Tension != nil {
 		o.Launch = &Instant{Tension: *g.Tension}
 	}

@@ -80,7 +80,7 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 	s := v.study
 	o := Options{
 		Units: s.Units(), Case: s.Case(), Selected: s.Pivot(), Hot: p.Hot, Held: p.Held,
-		Labels: true, Moving: s.Moving(), Tuning: s.Searching(),
+		Most: s.Envelope(), Labels: true, Moving: s.Moving(), Tuning: s.Searching(),
 	}
 	if s.Searching() {
 		o.Cloud = &v.cloud
