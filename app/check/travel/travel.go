@@ -4,6 +4,7 @@ package travel
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bowline/app/form"
@@ -103,7 +104,8 @@ func (p *Panel) Refresh() {
 	p.verdict.Set(words.LoadVerdict(v, u))
 	p.verdict.SetColor(panel.StandingColor(v.Standing))
 	p.basis.Set(words.Basis(p.study.Basis()))
-	p.warnings.Set(words.List(words.Warnings(p.study.Warnings(), u)))
+	warnings := slices.DeleteFunc(p.study.Warnings(), func(w analysis.Warning) bool { return w.Demand == v.Demand && v.Demand.Force > 0 })
+	p.warnings.Set(words.List(words.Warnings(warnings, u))) // but for what the headline says
 	p.pulls.Set(strings.Join(words.PullLimits(r, u), " "))
 	for _, pair := range car.Pairs {
 		p.column(pair, r, u)
