@@ -1,8 +1,14 @@
 package analysis_test
 
 import (
+	"io/fs"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
 	"testing"
 
+	"bowline/assets"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
@@ -65,6 +71,39 @@ func TestHitCaseRanksTheTubeLadder(t *testing.T) {
 		if original.LowerBar.OD != want.lowerOD*inch || original.UpperBar.Wall != want.upperWall*inch {
 			t.Errorf("%s does not have %s", c.file, want.name)
 		}
+	}
+}
+
+// The peak power of an example car's torque curve is what the head of its file says, and
+// the curve passes through the torque at launch speed. Torque is straight between the
+// curve's points, so power is sought in steps of 1 rpm.
+func TestPeakPowerIsThatOfTheDescription(t *testing.T) {
+	said := regexp.MustCompile(`^# .* of about ([0-9,]+) hp\n`)
+	for _, name := range assets.CarNames() {
+		text, err := fs.ReadFile(assets.Cars, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		match := said.FindSubmatch(text)
+		if match == nil {
+			t.Errorf("%s: its head names no power", name)
+			continue
+		}
+		want, err := strconv.ParseFloat(strings.ReplaceAll(string(match[1]), ",", ""), 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := example(t, name)
+		e, peak := &c.Launch.Engine, 0.0
+		for rpm := 1.0; rpm <= 12000; rpm++ {
+			speed := rpm * math.Pi / 30
+			if n := len(e.Curve); n > 0 && speed <= e.Curve[n-1].Speed {
+				peak = max(peak, e.TorqueAt(speed)*speed)
+			}
+		}
+		const horsepower = 745.69987 // W
+		near(t, name+": peak power [hp]", peak/horsepower, want, 0.01*want)
+		near(t, name+": torque at launch speed", e.TorqueAt(c.Drive.Speed), c.Drive.Torque, 1e-9*c.Drive.Torque)
 	}
 }
 

@@ -111,7 +111,7 @@ func TestRamp(t *testing.T) {
 	}
 	// Held back at first, a car that spins goes quicker.
 	seven := read(t, exampleCars[1])
-	seven.Launch.Engine.Ramp = nil
+	seven.Launch.Engine.Curve, seven.Launch.Engine.Ramp = nil, nil
 	whole := run(t, seven, Options{})
 	seven.Launch.Engine.Ramp = []car.RampPoint{{Time: 0, Share: 0.4}, {Time: 1, Share: 0.6}}
 	if held := run(t, seven, Options{}); held.Elapsed >= whole.Elapsed {

@@ -3,6 +3,7 @@ package launch
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"bowline/model/car"
@@ -131,6 +132,26 @@ func TestEvents(t *testing.T) {
 				return same && math.Abs(e.Value-w.Value) <= 1e-6*math.Abs(w.Value)+1e-9 && math.Abs(e.Time-w.Time) < 2e-3
 			}) {
 				t.Errorf("%s: %v is none of %v", c.name, e, want)
+			}
+		}
+	}
+}
+
+// The example cars make a good pass: the tires spin briefly as they are hit, then hook to
+// the end, and no tire is unloaded.
+func TestExampleCarsHook(t *testing.T) {
+	for _, path := range exampleCars {
+		if !strings.Contains(path, "assets") {
+			continue
+		}
+		r := run(t, read(t, path), Options{})
+		spins := r.Of(Wheelspin)
+		if r.Outcome != Finished || len(spins) != 1 || spins[0].To > 0.5 {
+			t.Errorf("%s: %v, wheelspin %+v", path, r.Outcome, spins)
+		}
+		for _, kind := range []EventKind{Bottomed, TireUnloaded, AtRevLimit} {
+			if e := r.Of(kind); len(e) > 0 {
+				t.Errorf("%s: %+v", path, e)
 			}
 		}
 	}
