@@ -1,6 +1,7 @@
 package plotting
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -51,7 +52,22 @@ func barForce(setup Setup, beside []Setup) *chart.Chart {
 		return slices.ContainsFunc(append(beside, setup), func(s Setup) bool { return s.Result.Worst[p][d].Force > 0 })
 	}})
 	about.notes(c)
+	noteLaunch(c, r.Envelope(setup.Launch))
 	return c
+}
+
+// noteLaunch says what the launch asks beyond what a chart over travel shows.
+func noteLaunch(c *chart.Chart, e analysis.Envelope) {
+	for _, p := range car.Pairs {
+		for _, way := range directions {
+			if d := e.OfPair(p, way); d.Source == analysis.FromLaunch {
+				c.AddNote(func(shown chart.Frame) string {
+					s := shown.Units
+					return fmt.Sprintf("In the launch the %s comes to %s in %s, at %s.", d.Bar, s.Format(units.Force, d.Force), d.Way, s.Format(units.Time, d.Time))
+				})
+			}
+		}
+	}
 }
 
 type forces struct{ overTravel }

@@ -22,12 +22,12 @@ const BowKey chart.Key = "bow"
 
 // Bow charts how far one bar of each pair bows at mid-length under a push, up
 // to the push at which its steel first yields, with the allowable and the
-// worst push.
+// worst push, in the launch too where there is one.
 func Bow(first Setup, others ...Setup) *chart.Chart { return compare(first, others, bowOverPush) }
 
 func bowOverPush(setup Setup, _ []Setup) *chart.Chart {
 	r := setup.Result
-	about := bow{r}
+	about := bow{r, r.Envelope(setup.Launch)}
 	c := newChart(setup, BowKey, "Bow over push", about)
 	c.Aside = chart.Always("at mid-length of one bar")
 	c.X = chart.Axis{Label: "Push", Quantity: units.Force, Least: 1, Sight: chart.Span{}}
@@ -50,7 +50,10 @@ func bowOverPush(setup Setup, _ []Setup) *chart.Chart {
 	return c
 }
 
-type bow struct{ r *analysis.Result }
+type bow struct {
+	r    *analysis.Result
+	most analysis.Envelope
+}
 
 // under returns the bow of a pair's bar under a push, and false from the
 // Euler load on.
@@ -83,7 +86,7 @@ func (b bow) allowable(p car.Pair) chart.Rule {
 
 // worst marks the largest push of a pair on its curve, or says where it is.
 func (b bow) worst(c *chart.Chart, p car.Pair) {
-	push, yield := b.r.Worst[p][column.Push].Force, b.r.Bars[p].FirstYield
+	push, yield := b.most.OfPair(p, column.Push).Force, b.r.Bars[p].FirstYield
 	if push == 0 {
 		return
 	}

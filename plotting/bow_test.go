@@ -2,11 +2,13 @@ package plotting_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
 	"bowline/plotting/chart"
@@ -59,6 +61,29 @@ func TestBowMarks(t *testing.T) {
 	// Only the lower bars push.
 	if len(worst) != 1 || worst[0].At.X != r.Worst[car.Lower][column.Push].Force || worst[0].Shape != chart.Disc {
 		t.Errorf("%+v", worst)
+	}
+}
+
+// Where the launch pushes a bar harder than the side view does, that is the worst push, and
+// the chart over travel says so.
+func TestTheWorstPushIsThatOfTheLaunch(t *testing.T) {
+	c := saltgrass()
+	c.Setups[0].Turns.UpperRight = -10
+	l, r := launched(t, c)
+	most := math.Max(l.Peaks[launch.LowerLeft].Push, l.Peaks[launch.LowerRight].Push)
+	if most <= r.Worst[car.Lower][column.Push].Force {
+		t.Fatal("the example is another one")
+	}
+	over := plotting.Bow(plotting.Of(r, l))
+	if rule := charttest.Rule(over, "lower worst"); rule == nil || rule.At != most {
+		marked := slices.ContainsFunc(over.Points, func(p chart.Point) bool { return p.Name == "worst push" && p.At.X == most })
+		if !marked {
+			t.Errorf("the worst push of %.0f N is not marked", most)
+		}
+	}
+	notes := charttest.Notes(plotting.BarForce(plotting.Of(r, l)), units.US)
+	if want := units.US.Format(units.Force, most); !strings.Contains(notes, want) || strings.Contains(charttest.Notes(plotting.BarForce(plotting.Of(r, nil)), units.US), want) {
+		t.Errorf("the notes over travel are %q", notes)
 	}
 }
 
