@@ -24,7 +24,7 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 	}
 	said := []string{ending(r, s)}
 	if spin := r.Of(launch.Wheelspin); len(spin) > 0 {
-		said = append(said, fmt.Sprintf("The rear tires spin past their peak grip from %s on.", s.Format(units.Time, spin[0].From)))
+		said = append(said, spinning(r, spin, s))
 	}
 	if r.Lift.Height > 0 {
 		said = append(said, fmt.Sprintf("The front wheels rise up to %s and are off the ground for %.2f s.", s.Format(units.Length, r.Lift.Height), r.Lift.Duration))
@@ -33,6 +33,19 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 		said = append(said, fmt.Sprintf("The %s carries the most: %s in %s at %s.", bar, s.Format(units.Force, force), way, s.Format(units.Time, at)))
 	}
 	return strings.Join(said, " ")
+}
+
+// spinning says when the rear tires spin.
+func spinning(r *launch.Result, spin []launch.Event, s units.System) string {
+	text := "The rear tires spin past their peak grip from " + s.Format(units.Time, spin[0].From)
+	all, _ := spells(spin, 0)
+	switch end := r.Time[len(r.Time)-1]; {
+	case all.count > 1:
+		return text + fmt.Sprintf(", for %s in %d spells.", s.Format(units.Time, all.duration), all.count)
+	case all.most.To+r.Options.Output < end:
+		return text + " to " + s.Format(units.Time, all.most.To) + "."
+	}
+	return text + " on."
 }
 
 // ending says how a launch that has a history ended.

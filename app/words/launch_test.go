@@ -28,7 +28,10 @@ func TestLaunchVerdict(t *testing.T) {
 	lifted := history(launch.Finished, 1.5, 60.02*units.Foot)
 	lifted.Lift = launch.Lift{Height: 3.21 * inch, Duration: 0.456}
 	lifted.Options.Rollout, lifted.FromRelease = 12*inch, 1.5702
-	lifted.Events = []launch.Event{{Kind: launch.FrontWheelsOff, From: 0.01}, {Kind: launch.Wheelspin, From: 0.0305, To: 1.2}, {Kind: launch.Wheelspin, From: 1.3, To: 1.4}}
+	lifted.Events = []launch.Event{{Kind: launch.FrontWheelsOff, From: 0.01}, {Kind: launch.Wheelspin, From: 0.031, To: 1.2}, {Kind: launch.Wheelspin, From: 1.3, To: 1.4}}
+	hooked, spun := history(launch.Finished, 1.5, 60), history(launch.Finished, 1.5, 60)
+	hooked.Events = []launch.Event{{Kind: launch.Wheelspin, From: 0.034, To: 0.334}}
+	spun.Events = []launch.Event{{Kind: launch.Wheelspin, From: 0.034, To: 1.5}}
 	pulled := history(launch.TimeUp, 3, 12.34*units.Foot)
 	pulled.Peaks[launch.LowerRight] = launch.Peak{}
 	unloaded := history(launch.Stopped, 0.4, 1)
@@ -40,8 +43,10 @@ func TestLaunchVerdict(t *testing.T) {
 		"not held":   {&launch.Result{Outcome: launch.NotHeld}, "There is no launch: the lines of the bars and the rear springs meet in one point, and nothing holds the axle."},
 		"no rest":    {&launch.Result{Outcome: launch.NoRest}, "There is no launch: the car finds no rest with this preload. Take turns off the bars."},
 		"no history": {&launch.Result{Outcome: launch.Stopped}, "There is no launch: the run was stopped before it began."},
-		"finished":   {lifted, "60 ft in 1.395 s after a rollout of 12.00 in, 1.570 s from release. The rear tires spin past their peak grip from 0.031 s on. The front wheels rise up to 3.21 in and are off the ground for 0.46 s." + most},
+		"finished":   {lifted, "60 ft in 1.395 s after a rollout of 12.00 in, 1.570 s from release. The rear tires spin past their peak grip from 0.031 s, for 1.269 s in 2 spells. The front wheels rise up to 3.21 in and are off the ground for 0.46 s." + most},
 		"no rollout": {history(launch.Finished, 1.5, 60), "60 ft in 1.395 s." + most},
+		"hooks":      {hooked, "60 ft in 1.395 s. The rear tires spin past their peak grip from 0.034 s to 0.334 s." + most},
+		"spins":      {spun, "60 ft in 1.395 s. The rear tires spin past their peak grip from 0.034 s on." + most},
 		"time up":    {pulled, "After 3.00 s the car has come 12.3 ft. The upper right bar carries the most: 7,000 lb in pull at 0.200 s."},
 		"went over":  {history(launch.WentOver, 0.987, 4), "The car goes over after 0.99 s." + most},
 		"diverged":   {history(launch.Diverged, 0.0123, 0), "The numbers run away after 0.012 s: some part is too light, too stiff or too hard damped to be computed." + most},

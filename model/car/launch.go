@@ -108,57 +108,6 @@ type WheelieBar struct {
 	Damping float64 // [N·s/m]
 }
 
-// Turning directions of an engine in a car file, seen from the front.
-const (
-	Clockwise        = "clockwise"
-	Counterclockwise = "counterclockwise"
-)
-
-// Directions lists the turning directions.
-var Directions = []string{Clockwise, Counterclockwise}
-
-// Engine is what the launch asks of the engine besides Drive.
-type Engine struct {
-	Inertia     float64       // crank, flexplate and converter shell [kg·m²]
-	RevLimit    float64       // speed at which ignition is cut [rad/s]; 0: the end of Curve, or 1.5 × Drive.Speed
-	ReleaseTime float64       // from the first torque to the full one as the brake lets go [s]
-	Direction   string        // seen from the front, as Directions has it
-	Ramp        []RampPoint   // share of the torque by rising time after the release, straight between the points and level before and beyond them; nil for the whole torque
-	Curve       []TorquePoint // by rising speed; its shape only, which passes through Drive.Torque at Drive.Speed; nil for a constant torque
-}
-
-// TorqueAt returns the torque of the curve at a speed, linear between its
-// points and level beyond them; 0 without a curve [N·m].
-func (e *Engine) TorqueAt(speed float64) float64 {
-	for i, p := range e.Curve {
-		switch {
-		case speed > p.Speed:
-			continue
-		case i == 0:
-			return p.Torque
-		}
-		before := e.Curve[i-1]
-		return before.Torque + (speed-before.Speed)/(p.Speed-before.Speed)*(p.Torque-before.Torque)
-	}
-	if len(e.Curve) == 0 {
-		return 0
-	}
-	return e.Curve[len(e.Curve)-1].Torque
-}
-
-// TorquePoint is the engine's torque at a speed.
-type TorquePoint struct {
-	Speed  float64 // [rad/s]
-	Torque float64 // [N·m]
-}
-
-// RampPoint is the share of the engine's torque at a time after the release, as
-// boost or timing hold it back.
-type RampPoint struct {
-	Time  float64 // [s]
-	Share float64 // [1]
-}
-
 // Turns are what a setup's bars are lengthened by, in turns of the tube; one
 // turn is Bar.Lead. Below zero a bar is shortened.
 type Turns struct {

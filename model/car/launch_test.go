@@ -1,7 +1,6 @@
 package car
 
 import (
-	"math"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -22,18 +21,6 @@ func TestLocatorEnds(t *testing.T) {
 	c.Launch.Locator.Housing = End{Given: true, At: at(1, 2, 3)}
 	if chassis, housing := c.LocatorEnds(1); !near(chassis, at(25.5, 18, 10.75)) || !near(housing, at(1, 2, 3)) {
 		t.Errorf("with a given end from %v to %v", chassis, housing)
-	}
-}
-
-func TestTorqueAt(t *testing.T) {
-	e := Engine{Curve: []TorquePoint{{100, 500}, {200, 900}, {300, 700}}}
-	for _, c := range []struct{ speed, torque float64 }{{0, 500}, {100, 500}, {125, 600}, {200, 900}, {250, 800}, {300, 700}, {900, 700}} {
-		if got := e.TorqueAt(c.speed); math.Abs(got-c.torque) > 1e-9 {
-			t.Errorf("at %v rad/s %v N·m, want %v", c.speed, got, c.torque)
-		}
-	}
-	if got := (&Engine{}).TorqueAt(100); got != 0 {
-		t.Errorf("without a curve %v N·m", got)
 	}
 }
 

@@ -2,6 +2,7 @@ package launch
 
 import (
 	"fmt"
+	"math"
 
 	"bowline/model/car"
 	"bowline/model/stock"
@@ -21,13 +22,14 @@ const (
 	// spinShare is the spin inertia of the rear wheels over axle mass times
 	// radius squared, where none is given [1].
 	spinShare = 0.2
-	// usualRevs is the rev limit over the launch speed where neither it nor a
-	// torque curve is given [1].
-	usualRevs = 1.5
 	// revFade is the part of the rev limit beyond it over which the torque falls to
 	// zero [1].
 	revFade = 0.03
 )
+
+// asGiven is how far the torque curve's factor may be from 1 without a word: decimals in
+// the file [1].
+const asGiven = 1e-6
 
 // Assumption is a value that the car does not give and the launch needs.
 type Assumption struct {
@@ -183,11 +185,7 @@ func (b *builder) drive() {
 // torque is the engine's torque over its speed up to the rev limit.
 func (b *builder) torque() []TorquePoint {
 	whole := Drive{Torque: b.curve()}
-	usual := usualRevs * b.car.Drive.Speed
-	if last := len(whole.Torque) - 1; last > 0 {
-		usual = whole.Torque[last].Speed
-	}
-	limit := b.given("drive.rev_limit", "speed at which ignition is cut", units.Speed, b.car.Launch.Engine.RevLimit, usual)
+	limit := b.given("drive.rev_limit", "speed at which ignition is cut", units.Speed, b.car.Launch.Engine.RevLimit, b.car.RevLimit())
 	var points []TorquePoint
 	for _, p := range whole.Torque {
 		if p.Speed < limit {
@@ -197,21 +195,19 @@ func (b *builder) torque() []TorquePoint {
 	return append(points, TorquePoint{limit, whole.torqueAt(limit)}, TorquePoint{(1 + revFade) * limit, 0})
 }
 
-// curve scales the engine's curve to pass through the launch torque.
+// curve is the engine's curve, which passes through the launch torque.
 func (b *builder) curve() []TorquePoint {
-	d, curve := &b.car.Drive, b.car.Launch.Engine.Curve
+	curve, scale := b.car.Launch.Engine.Curve, b.car.TorqueScale()
 	if len(curve) == 0 {
-		return []TorquePoint{{d.Speed, d.Torque}}
+		return []TorquePoint{{b.car.Drive.Speed, b.car.Drive.Torque}}
 	}
 	points := make([]TorquePoint, len(curve))
 	for i, p := range curve {
-		points[i] = TorquePoint(p)
+		points[i] = TorquePoint{p.Speed, scale * p.Torque}
 	}
-	scale := d.Torque / (&Drive{Torque: points}).torqueAt(d.Speed)
-	for i := range points {
-		points[i].Torque *= scale
+	if math.Abs(scale-1) > asGiven {
+		b.assume("drive.curve", "the torque curve is scaled to pass through the torque at launch speed; the factor is", units.Number, scale)
 	}
-	b.assume("drive.curve", "the torque curve is scaled to pass through the torque at launch speed; the factor is", units.Number, scale)
 	return points
 }
 
