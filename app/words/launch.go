@@ -146,3 +146,18 @@ func FrontLift(l launch.Lift, s units.System) string {
 func Assumption(a launch.Assumption, s units.System) string {
 	return a.Words + ", " + s.Format(a.Quantity, a.Value) + " (" + a.Path + ")"
 }
+
+// LoggedAgainst says how the quickest 60-ft time logged with a setup [s], 0 for none,
+// stands to the one computed, which like it is counted from the rollout; nothing without
+// both.
+func LoggedAgainst(best float64, l *launch.Result, s units.System) string {
+	if best == 0 || l.Outcome != launch.Finished {
+		return ""
+	}
+	text := fmt.Sprintf("Quickest 60 ft logged %s, computed %s", s.Format(units.Time, best), s.Format(units.Time, l.Elapsed))
+	by := Difference(s, units.Time, l.Elapsed, best, "slower than computed", "quicker than computed")
+	if by == Same {
+		return text + ": the same."
+	}
+	return text + ": the car was " + by + "."
+}

@@ -133,3 +133,13 @@ func TestFromRelease(t *testing.T) {
 	check(t, "finished", words.FromRelease(r, units.US), "1.570 s")
 	check(t, "went over", words.FromRelease(history(launch.WentOver, 1.5, 3), units.SI), "went over")
 }
+
+func TestLoggedAgainst(t *testing.T) {
+	r := history(launch.Finished, 1.402, 18.3)
+	r.Elapsed = 1.402
+	check(t, "slower", words.LoggedAgainst(1.42, r, units.US), "Quickest 60 ft logged 1.420 s, computed 1.402 s: the car was 0.018 s slower than computed.")
+	check(t, "quicker", words.LoggedAgainst(1.388, r, units.US), "Quickest 60 ft logged 1.388 s, computed 1.402 s: the car was 0.014 s quicker than computed.")
+	check(t, "the same", words.LoggedAgainst(1.402, r, units.US), "Quickest 60 ft logged 1.402 s, computed 1.402 s: the same.")
+	check(t, "none logged", words.LoggedAgainst(0, r, units.US), "")
+	check(t, "none computed", words.LoggedAgainst(1.4, history(launch.WentOver, 1.5, 3), units.US), "")
+}

@@ -93,3 +93,13 @@ func IsDate(text string) bool {
 	day, err := time.Parse(DateForm, text)
 	return err == nil && day.Format(DateForm) == text
 }
+
+// Quickest returns the least 60-ft time of runs [s]; false, and 0, where none has one.
+func Quickest(runs []Run) (best float64, ok bool) {
+	for i := range runs {
+		if t := runs[i].SixtyFoot; t != 0 && (!ok || t < best) {
+			best, ok = t, true
+		}
+	}
+	return best, ok
+}

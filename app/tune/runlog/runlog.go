@@ -7,6 +7,7 @@ import (
 	"bowline/app/panel"
 	"bowline/app/study"
 	"bowline/app/words"
+	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -17,17 +18,18 @@ import (
 
 // Log is the run log with the form below it.
 type Log struct {
-	study  *study.Study
-	say    func(string)
-	ask    func(title, question string, answers ...panel.Answer)
-	on     *form.Page
-	list   *runTable
-	form   *runForm
-	detail *form.Prose
-	all    *widget.Check
-	edit   *widget.Button
-	remove *widget.Button
-	Object fyne.CanvasObject
+	study   *study.Study
+	against *form.Prose // the time computed
+	say     func(string)
+	ask     func(title, question string, answers ...panel.Answer)
+	on      *form.Page
+	list    *runTable
+	form    *runForm
+	detail  *form.Prose
+	all     *widget.Check
+	edit    *widget.Button
+	remove  *widget.Button
+	Object  fyne.CanvasObject
 }
 
 // mostRuns is how many runs the list shows before it scrolls.
@@ -36,7 +38,7 @@ const mostRuns = 10
 // New returns the log.
 func New(host panel.Host) *Log {
 	s, on := host.Study, host.Page
-	l := &Log{study: s, say: host.Say, ask: host.Ask, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: form.Words(theme.ColorNameForeground)}
+	l := &Log{study: s, say: host.Say, ask: host.Ask, on: on, list: newRunTable(s), form: newRunForm(s, on), detail: form.Words(theme.ColorNameForeground), against: form.Words(theme.ColorNameForeground)}
 	l.all = widget.NewCheck("All setups", func(on bool) {
 		l.list.setAll(on)
 		l.Refresh()
@@ -57,7 +59,7 @@ func New(host panel.Host) *Log {
 	}
 	l.Object = form.Group(
 		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
-		panel.ListOn(on, l.list.table, l.list.Len, mostRuns), l.detail, l.form.object,
+		panel.ListOn(on, l.list.table, l.list.Len, mostRuns), l.against, l.detail, l.form.object,
 	)
 	return l
 }
@@ -66,7 +68,19 @@ func New(host panel.Host) *Log {
 func (l *Log) Refresh() {
 	l.list.refresh()
 	l.form.refresh()
+	l.compare()
 	l.show()
+}
+
+// compare writes how the times logged with the current setup stand to the one computed.
+func (l *Log) compare() {
+	doc := l.study.Document()
+	text := ""
+	if launched, current := l.study.LaunchOf(doc.Setup()); current {
+		best, _ := car.Quickest(doc.Car().Setups[doc.Setup()].Runs)
+		text = words.LoggedAgainst(best, launched, l.study.Units())
+	}
+	l.against.Set(text)
 }
 
 // show writes the run selected and what can be done to it.

@@ -10,6 +10,8 @@ import (
 	"bowline/app/internal/screen"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
+	"bowline/app/study"
+	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -315,5 +317,23 @@ func TestRunWithoutAntiSquat(t *testing.T) {
 		if got := squatThen(&c.ride); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("of %+v is logged %v, want %v", c.ride.AntiSquat, got, c.want)
 		}
+	}
+}
+
+// The quickest time logged stands against the one computed, both from the rollout.
+func TestLoggedTimesStandAgainstTheOneComputed(t *testing.T) {
+	var l *Log
+	d := paneltest.Demo(t, func(host panel.Host) panel.Panel {
+		l = New(host)
+		return paneltest.Part(l.Object, l.Refresh, study.WantsAllLaunches)
+	})
+	d.Log(0, car.Run{Date: "2031-05-17", SixtyFoot: 1.5}, car.Run{Date: "2031-05-18", SixtyFoot: 1.4}, car.Run{Date: "2031-05-18"})
+	d.Settle()
+	if got, want := l.against.Text(), words.LoggedAgainst(1.4, d.Study.Launch(), units.US); got != want || want == "" {
+		t.Errorf("it says %q, want %q", got, want)
+	}
+	d.Edit()
+	if l.Refresh(); !strings.Contains(l.against.Text(), words.SixtyFeet(d.Study.Launch(), units.US)) {
+		t.Errorf("launched anew it says %q", l.against.Text())
 	}
 }

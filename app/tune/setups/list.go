@@ -127,13 +127,8 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 
 // bestSixty writes the least 60-ft time of runs [s].
 func bestSixty(runs []car.Run) string {
-	best := math.Inf(1)
-	for i := range runs {
-		if t := runs[i].SixtyFoot; t != 0 {
-			best = math.Min(best, t)
-		}
-	}
-	if math.IsInf(best, 1) {
+	best, ok := car.Quickest(runs)
+	if !ok {
 		return "—"
 	}
 	return units.US.Figure(units.Time, best, 0)
