@@ -32,6 +32,20 @@ var shownColumns = []struct{ key, title string }{
 	{"lower_turns", "lower"},
 }
 
+// launchedColumns are those of combinations that have been launched.
+var launchedColumns = []struct{ key, title string }{
+	{"anti_squat", "anti-squat"},
+	{"instant_center_x", "IC ahead"},
+	{"instant_center_z", "IC up"},
+	{"sixty_ft", "60 ft"},
+	{"envelope_share", "of limit"},
+	{"rear_apart", "apart"},
+	{"front_lift", "lift"},
+	{"pinion_change", "pinion"},
+	{"upper_turns", "upper"},
+	{"lower_turns", "lower"},
+}
+
 // WriteHoles writes the first n of ranked combinations of holes for a terminal
 // or a printed page: what they are held against, a table, and why each stands
 // where it stands. The ranking counts from a setup of c. More than there are
@@ -51,7 +65,8 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	}
 	head := section{title: "Combinations of holes", lines: []string{
 		fmt.Sprintf("%s of %s; %s can be used. Holes: upper chassis, lower chassis, upper housing, lower housing.", units.Count(n), units.Count(len(places)), units.Count(usable)),
-		"Target: " + w.targets() + w.pinionLimit() + ".",
+		"Target: " + w.targets() + w.limits() + ".",
+		words.RankedBy(places),
 	}}
 	head.table = w.places(places[:n])
 	text.section(head)
@@ -67,22 +82,29 @@ func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n in
 	return err
 }
 
-// pinionLimit says what the pinion is held against, if anything.
-func (w writer) pinionLimit() string {
+// limits say what the pinion and the lift of the front are held against, if anything.
+func (w writer) limits() (text string) {
 	if limit := w.Car.Check.PinionLimit; limit > 0 {
-		return ", pinion change up to " + w.units.Format(units.Angle, limit)
+		text = ", pinion change up to " + w.units.Format(units.Angle, limit)
 	}
-	return ""
+	if limit := w.Car.Check.LiftLimit; limit > 0 {
+		text += ", front lift up to " + w.units.Format(units.Length, limit)
+	}
+	return text
 }
 
 // places lists combinations, each in a row.
 func (w writer) places(places []holes.Place) table {
+	list := shownColumns
+	if len(places) > 0 && places[0].Launches() != nil {
+		list = launchedColumns
+	}
 	t := table{
-		groups:  []group{{"", 8}, {"turns from here", 2}, {"", 1}},
+		groups:  []group{{"", len(list)}, {"turns from here", 2}, {"", 1}},
 		columns: []heading{{"rank", ""}, {"holes", ""}},
 	}
 	var columns []*holes.Column
-	for _, shown := range shownColumns {
+	for _, shown := range list {
 		column, _ := holes.ColumnOf(shown.key)
 		columns = append(columns, column)
 		t.columns = append(t.columns, heading{shown.title, w.units.Symbol(column.Quantity)})
@@ -126,8 +148,8 @@ func remark(p *holes.Place) string {
 
 // WriteHolesCSV writes ranked combinations as a table: a header of names and
 // units, then one line each in the order given. Its columns are the rank and
-// those of holes.Columns that are for files. A cell is empty where there is no
-// value; usable says whether the holes can be used.
+// those of holes.Columns that are for files, and how the launch ended. A cell is empty
+// where there is no value; usable says whether the holes can be used.
 func WriteHolesCSV(out io.Writer, places []holes.Place, s units.System) error {
 	header := []string{"rank", "usable"}
 	var columns []*holes.Column
@@ -137,6 +159,7 @@ func WriteHolesCSV(out io.Writer, places []holes.Place, s units.System) error {
 			header = append(header, columnName(c.Key, c.Quantity, s))
 		}
 	}
+	header = append(header, "launch")
 	lines := [][]string{header}
 	for i := range places {
 		p := &places[i]
@@ -149,6 +172,11 @@ func WriteHolesCSV(out io.Writer, places []holes.Place, s units.System) error {
 			}
 			line = append(line, cell)
 		}
+		ended := ""
+		if l := p.Launch(); l != nil {
+			ended = l.Outcome.String()
+		}
+		line = append(line, ended)
 		lines = append(lines, line)
 	}
 	return csv.NewWriter(out).WriteAll(lines)

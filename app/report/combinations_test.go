@@ -59,6 +59,7 @@ COMBINATIONS OF HOLES
   4 of 4; 2 can be used. Holes: upper chassis, lower chassis, upper housing, lower housing.
   Target: anti-squat 100.0 to 160.0 %, instant center 40.00 to 60.00 in ahead and 6.00 to 14.00 in
   up.
+  Nearest to the target, by the side view alone.
                                                                              turns from here
   rank  holes    anti-squat  IC ahead  IC up  lower push  of limit  pinion  upper  lower
                         [%]      [in]   [in]        [lb]       [%]     [°]
@@ -119,6 +120,51 @@ func TestWriteHolesOfManyHoles(t *testing.T) {
 	}
 }
 
+// Combinations that have been launched are listed with what came of it, no wider than a
+// page, and the table says how each launch ended.
+func TestHolesLaunched(t *testing.T) {
+	c := few(t)
+	table, err := holes.Search(t.Context(), c, carfile.Stock(), holes.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	launches, err := holes.LaunchAll(t.Context(), table, c, 0, holes.LaunchOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	places := holes.Rank(table.With(launches), c, 0, holes.TargetOf(c), holes.Wishes{})
+	for _, s := range []units.System{units.US, units.SI} {
+		var out, lines bytes.Buffer
+		if err := report.WriteHoles(&out, c, 0, places, 4, s); err != nil {
+			t.Fatal(err)
+		}
+		for l := range strings.Lines(out.String()) {
+			if n := len([]rune(strings.TrimRight(l, "\n"))); n > 100 {
+				t.Errorf("a line of %d characters: %q", n, l)
+			}
+		}
+		if !strings.Contains(out.String(), "loads by side view and launch") {
+			t.Errorf("nothing says that they are launched:\n%s", &out)
+		}
+		if err := report.WriteHolesCSV(&lines, places, s); err != nil {
+			t.Fatal(err)
+		}
+		list, err := csv.NewReader(&lines).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, line := range list[1:] {
+			want := ""
+			if l := places[i].Launch(); l != nil {
+				want = l.Outcome.String()
+			}
+			if got := line[len(line)-1]; got != want || (want == "") == places[i].Combination().Usable() {
+				t.Errorf("line %d ends with %q, want %q", i+1, got, want)
+			}
+		}
+	}
+}
+
 // The table has every combination with the values of the search, and nothing
 // where there is none.
 func TestHolesCSV(t *testing.T) {
@@ -137,7 +183,7 @@ func TestHolesCSV(t *testing.T) {
 	if err != nil || len(lines) != 5 {
 		t.Fatalf("%d lines, %v", len(lines), err)
 	}
-	const head = "rank,usable,chassis_upper,chassis_lower,housing_upper,housing_lower,instant_center_x [in],instant_center_z [in],anti_squat [%],anti_squat_least [%],anti_squat_greatest [%],pinion_change [deg],closure_droop [in],closure_bump [in],hit_lower_push [lb],hit_upper_pull [lb],hooked_lower_push [lb],hooked_upper_pull [lb],highest_share [%],upper_length [in],lower_length [in],upper_turns,lower_turns,moved_ends,distance"
+	const head = "rank,usable,chassis_upper,chassis_lower,housing_upper,housing_lower,instant_center_x [in],instant_center_z [in],anti_squat [%],anti_squat_least [%],anti_squat_greatest [%],pinion_change [deg],closure_droop [in],closure_bump [in],hit_lower_push [lb],hit_upper_pull [lb],hooked_lower_push [lb],hooked_upper_pull [lb],highest_share [%],upper_length [in],lower_length [in],upper_turns,lower_turns,moved_ends,distance,sixty_ft [s],envelope_share [%],rear_apart [%],front_lift [in],launch"
 	if got := strings.Join(lines[0], ","); got != head {
 		t.Errorf("the header is\n%s", got)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/holes"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
@@ -110,10 +111,44 @@ func reason(r holes.Reason, s units.System) string {
 		return barTurns(r.Turns)
 	case holes.Overload:
 		return fmt.Sprintf("%s would carry %s of what they may in %s", bars, units.Share(r.Value), r.Way)
+	case holes.NotLaunched:
+		return "not launched yet"
+	case holes.LaunchEnded:
+		return noSixtyFeet(r.Outcome, r.Part)
+	case holes.SixtyFeet:
+		return "60 ft in " + s.Format(units.Time, r.Value)
+	case holes.MostDemand, holes.LaunchOverload:
+		return Phrase(reaches(r.Demand, s))
+	case holes.RearApart:
+		return fmt.Sprintf("rear tires %s apart in the launch", s.Format(units.Percent, r.Value))
+	case holes.FrontLift:
+		if s.ReadsZero(units.Length, r.Value) {
+			return "the front tires stay on the ground"
+		}
+		return fmt.Sprintf("the front comes up %s in the launch", s.Format(units.Length, r.Value))
+	case holes.LiftOver:
+		return fmt.Sprintf("the front comes up %s in the launch, its limit is %s", s.Format(units.Length, r.Value), s.Format(units.Length, r.Limit))
 	case holes.Tie:
 		return tie(r)
 	}
 	return ""
+}
+
+// noSixtyFeet says why a launch does not come to 60 ft.
+func noSixtyFeet(o launch.Outcome, fastest launch.Part) string {
+	switch o {
+	case launch.TimeUp:
+		return "the launch is over before 60 ft: its time is up"
+	case launch.WentOver:
+		return "the car goes over in the launch"
+	case launch.NotHeld:
+		return "no launch: nothing holds the axle"
+	case launch.NoRest:
+		return "no launch: the car finds no rest with these turns"
+	case launch.TooStiff:
+		return "no launch: " + Part(fastest) + " move too fast to be computed"
+	}
+	return "no launch: the numbers run away"
 }
 
 // amount writes a magnitude, one that would be shown as nothing as less than the
@@ -145,6 +180,7 @@ func barTurns(turns [2]float64) string {
 func tie(r holes.Reason) string {
 	same := map[holes.Order]string{
 		holes.NearestTarget: "same distance as", holes.LeastPush: "same push as", holes.LeastShare: "same share as", holes.FewestTurns: "same turns as",
+		holes.Quickest: "same time as", holes.LeastEnvelope: "same share as", holes.MostEven: "as even as", holes.LeastLift: "same lift as",
 	}[r.Order]
 	decides := map[holes.Decider]string{
 		holes.ByDistance: "nearness to the target decides",

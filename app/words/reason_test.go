@@ -5,9 +5,11 @@ import (
 	"testing"
 
 	"bowline/app/words"
+	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/holes"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
@@ -16,6 +18,7 @@ const degree = math.Pi / 180
 func TestReasons(t *testing.T) {
 	push := holes.Reason{Kind: holes.NearestPush, Pair: car.Lower, Value: 9000 * lbf, Limit: 0.7}
 	ahead := holes.Reason{Kind: holes.AheadOff, Value: 1.2 * inch}
+	right := analysis.Demand{Bar: launch.LowerRight, Way: column.Push, Source: analysis.FromLaunch, Share: 1.52, Time: 0.11}
 	said := map[holes.ReasonKind]bool{holes.Refused: true}
 	for _, c := range []struct {
 		list []holes.Reason
@@ -46,6 +49,21 @@ func TestReasons(t *testing.T) {
 		{[]holes.Reason{{Kind: holes.BarTurns}}, "no turns"},
 		{[]holes.Reason{{Kind: holes.TargetMet}, {Kind: holes.Overload, Pair: car.Upper, Way: column.Pull, Value: 1.0004}, {Kind: holes.Overload, Pair: car.Lower, Way: column.Push, Value: 1.06}},
 			"inside the target; upper bars would carry 100.1 % of what they may in pull, lower bars would carry 106 % of what they may in push"},
+		{[]holes.Reason{{Kind: holes.SixtyFeet, Value: 1.2345}, {Kind: holes.LiftOver, Value: 13 * inch, Limit: 8 * inch}, {Kind: holes.TargetMet}, {Kind: holes.LaunchOverload, Demand: right},
+			{Kind: holes.Tie, Order: holes.Quickest, Others: 1, Decider: holes.ByPush}},
+			"60 ft in 1.235 s; the front comes up 13.00 in in the launch, its limit is 8.00 in; inside the target; the lower right bar reaches 152 % of what it may carry in push, at 0.110 s of the launch; same time as 1 other, least push decides"},
+		{[]holes.Reason{{Kind: holes.MostDemand, Demand: analysis.Demand{Bar: launch.UpperLeft, Way: column.Pull, Source: analysis.FromHit, Share: 0.6, Travel: -2 * inch}}, {Kind: holes.Tie, Order: holes.LeastEnvelope, Others: 1, Decider: holes.ByTurns}},
+			"the upper bars reach 60 % of what they may carry in pull, in the hit case at 2.00 in droop; same share as 1 other, fewest turns decide"},
+		{[]holes.Reason{{Kind: holes.RearApart, Value: 0.0812}, {Kind: holes.Tie, Order: holes.MostEven, Others: 2, Decider: holes.ByTurns}}, "rear tires 8.1 % apart in the launch; as even as 2 others, fewest turns decide"},
+		{[]holes.Reason{{Kind: holes.FrontLift}, {Kind: holes.Tie, Order: holes.LeastLift, Others: 2, Decider: holes.ByTurns}}, "the front tires stay on the ground; same lift as 2 others, fewest turns decide"},
+		{[]holes.Reason{{Kind: holes.FrontLift, Value: inch}}, "the front comes up 1.00 in in the launch"},
+		{[]holes.Reason{{Kind: holes.NotLaunched}, {Kind: holes.TargetMet}}, "not launched yet; inside the target"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.WentOver}}, "the car goes over in the launch"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.TimeUp}}, "the launch is over before 60 ft: its time is up"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.NoRest}}, "no launch: the car finds no rest with these turns"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.NotHeld}}, "no launch: nothing holds the axle"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.TooStiff, Part: launch.RearTires}}, "no launch: the rear tires move too fast to be computed"},
+		{[]holes.Reason{{Kind: holes.LaunchEnded, Outcome: launch.Diverged}}, "no launch: the numbers run away"},
 	} {
 		check(t, "reasons", words.Reasons(c.list, units.US), c.want)
 		for _, r := range c.list {

@@ -50,6 +50,26 @@ func Ranking(places []holes.Place, present *holes.Place, wishes bool) string {
 	return text
 }
 
+// RankedBy says what a ranking goes by and rests on: the side view alone, or the launch
+// too, and of how many combinations while some are missing.
+func RankedBy(places []holes.Place) string {
+	if len(places) == 0 {
+		return ""
+	}
+	p := &places[0]
+	order, l := p.Wishes().Order, p.Launches()
+	text := Capital(order.String())
+	switch {
+	case l == nil && order.NeedsLaunches():
+		return text + ": not launched yet, so by nearness to the target."
+	case l == nil:
+		return text + ", by the side view alone."
+	case !l.Complete():
+		return fmt.Sprintf("%s; loads by side view and launch, %s of %s launched so far.", text, units.Count(l.Done), units.Count(l.Total))
+	}
+	return text + "; loads by side view and launch."
+}
+
 // fulfilled says how many combinations fulfil all wishes.
 func fulfilled(n int) string {
 	switch n {

@@ -63,3 +63,22 @@ func TestRanking(t *testing.T) {
 func TestWhichHoles(t *testing.T) {
 	check(t, "holes", words.WhichHoles(car.Holes{ChassisUpper: 3, ChassisLower: 2, HousingUpper: 1}), "Upper chassis 4, lower chassis 3, upper housing 2, lower housing 1.")
 }
+
+func TestRankedBy(t *testing.T) {
+	by := func(o holes.Order, l *holes.Launches) string {
+		c := level()
+		table := (&holes.Table{Car: c}).With(l)
+		for i := range 8 {
+			table.Combinations = append(table.Combinations, holes.Combination{Holes: car.Holes{ChassisUpper: i / 4, ChassisLower: i % 4}})
+		}
+		return words.RankedBy(holes.Rank(table, c, 0, holes.Target{}, holes.Wishes{Order: o}))
+	}
+	some := &holes.Launches{List: make([]holes.Launch, 8), Done: 3, Total: 8}
+	all := &holes.Launches{List: make([]holes.Launch, 8), Done: 8, Total: 8}
+	check(t, "side view", by(holes.NearestTarget, nil), "Nearest to the target, by the side view alone.")
+	check(t, "nothing yet", by(holes.Quickest, nil), "Least time to 60 ft: not launched yet, so by nearness to the target.")
+	check(t, "some", by(holes.Quickest, some), "Least time to 60 ft; loads by side view and launch, 3 of 8 launched so far.")
+	check(t, "all", by(holes.NearestTarget, all), "Nearest to the target; loads by side view and launch.")
+	check(t, "envelope", by(holes.LeastEnvelope, all), "Least share of the limit, launch included; loads by side view and launch.")
+	check(t, "none", words.RankedBy(nil), "")
+}

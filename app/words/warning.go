@@ -16,7 +16,7 @@ func Warning(w analysis.Warning, s units.System) string {
 	case analysis.BeyondThread:
 		return fmt.Sprintf("The thread of the %s does not have %s: %s.", w.Bar, OwnTurns(w.Value), room(w.Room))
 	case analysis.OverCapacity:
-		return overCapacity(w.Demand, s)
+		return reaches(w.Demand, s)
 	case analysis.NotBalanced:
 		return "At " + travel + " the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given."
 	case analysis.LittleThread:
@@ -58,8 +58,8 @@ func room(r adjuster.Room) string {
 	return fmt.Sprintf("from its length without preload it allows %s and %s", said(shorter, "shorter"), said(longer, "longer"))
 }
 
-// overCapacity says which bars are loaded beyond their limit, by what and where.
-func overCapacity(d analysis.Demand, s units.System) string {
+// reaches says how near bars come to what they may carry, by what and where.
+func reaches(d analysis.Demand, s units.System) string {
 	if d.Source == analysis.FromLaunch {
 		return fmt.Sprintf("The %s reaches %s of what it may carry in %s, at %s of the launch.", d.Bar, units.Share(d.Share), d.Way, s.Format(units.Time, d.Time))
 	}

@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -60,10 +61,39 @@ func (q *request) checkHoles(flags *flag.FlagSet) error {
 		return errors.New("-card and -pdf are the same file; give each one of its own")
 	case searched && q.search < 1:
 		return fmt.Errorf("-search %d is too few; give a number from 1 on", q.search)
+	case !searched && (q.launchAll || q.by != ""):
+		return errors.New("-launch-all and -by are about a search; give -search N too")
 	case searched && q.json:
 		return errors.New("-search and -json exclude each other; -search with -csv DIR writes a table for other programs")
 	}
 	return nil
+}
+
+// orderNames are the values of -by, by holes.Order.
+var orderNames = [len(holes.Orders)]string{
+	holes.NearestTarget: "target", holes.LeastPush: "push", holes.LeastShare: "share", holes.FewestTurns: "turns",
+	holes.Quickest: "time", holes.LeastEnvelope: "envelope", holes.MostEven: "even", holes.LeastLift: "lift",
+}
+
+// order reads the value of -by, that of the target for none.
+func (q *request) order() (holes.Order, error) {
+	if q.by == "" {
+		return holes.NearestTarget, nil
+	}
+	i := slices.Index(orderNames[:], q.by)
+	if i < 0 {
+		return 0, fmt.Errorf("-by %q is unknown; give one of %s", q.by, strings.Join(orderNames[:], ", "))
+	}
+	return holes.Orders[i], nil
+}
+
+// checkOrder refuses an order that is none, and one by launches without these.
+func (q *request) checkOrder() error {
+	o, err := q.order()
+	if err == nil && o.NeedsLaunches() && !q.launchAll {
+		return fmt.Errorf("-by %s needs the launch of every combination; give -launch-all too", q.by)
+	}
+	return err
 }
 
 // samePath reports whether two names lead to the same file, there or not.
@@ -82,13 +112,26 @@ func (q *request) saveCard(in *analyzed, now time.Time) error {
 	return card.Save(q.card, now)
 }
 
-// rank searches all combinations of holes and ranks them, those within the
-// bars' loads first.
+// rank searches all combinations of holes, launches them where that is asked for, and
+// ranks them, those within the bars' loads first.
 func (q *request) rank(in *analyzed) ([]holes.Place, error) {
-	c := in.result.Car
+	c, setup := in.result.Car, in.result.Options.Setup
 	table, err := holes.Search(context.Background(), c, in.library, holes.Options{})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", q.name(), err)
 	}
-	return holes.Rank(table, c, in.result.Options.Setup, holes.TargetOf(c), holes.Wishes{WithinLoad: true}), nil
+	if q.launchAll {
+		launches, err := holes.LaunchAll(context.Background(), table, c, setup, holes.LaunchOptions{})
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", q.name(), err)
+		}
+		table = table.With(launches)
+	}
+	order, err := q.order()
+	if err != nil {
+		return nil, err
+	}
+	target := holes.TargetOf(c)
+	wishes := holes.Wishes{Order: order, WithinLoad: true, WithinLift: q.launchAll}
+	return holes.Rank(table, c, setup, target, wishes.Of(target)), nil
 }

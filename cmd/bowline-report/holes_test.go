@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -144,6 +145,47 @@ func TestSearchPutsOverloadLast(t *testing.T) {
 	}
 	if turns != 1 || !over {
 		t.Errorf("%d changes between held and overloaded, want 1", turns)
+	}
+}
+
+// With the launches, the combinations that came to 60 ft stand by their times within
+// those that load no bar beyond its limit, and within those that do.
+func TestSearchWithLaunches(t *testing.T) {
+	folder := t.TempDir()
+	weak := changed(t, "torque = 1400.0", "torque = 700.0")
+	if got := command("-search", "2", "-launch-all", "-by", "time", "-csv", folder, weak); got.status != 0 || got.stderr != "" || !strings.Contains(got.stdout, "60 ft") {
+		t.Fatalf("%+v", got)
+	}
+	data, err := os.ReadFile(filepath.Join(folder, "holes.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at, share, before, overloaded := slices.Index(lines[0], "sixty_ft [s]"), slices.Index(lines[0], "envelope_share [%]"), 0.0, 0
+	for _, line := range lines[1:] {
+		seconds, err := strconv.ParseFloat(line[at], 64)
+		load, err2 := strconv.ParseFloat(line[share], 64)
+		if err != nil || err2 != nil || line[len(line)-1] != "finished" {
+			t.Fatalf("%v %v of %q", err, err2, line)
+		}
+		switch {
+		case load > 100:
+			if overloaded++; overloaded == 1 {
+				before = 0
+			}
+		case overloaded > 0:
+			t.Errorf("a share of %v %% after an overload", load)
+		}
+		if seconds < before-1e-9 {
+			t.Errorf("%v s after %v", seconds, before)
+		}
+		before = seconds
+	}
+	if overloaded == 0 || overloaded == len(lines)-1 {
+		t.Errorf("%d are overloaded, so that nothing is sorted by that", overloaded)
 	}
 }
 

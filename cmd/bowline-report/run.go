@@ -31,7 +31,7 @@ const (
 )
 
 const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE]
-                      [-card FILE -holes N,N,N,N] [-search N] (CAR.toml | -demo)
+                      [-card FILE -holes N,N,N,N] [-search N [-launch-all] [-by ORDER]] (CAR.toml | -demo)
 
 Writes a text report of the car to standard output. Options come before the car file.
 Files are written first: when one fails, the others are written but not the report.
@@ -43,11 +43,11 @@ const program = "bowline-report: "
 
 // request is what the command line asks for.
 type request struct {
-	setup, pdf, csv, charts, tables, card string
-	holes                                 holeNumbers
-	search                                int
-	json, demo                            bool
-	car                                   string
+	setup, pdf, csv, charts, tables, card, by string
+	holes                                     holeNumbers
+	search                                    int
+	json, demo, launchAll                     bool
+	car                                       string
 }
 
 // run carries out the command and returns its exit status. PDF pages are dated
@@ -95,7 +95,9 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
 	flags.StringVar(&q.card, "card", "", "write a card to tape to the car, with how to get from the setup to -holes, to a PDF `FILE` too")
 	flags.Var(&q.holes, "holes", "the holes of the card: upper chassis, lower chassis, upper housing, lower housing, counted from 1, as in 4,3,2,3 for `N,N,N,N`")
-	flags.IntVar(&q.search, "search", 0, "write the best `N` combinations of holes instead of the report, those within the bars' loads first and then by the target; with -csv all of them into "+report.HolesFile+" too")
+	flags.IntVar(&q.search, "search", 0, "write the best `N` combinations of holes instead of the report, those within the bars' loads first and then by -by; with -csv all of them into "+report.HolesFile+" too")
+	flags.BoolVar(&q.launchAll, "launch-all", false, "with -search, launch every combination too, which takes seconds: loads of the launch count, and the front lift limit where the car has one")
+	flags.StringVar(&q.by, "by", "", "with -search, the `ORDER` of the combinations: target (if left out), push, share or turns; with -launch-all also time to 60 ft, envelope of side view and launch, even rear tires, or lift of the front")
 	flags.StringVar(&q.tables, "tables", "", "take materials and tubes from `FILE` before the built-in ones")
 	flags.BoolVar(&q.demo, "demo", false, "take the built-in demo car")
 	explain := func(w io.Writer) {
@@ -110,7 +112,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	}
 	if err == nil {
 		q.car = flags.Arg(0)
-		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags))
+		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags), q.checkOrder())
 	}
 	if err != nil {
 		complain(stderr, err)

@@ -76,6 +76,9 @@ func TestWrongUsage(t *testing.T) {
 		{[]string{"-search", "0", "-demo"}, "bowline-report: -search 0 is too few; give a number from 1 on\n"},
 		{[]string{"-search", "-3", "-demo"}, "-search -3 is too few"},
 		{[]string{"-search", "best", "-demo"}, "-search"},
+		{[]string{"-launch-all", "-demo"}, "bowline-report: -launch-all and -by are about a search; give -search N too\n"},
+		{[]string{"-search", "5", "-by", "luck", "-demo"}, "bowline-report: -by \"luck\" is unknown; give one of target, push, share, turns, time, envelope, even, lift\n"},
+		{[]string{"-search", "5", "-by", "time", "-demo"}, "bowline-report: -by time needs the launch of every combination; give -launch-all too\n"},
 		{[]string{"-search", "5", "-json", "-demo"}, "bowline-report: -search and -json exclude each other; -search with -csv DIR writes a table for other programs\n"},
 		{[]string{"-tables=", "-pdf=", reference}, "bowline-report: -tables is empty; give it a FILE or leave it out\n"},
 	} {

@@ -120,6 +120,7 @@ type Check struct {
 	TargetICZ       [2]float64 // instant center above the ground [m]
 	Rollout         float64    // how far the car rolls before the clock starts [m]
 	PinionLimit     float64    // greatest pinion angle change over the travel that a search for holes accepts [rad]; 0: no limit
+	LiftLimit       float64    // greatest height of the front tires above the ground in a launch that it accepts [m]; 0: no limit
 }
 
 // Setup is a choice of holes, the turns of each bar and the runs made with

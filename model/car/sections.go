@@ -104,6 +104,7 @@ var Sections = []Section{
 		optional("check.crookedness", "Initial bow over length", "0.001 is a bow of one thousandth of the bar; measure yours with a straightedge.", units.Number, 0, 0.05, column.DefaultCrookedness, func(c *Car) *float64 { return &c.Check.Crookedness }),
 		fine("check.rollout", "Rollout", "How far the car rolls until the front tires have left the starting beam and the clock starts; about a foot where it is not known.", units.Length, 0, 60*inch, inches(12), func(c *Car) *float64 { return &c.Check.Rollout }),
 		fine("check.pinion_limit", "Pinion change limit", "Most that the pinion angle may change from full droop to full bump when holes are searched for; 0 for no limit.", units.Angle, 0, degrees(90), 0, func(c *Car) *float64 { return &c.Check.PinionLimit }),
+		fine("check.lift_limit", "Front lift limit", "Most that the front tires may come off the ground in the launch when holes are searched for; 0 for no limit.", units.Length, 0, 60*inch, 0, func(c *Car) *float64 { return &c.Check.LiftLimit }),
 	}},
 }
 

@@ -32,3 +32,14 @@ func BenchmarkSearch(b *testing.B) {
 	}
 	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(count), "µs/combination")
 }
+
+// All combinations launched, on as many cores as there are.
+func BenchmarkLaunchAll(b *testing.B) {
+	c := saltgrass(b)
+	table := search(b, c, holes.Options{})
+	count := 0
+	for b.Loop() {
+		count += launched(b, table, c, 0, holes.LaunchOptions{}).Done
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(count), "µs/combination")
+}

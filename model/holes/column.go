@@ -32,6 +32,8 @@ type Column struct {
 	Quantity units.Quantity
 	Uses     Use
 
+	OfLaunch bool // it is of the launch
+
 	value    func(*Place) (float64, bool)
 	decimals int                 // of a plain number
 	text     func(*Place) string // nil: the value with its unit
@@ -46,10 +48,13 @@ func (c *Column) Value(p *Place) (float64, bool) {
 	return x, true
 }
 
-// Text returns the value as it is shown, a dash where there is none.
+// Text returns the value as it is shown, a dash where there is none, "not
+// yet" where it is of a launch that is still to come.
 func (c *Column) Text(p *Place, s units.System) string {
 	x, ok := c.Value(p)
 	switch {
+	case !ok && c.OfLaunch && p.Awaited():
+		return "not yet"
 	case !ok:
 		return "–"
 	case c.text != nil:
@@ -90,7 +95,7 @@ func ColumnOf(key string) (*Column, bool) {
 }
 
 // Columns lists the columns in their order on screen, in filters and in files.
-var Columns = slices.Concat(holeColumns(), rideColumns(), travelColumns(), loadColumns(), barColumns(), placeColumns())
+var Columns = slices.Concat(holeColumns(), rideColumns(), travelColumns(), loadColumns(), barColumns(), placeColumns(), launchColumns())
 
 // known makes the value of a column from one that every usable combination has.
 func known(of func(*Combination) float64) func(*Place) (float64, bool) {
@@ -237,6 +242,36 @@ func placeColumns() []*Column {
 			Key: "distance", Title: "Distance\nto target", Help: "How far from the target: 0 inside all of it, 1 as far outside as its middle is from its edge.", Quantity: units.Number, Uses: everywhere,
 			value:    func(p *Place) (float64, bool) { return p.Distance, p.Combination().Usable() },
 			decimals: 3,
+		},
+	}
+}
+
+// launchColumns are what came of the launch.
+func launchColumns() []*Column {
+	launched := func(known func(*Launch) bool, of func(*Launch) float64) func(*Place) (float64, bool) {
+		return func(p *Place) (float64, bool) {
+			if l := p.Launch(); l != nil && known(l) {
+				return of(l), true
+			}
+			return 0, false
+		}
+	}
+	return []*Column{
+		{
+			Key: "sixty_ft", Title: "60 ft", Help: "Time to 60 ft in the launch, from the rollout.", Quantity: units.Time, Uses: everywhere, OfLaunch: true,
+			value: launched((*Launch).Finished, func(l *Launch) float64 { return l.SixtyFeet }),
+		},
+		{
+			Key: "envelope_share", Title: "Share with\nlaunch", Help: "The largest load in any bar over what it may carry, in the side view or in the launch.", Quantity: units.Percent, Uses: everywhere, OfLaunch: true,
+			value: launched((*Launch).Whole, func(l *Launch) float64 { return l.Worst.Share }),
+		},
+		{
+			Key: "rear_apart", Title: "Rear tires\napart", Help: "How far the loads of the left and the right rear tire are apart through the launch, over both: 0 % is even.", Quantity: units.Percent, Uses: everywhere, OfLaunch: true,
+			value: launched((*Launch).Whole, func(l *Launch) float64 { return l.Unevenness }),
+		},
+		{
+			Key: "front_lift", Title: "Front lift", Help: "The most that a front tire comes off the ground in the launch.", Quantity: units.Length, Uses: everywhere, OfLaunch: true,
+			value: launched((*Launch).Whole, func(l *Launch) float64 { return l.Lift }),
 		},
 	}
 }

@@ -56,6 +56,7 @@ func TestColumnTextsByHand(t *testing.T) {
 		"instant_center_x": "61.20 in", "instant_center_z": "10.00 in", "anti_squat": "130.0 %",
 		"anti_squat_least": "90.0 %", "anti_squat_greatest": "170.0 %", "pinion_change": "1.50°", "closure_droop": "9.00 in", "closure_bump": "7.50 in",
 		"hit_lower_push": "6,000 lb", "hooked_lower_push": "3,600 lb", "hit_upper_pull": "0 lb", "hooked_upper_pull": "0 lb", "highest_share": "55.0 %",
+		"sixty_ft": "–", "envelope_share": "–", "rear_apart": "–", "front_lift": "–",
 		"upper_length": "20.50 in", "lower_length": "19.00 in", "upper_turns": "+4.00", "lower_turns": "−8.00", "moved_ends": "2", "distance": "0.120",
 	}
 	for _, c := range holes.Columns {

@@ -20,6 +20,14 @@ type Table struct {
 	Library      stock.Library // the materials
 	Travels      int           // rear travels that each combination was evaluated at
 	Combinations []Combination // in the order of Index
+	Launches     *Launches     // of the combinations; nil: they are not asked for
+}
+
+// With returns the table with launches of its combinations, or without any for nil.
+func (t *Table) With(l *Launches) *Table {
+	with := *t
+	with.Launches = l
+	return &with
 }
 
 // Combination is one choice of holes, with the bars as long as they have to be

@@ -20,15 +20,28 @@ const (
 	LeastPush                  // the least of the largest push in a bar
 	LeastShare                 // the least of the largest share of the allowable load, push or pull
 	FewestTurns                // the fewest turns of the bars from the present setup
+
+	// These need the launches.
+	Quickest      // the least time to 60 ft
+	LeastEnvelope // the least of the largest share of the allowable load, launch included
+	MostEven      // left and right rear tire loads the least apart through the launch
+	LeastLift     // the front tires the least off the ground
 )
 
 // Orders lists the orders.
-var Orders = [...]Order{NearestTarget, LeastPush, LeastShare, FewestTurns}
+var Orders = [...]Order{NearestTarget, LeastPush, LeastShare, FewestTurns, Quickest, LeastEnvelope, MostEven, LeastLift}
 
 // String returns the order's name, as in "nearest to the target".
 func (o Order) String() string {
-	return [...]string{"nearest to the target", "least push", "least share of the limit", "fewest turns"}[o]
+	return [...]string{
+		"nearest to the target", "least push", "least share of the limit", "fewest turns",
+		"least time to 60 ft", "least share of the limit, launch included", "rear tires most even in the launch", "least front-wheel lift",
+	}[o]
 }
+
+// NeedsLaunches reports whether places can be ordered so only when their combinations
+// have been launched.
+func (o Order) NeedsLaunches() bool { return o >= Quickest }
 
 // Wishes say which places come first. The zero value has no wish but to be near
 // the target.
@@ -37,14 +50,24 @@ type Wishes struct {
 	OneBar       bool // only one pair of bars is moved, at either or both of its ends
 	InReach      bool // the adjusters reach it with the present tubes
 	WithinPinion bool // the pinion's limit is kept
-	WithinLoad   bool // no bar is beyond its allowable load
+	WithinLoad   bool // no bar is beyond its allowable load, in its launch either where there is one
 	InTarget     bool // all of the target is met
+	WithinLift   bool // the limit of front-wheel lift is kept in the launch
 }
 
 // Of returns the wishes that mean something with a target: without a limit of the
-// pinion there is none to be kept.
+// pinion or of front-wheel lift there is none to be kept.
 func (w Wishes) Of(t Target) Wishes {
 	w.WithinPinion = w.WithinPinion && t.PinionLimit != 0
+	w.WithinLift = w.WithinLift && t.LiftLimit != 0
+	return w
+}
+
+// OfSideView returns the wishes without those that need launches.
+func (w Wishes) OfSideView() Wishes {
+	if w.WithinLift = false; w.Order.NeedsLaunches() {
+		w.Order = NearestTarget
+	}
 	return w
 }
 
@@ -61,6 +84,7 @@ const (
 	WithinPinion
 	WithinLoad
 	InTarget
+	WithinLift
 )
 
 // Decider is the criterion that separates a place from the others that are equal
@@ -115,6 +139,27 @@ func (p *Place) Combination() *Combination { return &p.ranking.table.Combination
 // Holes returns the holes that the place is of.
 func (p *Place) Holes() car.Holes { return p.Combination().Holes }
 
+// Launches returns those of the table that the place is of; nil when they are not asked
+// for.
+func (p *Place) Launches() *Launches { return p.ranking.table.Launches }
+
+// Wishes returns what the place is ranked by besides the target.
+func (p *Place) Wishes() Wishes { return p.ranking.wishes }
+
+// Launch returns the launch of the combination that the place is of, not to be changed;
+// nil while that has not been launched.
+func (p *Place) Launch() *Launch {
+	if all := p.Launches(); all != nil && all.List[p.Index].Done {
+		return &all.List[p.Index]
+	}
+	return nil
+}
+
+// Awaited reports whether the combination is to be launched and has not been yet.
+func (p *Place) Awaited() bool {
+	return p.Launches() != nil && p.Launch() == nil && p.Combination().Usable()
+}
+
 // MovedEnds returns how many of the four ends move from the present setup.
 func (p *Place) MovedEnds() int { return p.Moved[car.Upper] + p.Moved[car.Lower] }
 
@@ -128,7 +173,8 @@ func (p *Place) AllTurns() float64 {
 // fulfil all wishes, then those that do not, then those that cannot be used.
 // Within each they come by the order asked for; equals by the distance to the
 // target, the share of the limit in push, the ends moved, the turns and at last
-// the holes, lowest numbers first. None is left out.
+// the holes, lowest numbers first. None is left out. What is ordered by its launch and
+// has not been launched yet, or did not come so far, is behind all that have.
 //
 // Moves and turns count from a setup of c, whose holes are those that the table
 // was searched for. Rank panics when the setup does not exist.
@@ -212,8 +258,11 @@ func (p *Place) judge() key {
 	unmet(r.wishes.OneBar, OneBar, p.Moved[car.Upper] == 0 || p.Moved[car.Lower] == 0)
 	unmet(r.wishes.InReach, InReach, p.HasTurns && !p.Recut(car.Upper) && !p.Recut(car.Lower))
 	unmet(r.wishes.WithinPinion, WithinPinion, p.Off.Pinion == 0)
-	unmet(r.wishes.WithinLoad, WithinLoad, c.Highest() <= 1)
+	l := p.Launch()
+	whole := l != nil && l.Whole()
+	unmet(r.wishes.WithinLoad, WithinLoad, c.Highest() <= 1 && (l == nil || l.Worst.Share <= 1))
 	unmet(r.wishes.InTarget, InTarget, p.Inside)
+	unmet(r.wishes.WithinLift, WithinLift, whole && (r.target.LiftLimit == 0 || l.Lift <= r.target.LiftLimit))
 	share := grid(max(c.Share[car.Upper][column.Push], c.Share[car.Lower][column.Push]), slack)
 	turns := grid(p.AllTurns(), slack)
 	k := key{index: p.Index, by: [ByHoles]float64{ByDistance: p.Distance, ByPush: share, ByMoved: float64(p.MovedEnds()), ByTurns: turns}}
@@ -230,8 +279,29 @@ func (p *Place) judge() key {
 		k.by[ByOrder] = grid(c.Highest(), slack)
 	case FewestTurns:
 		k.by[ByOrder] = turns
+	default:
+		k.by[ByOrder] = l.by(r.wishes.Order)
 	}
 	return k
+}
+
+// unknown is the sorting key of what is ordered by a launch that has not come so far.
+var unknown = math.Inf(1)
+
+// by returns the sorting key of a launch, or of none with nil, for one of the orders
+// that need launches.
+func (l *Launch) by(o Order) float64 {
+	switch {
+	case l == nil || !l.Whole() || o == Quickest && !l.Finished():
+		return unknown
+	case o == Quickest:
+		return grid(l.SixtyFeet, slack)
+	case o == LeastEnvelope:
+		return grid(l.Worst.Share, slack)
+	case o == MostEven:
+		return grid(l.Unevenness, slack)
+	}
+	return grid(l.Lift, slack)
 }
 
 // largestPush returns the pair with the largest push in a bar, and that push over
@@ -285,7 +355,8 @@ func settle(places []Place, keys []key) {
 		for last+1 < len(places) && equal(first, last+1) {
 			last++
 		}
-		for i := first; i <= last && last > first && keys[i].class < 2; i++ {
+		compared := keys[first].class < 2 && keys[first].by[ByOrder] != unknown
+		for i := first; i <= last && last > first && compared; i++ {
 			neighbor := i - 1
 			if i == first {
 				neighbor = i + 1

@@ -8,6 +8,7 @@ import (
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/column"
+	"bowline/model/launch"
 	"bowline/model/units"
 )
 
@@ -16,29 +17,37 @@ type ReasonKind int
 
 // The kinds, each with what Value and Limit mean where they do.
 const (
-	Refused     ReasonKind = iota // the holes cannot be used; Table.Refusal says why
-	AreInUse                      // they are the present ones
-	BothMoved                     // a wish unmet: both pairs of bars would be moved
-	NoStart                       // the present holes cannot be used, so that no turns can be counted from them
-	ShortThread                   // Pair's rod ends have too little thread for any tube
-	NewTube                       // Pair needs a tube longer by Value [m], below zero shorter
-	PinionTurn                    // the pinion turns by Value, more than Limit [rad]
-	TargetMet                     // all of it
-	SquatOff                      // anti-squat is by Value outside the target, below zero too low [1]
-	NoSquat                       // there is no anti-squat: the line of action stands upright
-	AheadOff                      // the instant center is by Value outside the target along the car, below zero too far back [m]
-	AboveOff                      // likewise in height, below zero too low [m]
-	FarAhead                      // AheadOff by so much that it only says that the bars are nearly parallel; its sign is Value's
-	FarAbove                      // AboveOff likewise
-	NoCenter                      // there is no instant center: the bars are parallel
-	PinionOff                     // the pinion turns by Value beyond its limit [rad]
-	MostPush                      // Pair is pushed most of all bars, by Value [N]
-	NearestPush                   // Pair is nearest to its limit in push, with Value [N] at a share of Limit [1]
-	NoPush                        // no bar is pushed
-	MostShare                     // the largest share of the allowable load is Value [1]
-	BarTurns                      // the bars are turned by Turns
-	Overload                      // Pair would carry Value times its allowable load in Way [1]
-	Tie                           // Others are as good by Order, and Decider sets the place apart from them
+	Refused        ReasonKind = iota // the holes cannot be used; Table.Refusal says why
+	AreInUse                         // they are the present ones
+	BothMoved                        // a wish unmet: both pairs of bars would be moved
+	NoStart                          // the present holes cannot be used, so that no turns can be counted from them
+	ShortThread                      // Pair's rod ends have too little thread for any tube
+	NewTube                          // Pair needs a tube longer by Value [m], below zero shorter
+	PinionTurn                       // the pinion turns by Value, more than Limit [rad]
+	TargetMet                        // all of it
+	SquatOff                         // anti-squat is by Value outside the target, below zero too low [1]
+	NoSquat                          // there is no anti-squat: the line of action stands upright
+	AheadOff                         // the instant center is by Value outside the target along the car, below zero too far back [m]
+	AboveOff                         // likewise in height, below zero too low [m]
+	FarAhead                         // AheadOff by so much that it only says that the bars are nearly parallel; its sign is Value's
+	FarAbove                         // AboveOff likewise
+	NoCenter                         // there is no instant center: the bars are parallel
+	PinionOff                        // the pinion turns by Value beyond its limit [rad]
+	MostPush                         // Pair is pushed most of all bars, by Value [N]
+	NearestPush                      // Pair is nearest to its limit in push, with Value [N] at a share of Limit [1]
+	NoPush                           // no bar is pushed
+	MostShare                        // the largest share of the allowable load is Value [1]
+	BarTurns                         // the bars are turned by Turns
+	Overload                         // Pair would carry Value times its allowable load in Way [1]
+	NotLaunched                      // the combination is still to be launched
+	LaunchEnded                      // its launch did not come to 60 ft: Outcome, and Part with launch.TooStiff
+	SixtyFeet                        // it takes Value to 60 ft in the launch [s]
+	MostDemand                       // the largest share of the allowable load, launch included, is that of Demand
+	RearApart                        // left and right rear tire loads are Value apart through the launch, over both [1]
+	FrontLift                        // a front tire comes off the ground by Value [m]
+	LiftOver                         // FrontLift, beyond Limit [m]
+	LaunchOverload                   // the launch asks more of a bar than it may carry: Demand
+	Tie                              // Others are as good by Order, and Decider sets the place apart from them
 )
 
 // Reason is one thing that tells why a place stands where it stands.
@@ -51,6 +60,9 @@ type Reason struct {
 	Order        Order
 	Others       int
 	Decider      Decider
+	Demand       analysis.Demand
+	Outcome      launch.Outcome
+	Part         launch.Part
 }
 
 // Reasons returns why the place stands where it stands, what counts most first:
@@ -66,9 +78,9 @@ func (p *Place) Reasons() []Reason {
 		list = append(list, Reason{Kind: AreInUse})
 	}
 	if p.Unmet != 0 {
-		return slices.Concat(list, p.unmet(), p.near(), p.overload())
+		return slices.Concat(list, p.unmet(), p.launched(), p.near(), p.overload())
 	}
-	list = slices.Concat(list, p.leads(), p.near())
+	list = slices.Concat(list, p.leads(), p.launched(), p.near())
 	if p.ranking.wishes.Order != LeastPush && (p.Inside || p.Others > 0 && p.Decider == ByPush) {
 		list = append(list, p.push())
 	}
@@ -105,6 +117,28 @@ func (p *Place) overload() (list []Reason) {
 				list = append(list, Reason{Kind: Overload, Pair: pair, Way: d, Value: share})
 			}
 		}
+	}
+	if l := p.Launch(); l != nil && l.Worst.Source == analysis.FromLaunch && l.Worst.Share > 1 {
+		list = append(list, Reason{Kind: LaunchOverload, Demand: l.Worst})
+	}
+	return list
+}
+
+// launched returns what stands out in the launch: that it ended early or lifts the front
+// tires beyond the limit, or that it is still to come where it counts.
+func (p *Place) launched() (list []Reason) {
+	l, w, limit := p.Launch(), p.ranking.wishes, p.ranking.target.LiftLimit
+	switch {
+	case l == nil && (w.Order.NeedsLaunches() || p.Unmet&WithinLift != 0):
+		return []Reason{{Kind: NotLaunched}}
+	case l == nil:
+		return nil
+	}
+	if !l.Finished() {
+		list = append(list, Reason{Kind: LaunchEnded, Outcome: l.Outcome, Part: l.Fastest})
+	}
+	if limit > 0 && l.Whole() && l.Lift > limit {
+		list = append(list, Reason{Kind: LiftOver, Value: l.Lift, Limit: limit})
 	}
 	return list
 }
@@ -195,8 +229,11 @@ func (p *Place) push() Reason {
 
 // leads returns what the order asked for goes by, nothing for the nearest.
 func (p *Place) leads() []Reason {
-	c := p.Combination()
-	switch p.ranking.wishes.Order {
+	c, l, order := p.Combination(), p.Launch(), p.ranking.wishes.Order
+	if order.NeedsLaunches() && l.by(order) == unknown {
+		return nil // launched says why.
+	}
+	switch order {
 	case LeastPush:
 		pair, push := c.largestPush()
 		if push == 0 {
@@ -207,6 +244,14 @@ func (p *Place) leads() []Reason {
 		return []Reason{{Kind: MostShare, Value: c.Highest()}}
 	case FewestTurns:
 		return []Reason{{Kind: BarTurns, Turns: p.Turns}}
+	case Quickest:
+		return []Reason{{Kind: SixtyFeet, Value: l.SixtyFeet}}
+	case LeastEnvelope:
+		return []Reason{{Kind: MostDemand, Demand: l.Worst}}
+	case MostEven:
+		return []Reason{{Kind: RearApart, Value: l.Unevenness}}
+	case LeastLift:
+		return []Reason{{Kind: FrontLift, Value: l.Lift}}
 	}
 	return nil
 }

@@ -13,12 +13,13 @@ type Target struct {
 	Ahead       [2]float64 // instant center ahead of the rear contact at ride height [m]
 	Above       [2]float64 // instant center above the ground at ride height [m]
 	PinionLimit float64    // most that the pinion may turn from ride height over the travel [rad]; 0: no limit
+	LiftLimit   float64    // most that the front tires may come off the ground in the launch [m]; 0: no limit
 }
 
 // TargetOf returns the target that a car's check gives.
 func TargetOf(c *car.Car) Target {
 	k := &c.Check
-	return Target{AntiSquat: k.TargetAntiSquat, Ahead: k.TargetICX, Above: k.TargetICZ, PinionLimit: k.PinionLimit}
+	return Target{AntiSquat: k.TargetAntiSquat, Ahead: k.TargetICX, Above: k.TargetICZ, PinionLimit: k.PinionLimit, LiftLimit: k.LiftLimit}
 }
 
 const (

@@ -169,12 +169,20 @@ func (r *Result) FrameAt(t float64) Frame {
 	return Between(r.Frames[i], r.Frames[i+1], x-float64(i))
 }
 
-// reserve allocates room for n output steps.
+// empty takes all output steps out and keeps their room.
+func (h *History) empty() {
+	for _, list := range h.lists() {
+		*list = (*list)[:0]
+	}
+	h.Frames = h.Frames[:0]
+}
+
+// reserve sees to room for n output steps of an empty history.
 func (h *History) reserve(n int) {
 	for _, list := range h.lists() {
-		*list = make([]float64, 0, n)
+		*list = slices.Grow(*list, n)
 	}
-	h.Frames = make([]Frame, 0, n)
+	h.Frames = slices.Grow(h.Frames, n)
 }
 
 // lists returns every list of numbers.

@@ -21,6 +21,7 @@ type Options struct {
 	Output   float64 // time between two values of the history [s]; 0 is 1 ms
 	Hold     bool    // find Result.Holds too, which takes some ten launches
 	Substeps int     // integration steps in one output step; 0 takes them from the highest natural frequency
+	Reuse    *Result // one whose storage the new one takes over, so that nobody may use it any more; nil for none
 }
 
 const (
@@ -77,6 +78,7 @@ func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Option
 	}
 	p, assumed, err := New(c, setup, lib)
 	if errors.Is(err, car.ErrNotHeld) {
+		o.Reuse = nil
 		return &Result{Car: c, Setup: setup, Options: o, Outcome: NotHeld}, nil
 	}
 	if err != nil {
@@ -97,7 +99,12 @@ func Simulate(ctx context.Context, p Parameters, o Options) (*Result, error) {
 		return nil, err
 	}
 	m := newModel(p)
-	r := &Result{Parameters: p, Options: o, Outcome: NoRest}
+	r := &Result{Outcome: NoRest}
+	if o.Reuse != nil {
+		r.History, o.Reuse = o.Reuse.History, nil
+		r.empty()
+	}
+	r.Parameters, r.Options = p, o
 	var i instant
 	s, ok := m.rest(&i)
 	if !ok {

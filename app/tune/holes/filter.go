@@ -48,7 +48,7 @@ func newFilter(host panel.Host, scroll *container.Scroll, grown func()) *filter 
 		cells, whys = nil, nil
 	}
 	for _, c := range holes.Columns {
-		if c.Uses&holes.InFilter == 0 {
+		if c.Uses&holes.InFilter == 0 || c.OfLaunch {
 			continue
 		}
 		e := newFilterField(f, c, form.Host{Scroll: scroll, Grown: grown, Help: host.Say})

@@ -72,7 +72,7 @@ const reasonWidth = 90
 func newList(s *study.Study, say func(string), use func(index int)) *list {
 	l := &list{study: s, say: say, sorted: listRank, picked: study.None}
 	for _, c := range holes.Columns {
-		if c.Uses&holes.OnScreen != 0 {
+		if c.Uses&holes.OnScreen != 0 && !c.OfLaunch {
 			l.columns = append(l.columns, c)
 		}
 	}

@@ -60,6 +60,9 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 	}
 	var names []string
 	for _, o := range holes.Orders {
+		if o.NeedsLaunches() {
+			continue
+		}
 		names = append(names, o.String())
 	}
 	t.order = form.NewSelect(

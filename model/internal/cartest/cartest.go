@@ -190,6 +190,7 @@ func check(t *rapid.T) car.Check {
 		TargetICZ:       ends(-5, 30, inch),
 		Rollout:         number(t, 0, 20, inch),
 		PinionLimit:     units.US.ToSI(units.Angle, number(t, 0, 10, 1)),
+		LiftLimit:       number(t, 0, 30, inch),
 	}
 }
 
