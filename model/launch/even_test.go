@@ -20,12 +20,14 @@ func TestUnevennessByHand(t *testing.T) {
 		}
 		return h.Unevenness()
 	}
+	steps := History{RearLoad: [2][]float64{{3, 1, 0}, {1, 1, 2}}} // 2, 0 and 2 apart of 8
 	always := func(x float64) func(float64) float64 { return func(float64) float64 { return x } }
 	for name, c := range map[string]struct{ got, want float64 }{
 		"alike":     {of(always(load), always(load)), 0},
 		"one side":  {of(always(0), always(load)), 1},
 		"wandering": {of(func(p float64) float64 { return load * (1 + p/2) }, func(p float64) float64 { return load * (1 - p/2) }), 0.25},
 		"changing":  {of(func(p float64) float64 { return load * (1.5 - p) }, func(p float64) float64 { return load * (0.5 + p) }), 0.25},
+		"steps":     {steps.Unevenness(), 0.5},
 		"none":      {new(History).Unevenness(), 0},
 		"off":       {of(always(0), always(0)), 0},
 	} {

@@ -1,9 +1,9 @@
 // Package preload searches for the turns of the four bars that make the rear tires
 // carry the most alike through the launch.
 //
-// How unlike left and right are is the unevenness of a launch, see Unevenness. The
-// driveshaft's torque lifts the right rear tire; preload in the bars can press it
-// down again, and loads the bars for it.
+// How unlike left and right are is the unevenness of a launch, see
+// launch.History.Unevenness. The driveshaft's torque lifts the right rear tire;
+// preload in the bars can press it down again, and loads the bars for it.
 //
 // # What is searched
 //
@@ -58,28 +58,6 @@ const (
 	// turnPrice is what one more turn has to [1].
 	turnPrice = 0.001
 )
-
-// Unevenness returns how unlike the loads of the rear tires are through a launch, as
-// part of what both carry,
-//
-//	∫ |N_L − N_R| dt / ∫ (N_L + N_R) dt
-//
-// from the brake's first give to the end, by sums over the output steps, which are
-// evenly spaced: 0 while left and right carry alike, 1 with everything on one side.
-// Grip is in proportion to load, so thrust is as uneven. It is 0 when neither tire
-// carries anything, as of a launch without a history [1].
-func Unevenness(h *launch.History) float64 {
-	apart, sum := 0.0, 0.0
-	for i, left := range h.RearLoad[launch.Left] {
-		right := h.RearLoad[launch.Right][i]
-		apart += math.Abs(left - right)
-		sum += left + right
-	}
-	if sum == 0 {
-		return 0
-	}
-	return apart / sum
-}
 
 // Kind is which bars a way turns.
 type Kind int

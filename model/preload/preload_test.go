@@ -14,20 +14,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// By hand: loads 3 and 1, then 1 and 1, then 0 and 2 are 2, 0 and 2 apart of 8.
-func TestUnevennessByHand(t *testing.T) {
-	h := launch.History{RearLoad: [2][]float64{{3, 1, 0}, {1, 1, 2}}}
-	if got := preload.Unevenness(&h); got != 0.5 {
-		t.Errorf("it is %v, want 0.5", got)
-	}
-	if got := preload.Unevenness(&launch.History{RearLoad: [2][]float64{{2, 0}, {0, 0}}}); got != 1 {
-		t.Errorf("with everything on one side it is %v", got)
-	}
-	if got := preload.Unevenness(&launch.History{}); got != 0 {
-		t.Errorf("of no launch it is %v", got)
-	}
-}
-
 // On small threads the best of every kind is the best of all turns of that kind,
 // each launched here and held against its limits by arithmetic of its own.
 func TestAgainstAllTurns(t *testing.T) {

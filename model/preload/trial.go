@@ -138,7 +138,7 @@ func (f *finder) state(ctx context.Context, t car.Turns) (*State, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &State{Turns: t, Unevenness: Unevenness(&l.History), Launch: l, Envelope: f.side.Envelope(l)}, nil
+	return &State{Turns: t, Unevenness: l.Unevenness(), Launch: l, Envelope: f.side.Envelope(l)}, nil
 }
 
 // try launches with the bars turned by k.
