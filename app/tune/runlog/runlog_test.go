@@ -327,9 +327,9 @@ func TestLoggedTimesStandAgainstTheOneComputed(t *testing.T) {
 		l = New(host)
 		return paneltest.Part(l.Object, l.Refresh, study.WantsAllLaunches)
 	})
-	d.Log(0, car.Run{Date: "2031-05-17", SixtyFoot: 1.5}, car.Run{Date: "2031-05-18", SixtyFoot: 1.4}, car.Run{Date: "2031-05-18"})
+	d.Log(0, car.Run{Date: "2031-05-17", SixtyFoot: 1.5}, car.Run{Date: "2031-05-18", SixtyFoot: 1.2}, car.Run{Date: "2031-05-18"})
 	d.Settle()
-	if got, want := l.against.Text(), words.LoggedAgainst(1.4, d.Study.Launch(), units.US); got != want || want == "" {
+	if got, want := l.against.Text(), words.LoggedAgainst(1.2, d.Study.Launch(), units.US); got != want || want == "" {
 		t.Errorf("it says %q, want %q", got, want)
 	}
 	d.Edit()
