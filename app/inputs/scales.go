@@ -1,6 +1,8 @@
 package inputs
 
 import (
+	"math"
+
 	"bowline/app/form"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -56,16 +58,32 @@ func fillScales(s *section) {
 			return share(&c.Body.Scales)
 		}))
 	}
-	add(s.readout(form.About{Label: "All four", Help: "What the scales read together."}, units.Mass, func(c *car.Car) float64 { return c.Body.Scales.Total() }))
+	number := func(q units.Quantity, more int, value func(*car.Car) float64) form.Editor {
+		return form.NewReadout(func() string { return s.of.doc.Units().Figure(q, value(s.of.doc.Car()), more) })
+	}
+	all := s.Row(form.About{Label: "All four", Help: "What the scales read together."}, number(units.Mass, 1, func(c *car.Car) float64 { return c.Body.Scales.Total() }))
+	all.Quantity = units.Mass
+	add(all)
 	percent("Cross weight", "Right front and left rear together over all four; at 50 % neither diagonal carries more.", (*car.Scales).Cross)
 	percent("Left weight", "Left front and left rear together over all four.", (*car.Scales).Left)
 	percent("Rear weight", "Left rear and right rear together over all four.", func(s *car.Scales) float64 { return s.Rear() / s.Total() })
 	aside := s.Row(form.About{Label: "CG sideways", Help: "Where the whole car's center of gravity is beside the middle of the car, from moments about the car's length."},
-		form.NewReadout(func() string {
-			return s.of.doc.Units().Directed(units.Length, s.of.doc.Car().CGAside(), "left", "right")
-		}))
-	aside.Wide = true
+		form.NewReadout(func() string { return sideways(s.of.doc.Car().CGAside(), s.of.doc.Units()) }),
+		number(units.Length, 0, func(c *car.Car) float64 { return math.Abs(c.CGAside()) }))
+	aside.Quantity = units.Length
 	add(aside)
+}
+
+// sideways names the side that a distance to the left is on; neither for one that
+// reads as none.
+func sideways(left float64, u units.System) string {
+	switch {
+	case u.ReadsZero(units.Length, left):
+		return ""
+	case left < 0:
+		return "right"
+	}
+	return "left"
 }
 
 // weighEvenly gives a car readings alike on both sides, or takes them away.

@@ -25,7 +25,11 @@ func (d *desk) weigh(row string, column int, text string) *form.Entry {
 // reads returns what is computed beside the readings.
 func (d *desk) reads(label string) string {
 	d.t.Helper()
-	return as[*form.Readout](d.t, d.labeled(inputs.TitleCar, label).Editors[0]).Text()
+	var texts []string
+	for _, e := range d.labeled(inputs.TitleCar, label).Editors {
+		texts = append(texts, as[*form.Readout](d.t, e).Text())
+	}
+	return strings.Join(texts, " ")
 }
 
 // By hand, from 700, 640, 655 and 695 lb: 2,690 lb in all, 1,350 of them at the rear
@@ -73,7 +77,7 @@ func TestCornerWeights(t *testing.T) {
 	d.wantText(d.entry("car.weight", 0), "2690")
 	d.wantText(d.entry("car.rear_weight", 0), "1350")
 	for label, want := range map[string]string{
-		"All four": "2690", "Cross weight": "48.1", "Left weight": "50.4", "Rear weight": "50.2", "CG sideways": "0.23 in left",
+		"All four": "2,690.0", "Cross weight": "48.1", "Left weight": "50.4", "Rear weight": "50.2", "CG sideways": "left 0.23",
 	} {
 		if got := d.reads(label); got != want {
 			t.Errorf("%s reads %q, want %q", label, got, want)
@@ -87,7 +91,7 @@ func TestCornerWeights(t *testing.T) {
 	// In kilograms they are the same.
 	d.doc.SetUnits(units.SI)
 	d.wantText(as[*form.Entry](t, front.Editors[1]), "290.299")
-	if got := d.reads("CG sideways"); got != "5.9 mm left" {
+	if got := d.reads("CG sideways"); got != "left 5.9" {
 		t.Errorf("in millimeters the CG is %q", got)
 	}
 	d.weigh("Front", 1, "292")

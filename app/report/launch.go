@@ -86,7 +86,7 @@ func (w writer) peak(bar launch.RodID, d column.Direction) []cell {
 func (w writer) preload() section {
 	l := w.launch
 	force := w.units.Symbol(units.Force)
-	s := section{title: "Launch: preload", lines: []string{words.Rest(&l.Static, w.units) + " A turn the other way does the opposite."}}
+	s := section{title: "Launch: preload", lines: []string{words.Preload(w.Result, l, w.units) + " A turn the other way does the opposite of what the table says."}}
 	s.table.groups = []group{{"", 3}, {"for one turn longer", 5}}
 	s.table.columns = []heading{
 		{"bar", ""}, {"turns set", ""}, {"at rest", force},

@@ -36,6 +36,8 @@ type LaunchData struct {
 	FrontRight []float64       `json:"front_right"`
 	Speed      []float64       `json:"speed"` // Of the car over the ground.
 
+	Scales           ScalesData    `json:"scales"`       // What the scales read at rest, the turns dialed in.
+	EvenRear         *EvenRearData `json:"even_rear"`    // null where no turn brings left and right rear together.
 	Rollout          float64       `json:"rollout"`      // What the car rolls before the clock starts.
 	FromRelease      *float64      `json:"from_release"` // The time to 60 ft from the release, rollout included; null as sixty_ft.
 	Events           []EventData   `json:"events"`
@@ -55,6 +57,23 @@ type LaunchData struct {
 	Distance         []float64     `json:"distance"`       // Since the release.
 	InstantCenter    []*[2]float64 `json:"instant_center"` // As of a travel; null for parallel bars.
 	AntiSquat        []*float64    `json:"anti_squat"`     // In percent; null where the line of action stands upright.
+}
+
+// ScalesData is what four scales read.
+type ScalesData struct {
+	LeftFront   float64 `json:"lf"`
+	RightFront  float64 `json:"rf"`
+	LeftRear    float64 `json:"lr"`
+	RightRear   float64 `json:"rr"`
+	CrossWeight float64 `json:"cross_weight"` // Right front and left rear over all four, 1 is all.
+}
+
+// EvenRearData is the turn of one bar that brings the loads of the left and the right
+// rear tire together at rest, by the derivative there.
+type EvenRearData struct {
+	Bar    string  `json:"bar"`    // As in limits.worst.
+	Turns  float64 `json:"turns"`  // Beyond those it has; longer above zero.
+	Thread bool    `json:"thread"` // Its thread has them.
 }
 
 // EventData is something that happened in a launch.
@@ -138,6 +157,7 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 	b.history(l, d)
 	b.sideViews(l, d)
 	b.events(l, d)
+	b.scales(l, d)
 	for _, bar := range launch.Bars {
 		*d.Peaks.of(bar), *d.PerTurn.of(bar) = b.peak(l, bar), b.rest(&l.PerTurn[bar])
 	}
@@ -189,6 +209,19 @@ func (b builder) events(l *launch.Result, d *LaunchData) {
 			event.Holds = &holds
 		}
 		d.Events = append(d.Events, event)
+	}
+}
+
+// scales fills in what the scales read at rest and what brings the rear together.
+func (b builder) scales(l *launch.Result, d *LaunchData) {
+	if l.Static == (launch.Static{}) {
+		return // The car found no rest.
+	}
+	read := words.Readings(&l.Static)
+	mass := func(si float64) float64 { return b.shop(units.Mass, si) }
+	d.Scales = ScalesData{mass(read.LeftFront), mass(read.RightFront), mass(read.LeftRear), mass(read.RightRear), read.Cross()}
+	if e := b.EvenRear(l); e.Found {
+		d.EvenRear = &EvenRearData{barKeys[e.Bar], e.Turns, e.Thread}
 	}
 }
 

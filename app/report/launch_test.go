@@ -162,7 +162,7 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 		return object
 	}
 	const bars, tires = "upper_left upper_right lower_left lower_right", "rear_left rear_right front_left front_right"
-	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn assumed t pitch roll rear_travel front_travel thrust speed rollout from_release events slip slip_left slip_right wheel_speed engine_speed axle_torque wheelie thrust_left thrust_right rear_travel_left rear_travel_right front_travel_left front_travel_right distance instant_center anti_squat "+bars+" "+tires)
+	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn scales even_rear assumed t pitch roll rear_travel front_travel thrust speed rollout from_release events slip slip_left slip_right wheel_speed engine_speed axle_torque wheelie thrust_left thrust_right rear_travel_left rear_travel_right front_travel_left front_travel_right distance instant_center anti_squat "+bars+" "+tires)
 	peaks, turns := fields("peaks", d.Launch["peaks"], bars), fields("per_turn", d.Launch["per_turn"], bars)
 	for _, bar := range strings.Fields(bars) {
 		fields(bar, peaks[bar], "pull push t pull_t push_t pull_share push_share")
@@ -170,6 +170,8 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 	}
 	fields("event", d.Launch["events"].([]any)[0], "kind side from to value t holds")
 	fields("rest", d.Launch["rest"], bars+" "+tires)
+	fields("scales", d.Launch["scales"], "lf rf lr rr cross_weight")
+	fields("even_rear", d.Launch["even_rear"], "bar turns thread")
 	fields("front_lift", d.Launch["front_lift"], "height t start duration")
 }
 
@@ -219,6 +221,15 @@ func TestJSONOfALaunch(t *testing.T) {
 		near(t, "share", d.Peaks.UpperRight.PullShare, 7001/10341.3, 1e-4)
 		near(t, "height", d.FrontLift.Height, 3*unit.length, 1e-9)
 		near(t, "rest", d.Rest.FrontRight, 675*unit.force, 1e-6)
+		// The scales read masses: 675 + 600 of 2,550 lb cross weight. 25 lb apart, a turn
+		// of the lower right bar makes 160 lb more of that.
+		pound := map[units.System]float64{units.US: 1, units.SI: lbf / 9.80665}[s]
+		if got, want := d.Scales, (report.ScalesData{LeftFront: 650 * pound, RightFront: 675 * pound, LeftRear: 600 * pound, RightRear: 625 * pound, CrossWeight: 0.5}); math.Abs(got.LeftFront-want.LeftFront)+math.Abs(got.RightFront-want.RightFront)+math.Abs(got.LeftRear-want.LeftRear)+math.Abs(got.RightRear-want.RightRear)+math.Abs(got.CrossWeight-want.CrossWeight) > 1e-9 {
+			t.Errorf("%v: scales %+v, want %+v", s, got, want)
+		}
+		if e := d.EvenRear; e == nil || e.Bar != "lower_right" || math.Abs(e.Turns+25./160) > 1e-9 || !e.Thread {
+			t.Errorf("%v: %+v", s, e)
+		}
 		near(t, "per turn", d.PerTurn.LowerLeft.LowerLeft, -300*unit.force, 1e-6)
 		near(t, "per turn", d.PerTurn.UpperRight.RearLeftTire, -40*unit.force, 1e-6)
 	}
@@ -230,7 +241,7 @@ func TestJSONOfLaunchesThatAreNone(t *testing.T) {
 		t.Errorf("%+v", d.Launch)
 	}
 	d := documentOf(t, r, &launch.Result{Outcome: launch.NoRest}, units.US).Launch
-	if d == nil || d.Outcome != "found no rest" || d.SixtyFeet != nil || d.Time == nil || len(d.Time) != 0 || d.Rear == nil || d.Assumed == nil {
+	if d == nil || d.Outcome != "found no rest" || d.SixtyFeet != nil || d.Time == nil || len(d.Time) != 0 || d.Rear == nil || d.Assumed == nil || d.EvenRear != nil {
 		t.Errorf("%+v", d)
 	}
 	short := *l

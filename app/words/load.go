@@ -6,7 +6,6 @@ import (
 
 	"bowline/model/analysis"
 	"bowline/model/column"
-	"bowline/model/launch"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -88,11 +87,4 @@ func SpringsPull(r *analysis.Result) string {
 		}
 	}
 	return ""
-}
-
-// Rest says what the tires carry before the start.
-func Rest(l *launch.Static, s units.System) string {
-	force := func(load float64) string { return s.Format(units.Force, load) }
-	return fmt.Sprintf("At rest the rear tires carry %s left and %s right, the front tires %s left and %s right.",
-		force(l.RearLoad[launch.Left]), force(l.RearLoad[launch.Right]), force(l.FrontLoad[launch.Left]), force(l.FrontLoad[launch.Right]))
 }

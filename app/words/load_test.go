@@ -6,7 +6,6 @@ import (
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/column"
-	"bowline/model/launch"
 	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -38,9 +37,4 @@ func TestSpringsPull(t *testing.T) {
 	check(t, "none", words.SpringsPull(r), "")
 	r.Ride.Loads.Hit.Spring = -1
 	check(t, "in the hit", words.SpringsPull(r), "The suspension is held at ride height here. Springs that would have to pull mean that the rear rises until its shocks stop it.")
-}
-
-func TestRest(t *testing.T) {
-	l := &launch.Static{RearLoad: [2]float64{600 * lbf, 625 * lbf}, FrontLoad: [2]float64{650 * lbf, 1675 * lbf}}
-	check(t, "rest", words.Rest(l, units.US), "At rest the rear tires carry 600 lb left and 625 lb right, the front tires 650 lb left and 1,675 lb right.")
 }

@@ -14,7 +14,7 @@ func Warning(w analysis.Warning, s units.System) string {
 	bars, travel := w.Pair.Bars(), s.Travel(w.Travel)
 	switch w.Kind {
 	case analysis.BeyondThread:
-		return fmt.Sprintf("The thread of the %s does not have %s: %s.", w.Bar, OwnTurns(w.Value), room(w.Room))
+		return fmt.Sprintf("The %s's thread does not allow %s: %s.", w.Bar, OwnTurns(w.Value), room(w.Room))
 	case analysis.OverCapacity:
 		return reaches(w.Demand, s)
 	case analysis.NotBalanced:

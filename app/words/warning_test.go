@@ -29,7 +29,7 @@ func TestWarning(t *testing.T) {
 		{Kind: analysis.SquatReversal, Travel: -2 * inch},
 	}
 	want := []string{
-		"The thread of the upper right bar does not have 10 turns longer: from its length without preload it allows 2 turns shorter and 6 turns 1 flat longer.",
+		"The upper right bar's thread does not allow 10 turns longer: from its length without preload it allows 2 turns shorter and 6 turns 1 flat longer.",
 		"The lower bars reach 140 % of what they may carry in push, in the hit case at 4.00 in droop.",
 		"At 1.50 in bump the lines of both bars and the spring meet in one point: they cannot hold the axle there, and no force is given.",
 		"The lower left bar, 1 turn 3 flats longer, has less than 1.5 D of thread engaged: a longer tube is better.",

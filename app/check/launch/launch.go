@@ -33,6 +33,7 @@ type Panel struct {
 	bars    *readout.Table
 	car     *readout.Table
 	sides   *readout.Table
+	scales  *form.Prose
 	preload *readout.Table
 }
 
@@ -66,17 +67,19 @@ func New(host panel.Host) panel.Panel {
 		basis:   form.Caption("", theme.ColorNamePlaceHolder),
 		went:    form.Words(theme.ColorNameForeground),
 		events:  form.Words(theme.ColorNameForeground),
+		scales:  form.Words(theme.ColorNameForeground),
 		assumed: form.Caption("", theme.ColorNamePlaceHolder),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, words.BarNames()),
 		car:     readout.New([]string{"Whole car"}, carNames[:]),
 		sides:   readout.New([]string{"Left", "Right"}, sideNames[:]),
 		preload: readout.New(append([]string{"RL tire", "RR tire"}, words.BarInitials()...), words.BarNames()),
 	}
+	before := form.Heading("On the scales, before the start")
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.Face = panel.Face{
 		Name:     "Launch",
 		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars),
-		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchWheelsKey), host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), title, p.preload, p.assumed),
+		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchWheelsKey), host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), before, p.scales, title, p.preload, p.assumed),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
 	}
@@ -107,6 +110,7 @@ func (p *Panel) Refresh() {
 	p.events.Set(text)
 	p.writeBars(r, u)
 	p.writeCar(r, u)
+	p.scales.Set(words.Preload(p.study.Result(), r, u))
 	p.writePreload(r, u)
 	text = ""
 	for _, a := range r.Assumed {

@@ -62,6 +62,10 @@ func TestLaunchIsShownInWordsAndNumbers(t *testing.T) {
 	if got := d.Cell("Lower right", "Now"); got != want || got == before {
 		t.Errorf("at 0.3 s the lower right bar shows %q, want %q; before %q", got, want, before)
 	}
+	// What the scales read stands over what a turn changes.
+	if want := words.Preload(d.Study.Result(), r, units.US); want == "" || !strings.Contains(d.Says(), want) {
+		t.Errorf("it does not say %q", want)
+	}
 	// The preload table has what the model found.
 	if got, want := d.Cell("Lower left", "RL tire"), fmt.Sprintf("+%.0f", units.US.FromSI(units.Force, r.PerTurn[launch.LowerLeft].RearLoad[launch.Left])); got != want || got == "+0" {
 		t.Errorf("a turn of the lower left bar changes the left tire by %q, want %q", got, want)
