@@ -32,6 +32,9 @@ type Car struct {
 	Check     Check
 	Launch    Launch
 	Setups    []Setup
+	// Stated are the optional entries, by path in the car file and in rising order,
+	// that the car itself gives although they have their defaults; see Says. nil is none.
+	Stated []string
 }
 
 // Body is the car as a whole, race-ready with the driver aboard.
@@ -147,6 +150,7 @@ func (c *Car) Clone() *Car {
 	}
 	d.Launch.Engine.Curve = slices.Clone(c.Launch.Engine.Curve)
 	d.Launch.Engine.Ramp = slices.Clone(c.Launch.Engine.Ramp)
+	d.Stated = slices.Clone(c.Stated)
 	d.Setups = slices.Clone(c.Setups)
 	for i := range d.Setups {
 		d.Setups[i] = d.Setups[i].Clone()

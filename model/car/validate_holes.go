@@ -74,9 +74,9 @@ func (v *validator) travel(l *linkage.Linkage) {
 // sideways checks that the locator of the only setup reaches across the car.
 func (v *validator) sideways() {
 	chassis, housing := v.car.LocatorEnds(0)
-	if across := math.Abs(chassis.Y - housing.Y); across < leastSideways {
+	if across := math.Abs(chassis.Y - housing.Y); across < LeastSideways {
 		v.add("", "the locator reaches only "+v.units.Format(units.Length, across)+" across the car",
-			"put locator.chassis and locator.housing at least "+bound(v.units, units.Length, leastSideways)+" apart in y")
+			"put locator.chassis and locator.housing at least "+bound(v.units, units.Length, LeastSideways)+" apart in y")
 	}
 }
 

@@ -18,13 +18,13 @@ const (
 	maxRampTime, maxRampShare = 60, 2
 	// MaxTurns bounds the turns of a bar: a rod end has no more thread.
 	MaxTurns = 24
-	// leastInertia is the smallest moment of inertia other than 0 [kg·m²]: no part
+	// LeastInertia is the smallest moment of inertia other than 0 [kg·m²]: no part
 	// of a car has less, and one that does would turn too fast to be computed.
-	leastInertia = 0.05 * pound * foot * foot
-	// leastRelaxation is the smallest relaxation length of a tire other than 0 [m].
-	leastRelaxation = 0.5 * inch
-	// leastSideways is how far the locator must reach across the car [m].
-	leastSideways = 2 * inch
+	LeastInertia = 0.05 * pound * foot * foot
+	// LeastRelaxation is the smallest relaxation length of a tire other than 0 [m].
+	LeastRelaxation = 0.5 * inch
+	// LeastSideways is how far the locator must reach across the car [m].
+	LeastSideways = 2 * inch
 )
 
 // inertias checks that each moment of inertia is 0 or that of a thing.
@@ -33,16 +33,16 @@ func (v *validator) inertias() {
 		"car.pitch_inertia", "car.yaw_inertia", "car.roll_inertia", "car.axle_roll_inertia", "car.housing_pitch_inertia",
 		"tires.rear_spin_inertia", "tires.front_spin_inertia",
 	} {
-		if x := *FieldAt(path).In(v.car); x > 0 && x < leastInertia {
-			v.add(path, v.units.FormatExact(units.SpinInertia, x)+" is less than any part of a car has", "give 0 or at least "+bound(v.units, units.SpinInertia, leastInertia))
+		if x := *FieldAt(path).In(v.car); x > 0 && x < LeastInertia {
+			v.add(path, v.units.FormatExact(units.SpinInertia, x)+" is less than any part of a car has", "give 0 or at least "+bound(v.units, units.SpinInertia, LeastInertia))
 		}
 	}
 }
 
 // relaxation checks that the relaxation length is 0 or that of a tire.
 func (v *validator) relaxation() {
-	if x := v.car.Launch.Tires.RelaxationLength; x > 0 && x < leastRelaxation {
-		v.add("tires.relaxation_length", v.length(x)+" is shorter than that of any tire", "give 0 or at least "+bound(v.units, units.Length, leastRelaxation))
+	if x := v.car.Launch.Tires.RelaxationLength; x > 0 && x < LeastRelaxation {
+		v.add("tires.relaxation_length", v.length(x)+" is shorter than that of any tire", "give 0 or at least "+bound(v.units, units.Length, LeastRelaxation))
 	}
 }
 

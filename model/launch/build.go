@@ -2,7 +2,6 @@ package launch
 
 import (
 	"fmt"
-	"math"
 
 	"bowline/model/car"
 	"bowline/model/stock"
@@ -27,49 +26,37 @@ const (
 	revFade = 0.03
 )
 
-// asGiven is how far the torque curve's factor may be from 1 without a word: decimals in
-// the file [1].
-const asGiven = 1e-6
-
-// Assumption is a value that the car does not give and the launch needs.
-type Assumption struct {
-	Path     string // of the entry in the car file that would give it
-	Words    string // what was assumed
-	Quantity units.Quantity
-	Value    float64
-}
-
 // New returns the parameters of one setup of a car that passes Validate, at
-// rest at ride height without preload but with the setup's turns in Free, and
-// the assumptions made where the car gives no value. It fails as Car.Rest does and for
-// a setup or a material that does not exist.
-func New(c *car.Car, setup int, lib stock.Library) (Parameters, []Assumption, error) {
+// rest at ride height without preload but with the setup's turns in Free. What the
+// car does not give follows from rules and defaults, which package assumptions lists.
+// It fails as Car.Rest does and for a setup or a material that does not exist.
+func New(c *car.Car, setup int, lib stock.Library) (Parameters, error) {
 	if setup < 0 || setup >= len(c.Setups) {
-		return Parameters{}, nil, fmt.Errorf("the car has no setup %d; it has %d", setup+1, len(c.Setups))
+		return Parameters{}, fmt.Errorf("the car has no setup %d; it has %d", setup+1, len(c.Setups))
 	}
 	l, err := c.Linkage(setup)
 	if err != nil {
-		return Parameters{}, nil, err
+		return Parameters{}, err
 	}
 	stand, err := c.Rest(setup)
 	if err != nil {
-		return Parameters{}, nil, err
+		return Parameters{}, err
 	}
 	b := builder{car: c, setup: setup, stand: stand, library: lib}
 	b.p.Gravity = units.Gravity
 	b.masses()
 	if err := b.rods(); err != nil {
-		return Parameters{}, nil, err
+		return Parameters{}, err
 	}
 	if err := b.coils(l); err != nil {
-		return Parameters{}, nil, err
+		return Parameters{}, err
 	}
 	b.rearTires()
 	b.corners()
 	b.drive()
 	b.wheelieBar()
 	b.ride()
-	return b.p, b.assumed, nil
+	return b.p, nil
 }
 
 // builder collects parameters.
@@ -79,20 +66,14 @@ type builder struct {
 	stand   car.Rest
 	library stock.Library
 	p       Parameters
-	assumed []Assumption
 }
 
-// given returns a value, or that of a rule where it is 0, noted as an assumption.
-func (b *builder) given(path, words string, q units.Quantity, value, rule float64) float64 {
+// given returns a value, or that of a rule where it is 0.
+func given(value, rule float64) float64 {
 	if value != 0 {
 		return value
 	}
-	b.assume(path, words, q, rule)
 	return rule
-}
-
-func (b *builder) assume(path, words string, q units.Quantity, value float64) {
-	b.assumed = append(b.assumed, Assumption{path, words, q, value})
 }
 
 // masses sets masses and inertias of chassis and axle assembly.
@@ -102,30 +83,27 @@ func (b *builder) masses() {
 	inertia := &c.Launch.Inertia
 	dynamic := mass * cg.X * (c.Body.Wheelbase - cg.X)
 	roll := rollGyration * c.Body.TrackRear
-	inertiaOf := func(key, words string, value, rule float64) float64 {
-		return b.given("car."+key, words, units.SpinInertia, value, rule)
-	}
 	b.p.Chassis = Chassis{
 		Mass: mass,
 		CG:   r3.Vec{X: cg.X, Y: c.CGAside() * c.Body.Mass / mass, Z: cg.Y},
 		Inertia: r3.Vec{
-			X: inertiaOf("roll_inertia", "roll inertia of the sprung mass: 0.4 of the rear track as radius of gyration", inertia.Roll, mass*roll*roll),
-			Y: inertiaOf("pitch_inertia", "pitch inertia of the sprung mass: mass times the distances of its CG from the axles", inertia.Pitch, dynamic),
-			Z: inertiaOf("yaw_inertia", "yaw inertia of the sprung mass: mass times the distances of its CG from the axles", inertia.Yaw, dynamic),
+			X: given(inertia.Roll, mass*roll*roll),
+			Y: given(inertia.Pitch, dynamic),
+			Z: given(inertia.Yaw, dynamic),
 		},
 	}
 	axle, radius := c.Body.UnsprungRear, c.Tires.RearRadius
-	across := inertiaOf("axle_roll_inertia", "inertia of the axle assembly in roll and yaw: 0.4 of the rear track as radius of gyration", inertia.AxleRoll, axle*roll*roll)
+	across := given(inertia.AxleRoll, axle*roll*roll)
 	housing := housingGyration * radius
 	b.p.Axle = Axle{
 		Mass:   axle,
 		Height: radius,
 		Inertia: r3.Vec{
 			X: across,
-			Y: inertiaOf("housing_pitch_inertia", "inertia of the housing about the axle: a quarter of the tire radius as radius of gyration", inertia.HousingPitch, axle*housing*housing),
+			Y: given(inertia.HousingPitch, axle*housing*housing),
 			Z: across,
 		},
-		Spin: b.given("tires.rear_spin_inertia", "spin inertia of the rear wheels: a fifth of the axle's mass at the tire radius", units.SpinInertia, c.Tires.RearSpinInertia, spinShare*axle*radius*radius),
+		Spin: given(c.Tires.RearSpinInertia, spinShare*axle*radius*radius),
 	}
 }
 
@@ -133,8 +111,7 @@ func (b *builder) masses() {
 func (b *builder) rearTires() {
 	c, t := b.car, &b.car.Launch.Tires
 	curve := newSlipCurve(t.PeakSlip, t.SlidingGrip)
-	relaxation := b.given("tires.relaxation_length", "relaxation length of the rear tires: that at which a tire that does not roll answers as its carcass rate says", units.Length,
-		t.RelaxationLength, curve.relaxation((b.stand.Rear[Left]+b.stand.Rear[Right])/2, c.Tires.Grip, t.CarcassRate))
+	relaxation := given(t.RelaxationLength, curve.relaxation((b.stand.Rear[Left]+b.stand.Rear[Right])/2, c.Tires.Grip, t.CarcassRate))
 	for _, side := range Sides {
 		b.p.RearTires[side] = RearTire{
 			Center: r3.Vec{Y: sign[side] * c.Body.TrackRear / 2},
@@ -185,7 +162,7 @@ func (b *builder) drive() {
 // torque is the engine's torque over its speed up to the rev limit.
 func (b *builder) torque() []TorquePoint {
 	whole := Drive{Torque: b.curve()}
-	limit := b.given("drive.rev_limit", "speed at which ignition is cut", units.Speed, b.car.Launch.Engine.RevLimit, b.car.RevLimit())
+	limit := b.car.RevLimit()
 	var points []TorquePoint
 	for _, p := range whole.Torque {
 		if p.Speed < limit {
@@ -204,9 +181,6 @@ func (b *builder) curve() []TorquePoint {
 	points := make([]TorquePoint, len(curve))
 	for i, p := range curve {
 		points[i] = TorquePoint{p.Speed, scale * p.Torque}
-	}
-	if math.Abs(scale-1) > asGiven {
-		b.assume("drive.curve", "the torque curve is scaled to pass through the torque at launch speed; the factor is", units.Number, scale)
 	}
 	return points
 }

@@ -7,7 +7,6 @@ import (
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/linkage"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -32,7 +31,6 @@ func (b *builder) rods() error {
 		return fmt.Errorf("the locator: %w", err)
 	}
 	b.p.Rods[Locator] = made
-	b.assumeRods()
 	return nil
 }
 
@@ -51,26 +49,6 @@ func rod(joints car.Joints, member column.Member, ends *car.BarEnds) (Rod, error
 		Chassis: joints.Chassis, Housing: joints.Axle, Length: member.Length(),
 		Rate: 1 / (member.Flexibility() + 2/ends.EndRate), Damping: ends.Damping,
 	}, nil
-}
-
-// assumeRods notes the assumptions on bars and locator.
-func (b *builder) assumeRods() {
-	c := b.car
-	for _, p := range car.Pairs {
-		if pitch, named := p.Bar(c).Pitch(); !named {
-			b.assume(p.Table()+".rod_end", fmt.Sprintf("thread pitch of the %s: 16 threads per inch", p.Bars()), units.Length, pitch)
-		}
-	}
-	for _, end := range []struct {
-		key string
-		car.End
-		joint r3.Vec
-	}{{"chassis", c.Launch.Locator.Chassis, b.p.Rods[Locator].Chassis}, {"housing", c.Launch.Locator.Housing, b.p.Rods[Locator].Housing}} {
-		if !end.Given {
-			side := map[bool]string{true: "left", false: "right"}[end.joint.Y >= 0]
-			b.assume("locator."+end.key, fmt.Sprintf("the %s end of the %s, to the %s of the car's middle", end.key, c.Launch.Locator.Kind, side), units.Length, math.Abs(end.joint.Y))
-		}
-	}
 }
 
 // travelSteps is the number of rear travels on either side of ride height at which

@@ -7,7 +7,6 @@ import (
 
 	"bowline/model/car"
 	"bowline/model/carfile"
-	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -89,48 +88,16 @@ func TestSplayedBarsAtRest(t *testing.T) {
 	}
 }
 
-// What a car does not say is listed, with the value taken; what it says is not.
-func TestAssumptions(t *testing.T) {
+// What a car gives takes the place of a rule.
+func TestGivenTakesThePlaceOfARule(t *testing.T) {
 	c := reference(t)
 	c.Tires.RearSpinInertia = 0
-	assumed := func() map[string]Assumption {
-		_, list, err := New(c, 0, carLibrary)
-		if err != nil {
-			t.Fatal(err)
-		}
-		found := map[string]Assumption{}
-		for _, a := range list {
-			if found[a.Path] = a; a.Words == "" {
-				t.Errorf("%s without words", a.Path)
-			}
-		}
-		return found
-	}
-	before := assumed()
-	for path, want := range map[string]float64{
-		"tires.relaxation_length":   662.5 * 2.6 * slope(0.15, 0.75) / 800 * inch,
-		"tires.rear_spin_inertia":   0.2 * 390 * pound * 16 * 16 * inch * inch,
-		"car.housing_pitch_inertia": 390 * pound * 16 * inch * inch,
-		"drive.rev_limit":           units.US.ToSI(units.Speed, 7800),
-		"upper_bar.rod_end":         inch / 16,
-		"locator.chassis":           16.8 * inch,
-		"locator.housing":           16.8 * inch,
-	} {
-		within(t, path, before[path].Value, want, 1e-9)
-	}
-	for path, side := range map[string]string{"locator.chassis": "to the left", "locator.housing": "to the right"} {
-		if !strings.Contains(before[path].Words, side) {
-			t.Errorf("%s: %q, want it %s", path, before[path].Words, side)
-		}
-	}
-	c.Tires.RearSpinInertia, c.Launch.Inertia.HousingPitch, c.Launch.Engine.RevLimit = 5, 2, 900
+	before := parameters(t, c)
+	within(t, "relaxation length", before.RearTires[Left].Relaxation, 662.5*2.6*slope(0.15, 0.75)/800*inch, 1e-9)
+	within(t, "spin", before.Axle.Spin, 0.2*390*pound*16*16*inch*inch, 1e-9)
+	c.Tires.RearSpinInertia, c.Launch.Inertia.HousingPitch = 5, 2
 	c.Launch.Tires.RelaxationLength = 0.7
-	c.UpperBar.RodEnd, c.LowerBar.RodEnd = "5/8-18", "5/8-18"
 	c.Launch.Inertia.Pitch, c.Launch.Inertia.Yaw, c.Launch.Inertia.Roll, c.Launch.Inertia.AxleRoll = 1, 2, 3, 4
-	c.Launch.Locator.Chassis, c.Launch.Locator.Housing = car.End{Given: true, At: r3.Vec{Y: 0.4, Z: 0.3}}, car.End{Given: true, At: r3.Vec{Y: -0.4}}
-	if after := assumed(); len(after) > 0 {
-		t.Errorf("still assumed: %v", after)
-	}
 	if p := parameters(t, c); p.Chassis.Inertia != (r3.Vec{X: 3, Y: 1, Z: 2}) || p.Axle.Inertia != (r3.Vec{X: 4, Y: 2, Z: 4}) || p.Axle.Spin != 5 || p.RearTires[Right].Relaxation != 0.7 {
 		t.Errorf("inertias %v, %v, %v, relaxation length %v m", p.Chassis.Inertia, p.Axle.Inertia, p.Axle.Spin, p.RearTires[Right].Relaxation)
 	}
@@ -145,7 +112,7 @@ func TestUnknownPartsAreRefused(t *testing.T) {
 	} {
 		c := reference(t)
 		change(c)
-		if _, _, err := New(c, 0, carfile.Stock()); err == nil || !strings.HasPrefix(err.Error(), name) {
+		if _, err := New(c, 0, carfile.Stock()); err == nil || !strings.HasPrefix(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

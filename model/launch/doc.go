@@ -35,8 +35,8 @@
 // Assumptions: the bodies are rigid, the rear wheels are locked to each other by a
 // spool, and front wheels move along ẑc only. Where the car gives no inertia, New
 // takes one from a radius of gyration, and for pitch and yaw the product of the
-// CG's distances from both axles (dynamic index 1); each is listed in
-// Result.Assumed.
+// CG's distances from both axles (dynamic index 1); package assumptions lists
+// each.
 //
 // With w the velocity of a front wheel's center, the momenta of chassis and
 // front wheels are P = m V + Σ mi w and, about C in the chassis's axes,

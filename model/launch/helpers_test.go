@@ -35,7 +35,7 @@ func read(t testing.TB, path string) *car.Car {
 // parameters are those of a car's first setup.
 func parameters(t testing.TB, c *car.Car) Parameters {
 	t.Helper()
-	p, _, err := New(c, 0, carfile.Stock())
+	p, err := New(c, 0, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}

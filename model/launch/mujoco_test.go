@@ -115,7 +115,7 @@ func TestMuJoCoAgrees(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			p, _, err := launch.New(f.Car, c.setup, carfile.Stock())
+			p, err := launch.New(f.Car, c.setup, carfile.Stock())
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -15,7 +15,6 @@ import (
 type Result struct {
 	Car        *car.Car // the inputs, not to be changed; nil after Simulate
 	Setup      int
-	Assumed    []Assumption // what the car does not say; none after Simulate
 	Parameters Parameters
 	Options    Options // with the defaults filled in
 	Outcome    Outcome

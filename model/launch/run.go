@@ -76,7 +76,7 @@ func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Option
 	if err != nil {
 		return nil, err
 	}
-	p, assumed, err := New(c, setup, lib)
+	p, err := New(c, setup, lib)
 	if errors.Is(err, car.ErrNotHeld) {
 		o.Reuse = nil
 		return &Result{Car: c, Setup: setup, Options: o, Outcome: NotHeld}, nil
@@ -86,7 +86,7 @@ func Run(ctx context.Context, c *car.Car, setup int, lib stock.Library, o Option
 	}
 	r, err := Simulate(ctx, p, o)
 	if r != nil {
-		r.Car, r.Setup, r.Assumed = c, setup, assumed
+		r.Car, r.Setup = c, setup
 	}
 	return r, err
 }

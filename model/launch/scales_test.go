@@ -92,7 +92,7 @@ func TestAnyScalesAreReproduced(t *testing.T) {
 		b.Scales.LeftFront, b.Scales.RightFront = front*(b.Mass-b.RearMass), (1-front)*(b.Mass-b.RearMass)
 		b.Scales.LeftRear, b.Scales.RightRear = rear*b.RearMass, (1-rear)*b.RearMass
 		c.Setups, c.Setups[0].Turns = c.Setups[:1], car.Turns{}
-		p, _, err := New(c, 0, carLibrary)
+		p, err := New(c, 0, carLibrary)
 		if err != nil {
 			return // nothing holds the axle
 		}
