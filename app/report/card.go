@@ -76,7 +76,7 @@ func carded(ctx context.Context, c *car.Car, setup int, lib stock.Library, s uni
 		return writer{}, err
 	}
 	l, err := launch.Run(ctx, c, setup, lib, launch.Options{})
-	return writer{r, l, s}, err
+	return writer{Result: r, launch: l, units: s}, err
 }
 
 const (

@@ -52,7 +52,7 @@ var launchedColumns = []struct{ key, title string }{
 // means all.
 func WriteHoles(out io.Writer, c *car.Car, setup int, places []holes.Place, n int, s units.System) error {
 	n = min(n, len(places))
-	w := writer{&analysis.Result{Car: c, Options: analysis.Options{Setup: setup}}, nil, s}
+	w := writer{Result: &analysis.Result{Car: c, Options: analysis.Options{Setup: setup}}, units: s}
 	var text textWriter
 	for _, line := range textRuler.wrap(w.title(), textRuler.limit) {
 		text.line("", line)

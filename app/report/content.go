@@ -9,6 +9,7 @@ import (
 
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -19,7 +20,8 @@ import (
 // writer puts a result into words.
 type writer struct {
 	*analysis.Result
-	launch *launch.Result // nil for none
+	launch *launch.Result      // nil for none
+	worth  []assumptions.Worth // of the launch's assumptions; nil where nobody has found it
 	units  units.System
 }
 

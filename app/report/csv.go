@@ -30,7 +30,7 @@ type figure struct {
 // the document has null. Load columns begin with their case, those of holes
 // end with the direction in which the force is positive.
 func WriteTravelCSV(w io.Writer, r *analysis.Result, s units.System) error {
-	document := NewDocument(r, nil, s)
+	document := NewDocument(r, nil, nil, s)
 	figures := travelFigures(r.Car.Driveline.Given)
 	table := csv.NewWriter(w)
 	header := make([]string, len(figures))

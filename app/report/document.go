@@ -9,6 +9,7 @@ import (
 
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
@@ -172,9 +173,10 @@ type DemandData struct {
 }
 
 // NewDocument describes an analysis, and the launch of the same car and setup
-// unless that is nil, in the unit system s. Numbers are not rounded: turned back
+// unless that is nil, with what its assumptions are worth, unless that is nil, in the
+// unit system s. Numbers are not rounded: turned back
 // into SI they are those of r and l, but for the last bit.
-func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document {
+func NewDocument(r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System) *Document {
 	b := builder{r, s}
 	setup := r.Car.Setups[r.Options.Setup]
 	d := &Document{
@@ -189,7 +191,7 @@ func NewDocument(r *analysis.Result, l *launch.Result, s units.System) *Document
 			Travel:  b.pair(units.Length, r2.Vec{X: -r.Car.Springs.RearDroop, Y: r.Car.Springs.RearBump}),
 			Worst:   b.worstOfAll(l),
 		},
-		Launch:   b.launch(l),
+		Launch:   b.launch(l, worth),
 		Roll:     b.roll(l),
 		Verdict:  words.Verdicts(r, l, s),
 		Warnings: words.Warnings(r.Warnings(l), s),
@@ -227,11 +229,11 @@ func (b builder) worstOfAll(l *launch.Result) WorstOfAll {
 var barKeys = [...]string{launch.UpperLeft: "upper_left", launch.UpperRight: "upper_right", launch.LowerLeft: "lower_left", launch.LowerRight: "lower_right"}
 
 // WriteJSON writes a Document.
-func WriteJSON(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
+func WriteJSON(w io.Writer, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System) error {
 	encoder := json.NewEncoder(w)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", " ")
-	return encoder.Encode(NewDocument(r, l, s))
+	return encoder.Encode(NewDocument(r, l, worth, s))
 }
 
 // holeNumbers counts from 1.

@@ -38,7 +38,7 @@ func atRide(t *testing.T, d *report.Document) *report.TravelRow {
 func TestJSONNames(t *testing.T) {
 	r, s := load(t, referenceSI)
 	var out bytes.Buffer
-	if err := report.WriteJSON(&out, r, nil, s); err != nil {
+	if err := report.WriteJSON(&out, r, nil, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	var document map[string]any

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/carfile"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -17,8 +18,8 @@ import (
 
 // SavePDF writes the document of WritePDF to a file, which it replaces as a
 // whole or not at all. It fails as carfile.Write does.
-func SavePDF(path string, r *analysis.Result, l *launch.Result, s units.System, date time.Time) error {
-	return save(path, func(w io.Writer) error { return WritePDF(w, r, l, s, date) })
+func SavePDF(path string, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System, date time.Time) error {
+	return save(path, func(w io.Writer) error { return WritePDF(w, r, l, worth, s, date) })
 }
 
 // SaveCSV writes TravelFile and BarsFile, and LaunchFile unless l is nil, into a

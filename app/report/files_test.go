@@ -108,7 +108,7 @@ func TestSavePDFReplacesAsAWhole(t *testing.T) {
 	if err := os.WriteFile(path, []byte(strings.Repeat("old", 1e6)), 0o640); err != nil {
 		t.Fatal(err)
 	}
-	if err := report.SavePDF(path, r, nil, s, date); err != nil {
+	if err := report.SavePDF(path, r, nil, nil, s, date); err != nil {
 		t.Fatal(err)
 	}
 	got, err := os.ReadFile(path)
@@ -142,7 +142,7 @@ func TestSaveReportsEveryFailure(t *testing.T) {
 	if _, err := os.Stat(filepath.Join(folder, "bar-force.png")); err != nil {
 		t.Errorf("the other charts: %v", err)
 	}
-	if err := report.SavePDF(filepath.Join(folder, "none", "report.pdf"), r, nil, s, date); err == nil {
+	if err := report.SavePDF(filepath.Join(folder, "none", "report.pdf"), r, nil, nil, s, date); err == nil {
 		t.Error("a PDF was written into a folder that does not exist")
 	}
 	file := filepath.Join(folder, "file")

@@ -19,15 +19,15 @@ func (w writer) launchSections() []section {
 	case len(w.launch.Time) == 0:
 		return []section{{title: "Launch", lines: []string{words.LaunchVerdict(w.launch, w.units)}}}
 	}
-	list := []section{w.run()}
+	sections := []section{w.run()}
 	if events := words.Events(w.launch, w.units); len(events) > 0 {
-		list = append(list, section{title: "Launch: what happens", list: true, lines: events})
+		sections = append(sections, section{title: "Launch: what happens", list: true, lines: events})
 	}
-	list = append(list, w.peaks(), w.preload())
-	if len(w.launch.Assumed) > 0 {
-		list = append(list, w.assumed())
+	sections = append(sections, w.peaks(), w.preload())
+	if list := assumedIn(w.launch, w.worth); len(list) > 0 {
+		sections = append(sections, w.assumed(list))
 	}
-	return list
+	return sections
 }
 
 // run tells how the launch went.
@@ -115,13 +115,4 @@ func (w writer) turns(n float64) cell {
 		c.figure = strings.TrimRight(strings.TrimRight(c.figure, "0"), ".")
 	}
 	return c
-}
-
-// assumed lists what the car does not say.
-func (w writer) assumed() section {
-	s := section{title: "Launch: assumed, since the car does not say", list: true}
-	for _, a := range w.launch.Assumed {
-		s.lines = append(s.lines, words.Assumption(a, w.units))
-	}
-	return s
 }

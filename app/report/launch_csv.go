@@ -12,7 +12,7 @@ import (
 // WriteLaunchCSV writes the lists of a Document's launch as a table: a header
 // of names and units, then one line for each time.
 func WriteLaunchCSV(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
-	d := builder{r, s}.launch(l)
+	d := builder{r, s}.launch(l, nil)
 	speed := func(name string) string { return columnName(name, units.RoadSpeed, s) }
 	force := func(name string) string { return columnName(name, units.Force, s) }
 	angle := func(name string) string { return columnName(name, units.Angle, s) }

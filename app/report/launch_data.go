@@ -2,6 +2,7 @@ package report
 
 import (
 	"bowline/app/words"
+	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -19,7 +20,7 @@ type LaunchData struct {
 	FrontLift  LiftData        `json:"front_lift"`
 	Rest       RestData        `json:"rest"`     // Before the brake lets go.
 	PerTurn    ByBar[RestData] `json:"per_turn"` // Change of Rest for a turn that lengthens one bar.
-	Assumed    []string        `json:"assumed"`  // What the car does not say.
+	Assumed    []AssumedData   `json:"assumed"`  // What the car does not say, strongest first.
 	Time       []float64       `json:"t"`
 	UpperLeft  []float64       `json:"upper_left"`
 	UpperRight []float64       `json:"upper_right"`
@@ -130,7 +131,7 @@ type RestData struct {
 }
 
 // launch describes a launch; none for nil.
-func (b builder) launch(l *launch.Result) *LaunchData {
+func (b builder) launch(l *launch.Result, worth []assumptions.Worth) *LaunchData {
 	if l == nil {
 		return nil
 	}
@@ -139,7 +140,7 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 		Outcome: l.Outcome.String(), Verdict: words.LaunchVerdict(l, b.units),
 		FrontLift: LiftData{b.shop(units.Length, l.Lift.Height), l.Lift.Time, l.Lift.Start, l.Lift.Duration},
 		Rest:      b.rest(&l.Static),
-		Assumed:   []string{},
+		Assumed:   b.assumed(assumedIn(l, worth)),
 		Time:      scaled(1, l.Time),
 		UpperLeft: scaled(force, l.Tension[launch.UpperLeft]), UpperRight: scaled(force, l.Tension[launch.UpperRight]),
 		LowerLeft: scaled(force, l.Tension[launch.LowerLeft]), LowerRight: scaled(force, l.Tension[launch.LowerRight]),
@@ -160,9 +161,6 @@ func (b builder) launch(l *launch.Result) *LaunchData {
 	b.scales(l, d)
 	for _, bar := range launch.Bars {
 		*d.Peaks.of(bar), *d.PerTurn.of(bar) = b.peak(l, bar), b.rest(&l.PerTurn[bar])
-	}
-	for _, a := range l.Assumed {
-		d.Assumed = append(d.Assumed, words.Assumption(a, b.units))
 	}
 	return d
 }

@@ -15,6 +15,7 @@ import (
 	"bowline/app/report"
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -30,10 +31,6 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 	l := &launch.Result{
 		Options: launch.Options{Distance: 60 * 12 * inch, Limit: 3, Rollout: 12 * inch, Output: 0.5}, Outcome: launch.Finished, Elapsed: 1.5,
 		Lift: launch.Lift{Height: 3 * inch, Time: 0.4, Start: 0.25, Duration: 0.625},
-		Assumed: []launch.Assumption{
-			{Path: "car.roll_inertia", Words: "roll inertia", Quantity: units.SpinInertia, Value: 1000 * pound / 9.80665 * 144 * inch * inch},
-			{Path: "drive.rev_limit", Words: "rev limit", Quantity: units.Speed, Value: 7800 * math.Pi / 30},
-		},
 		History: launch.History{
 			Time:     []float64{0, 0.5, 1, 1.5},
 			Tension:  [launch.RodCount][]float64{{10 * pound, 100 * pound, 200 * pound, 0}, {-10 * pound, 150 * pound, 7000 * pound, 0}, {0, -50 * pound, -60 * pound, 0}, {0, -9000 * pound, -80 * pound, 0}, {1, 2, 3, 4}},
@@ -128,7 +125,7 @@ func handmadeLists(s units.System) []overTime {
 func documentOf(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) *report.Document {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WriteJSON(&out, r, l, s); err != nil {
+	if err := report.WriteJSON(&out, r, l, handmadeWorth(), s); err != nil {
 		t.Fatal(err)
 	}
 	d := json.NewDecoder(&out)
@@ -144,7 +141,7 @@ func documentOf(t *testing.T, r *analysis.Result, l *launch.Result, s units.Syst
 func TestJSONNamesOfALaunch(t *testing.T) {
 	r, l := handmade(t)
 	var out bytes.Buffer
-	if err := report.WriteJSON(&out, r, l, units.US); err != nil {
+	if err := report.WriteJSON(&out, r, l, handmadeWorth(), units.US); err != nil {
 		t.Fatal(err)
 	}
 	var d struct{ Launch map[string]any }
@@ -169,6 +166,8 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 		fields(bar, turns[bar], bars+" "+tires)
 	}
 	fields("event", d.Launch["events"].([]any)[0], "kind side from to value t holds")
+	assumed := fields("assumed", d.Launch["assumed"].([]any)[0], "path name value unit changes")
+	fields("change", assumed["changes"].([]any)[0], "kind value said worst_share sixty_ft outcome")
 	fields("rest", d.Launch["rest"], bars+" "+tires)
 	fields("scales", d.Launch["scales"], "lf rf lr rr cross_weight")
 	fields("even_rear", d.Launch["even_rear"], "bar turns thread")
@@ -179,7 +178,7 @@ func TestJSONOfALaunch(t *testing.T) {
 	r, l := handmade(t)
 	for s, unit := range map[units.System]struct{ force, length float64 }{units.US: {1, 1}, units.SI: {lbf, 25.4}} {
 		d := documentOf(t, r, l, s).Launch
-		if d == nil || d.Outcome != "finished" || d.Verdict != words.LaunchVerdict(l, s) || len(d.Assumed) != 2 {
+		if d == nil || d.Outcome != "finished" || d.Verdict != words.LaunchVerdict(l, s) || len(d.Assumed) != 3 {
 			t.Fatalf("%v: %+v", s, d)
 		}
 		near(t, "60 ft", *d.SixtyFeet, 1.5, 0)
@@ -257,10 +256,10 @@ func TestJSONOfLaunchesThatAreNone(t *testing.T) {
 }
 
 // launchText returns the sections of the text report that tell of a launch.
-func launchText(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) string {
+func launchText(t *testing.T, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System) string {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WriteText(&out, r, l, s); err != nil {
+	if err := report.WriteText(&out, r, l, worth, s); err != nil {
 		t.Fatal(err)
 	}
 	_, found, ok := strings.Cut(out.String(), "\nLAUNCH\n")
@@ -274,7 +273,7 @@ func launchText(t *testing.T, r *analysis.Result, l *launch.Result, s units.Syst
 func TestTextOfALaunch(t *testing.T) {
 	r, l := handmade(t)
 	for s, golden := range map[units.System]string{units.US: "launch.txt", units.SI: "launch-si.txt"} {
-		verdict, got, _ := strings.Cut(launchText(t, r, l, s), "\n  outcome ")
+		verdict, got, _ := strings.Cut(launchText(t, r, l, handmadeWorth(), s), "\n  outcome ")
 		if said := strings.Join(strings.Fields(verdict), " "); said != words.LaunchVerdict(l, s) {
 			t.Errorf("the verdict reads %q", said)
 		}
@@ -296,13 +295,12 @@ func TestTextOfALaunch(t *testing.T) {
 
 func TestTextOfLaunchesThatEndOtherwise(t *testing.T) {
 	r, l := handmade(t)
-	l.Assumed = nil
 	for lift, want := range map[launch.Lift]string{
 		{}:                         "front wheels stay on the ground",
 		{Height: inch, Time: 0.25}: "front wheels one at a time off the ground, up to 1.00 in at 0.250 s",
 	} {
 		l.Lift, l.Outcome, l.Elapsed = lift, launch.TimeUp, 0
-		_, facts, _ := strings.Cut(launchText(t, r, l, units.US), "\n  outcome ")
+		_, facts, _ := strings.Cut(launchText(t, r, l, nil, units.US), "\n  outcome ")
 		got := "  outcome " + facts
 		if words := line(t, got, "front wheels"); words != want {
 			t.Errorf("%q, want %q", words, want)
@@ -318,7 +316,7 @@ func TestTextOfLaunchesThatEndOtherwise(t *testing.T) {
 		}
 	}
 	none := &launch.Result{Outcome: launch.NoRest}
-	if said := strings.Join(strings.Fields(launchText(t, r, none, units.US)), " "); said != words.LaunchVerdict(none, units.US) {
+	if said := strings.Join(strings.Fields(launchText(t, r, none, nil, units.US)), " "); said != words.LaunchVerdict(none, units.US) {
 		t.Error(said)
 	}
 }
@@ -329,7 +327,7 @@ func TestPDFOfALaunch(t *testing.T) {
 	for _, l := range []*launch.Result{l, {Outcome: launch.NoRest}} {
 		_, pages := pdf(t, r, l, units.US)
 		all := strings.ToUpper(strings.Join(pages, ""))
-		for _, word := range strings.Fields(launchText(t, r, l, units.US)) {
+		for _, word := range strings.Fields(launchText(t, r, l, handmadeWorth(), units.US)) {
 			if strings.Trim(word, "-") != "" && !strings.Contains(all, strings.ToUpper(word)) {
 				t.Errorf("%q is missing", word)
 			}

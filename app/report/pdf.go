@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/paper"
@@ -14,8 +15,8 @@ import (
 // and A4 for SI: what WriteText writes, then the charts. Each page has its
 // number, the date and the caution. l is the launch of the same car and setup,
 // nil for none.
-func WritePDF(out io.Writer, r *analysis.Result, l *launch.Result, s units.System, date time.Time) error {
-	w := writer{r, l, s}
+func WritePDF(out io.Writer, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System, date time.Time) error {
+	w := writer{r, l, worth, s}
 	on := newSheets(s)
 	on.title(w.title())
 	for _, part := range w.sections() {

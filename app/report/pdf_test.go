@@ -24,7 +24,7 @@ var date = time.Date(2031, 5, 17, 8, 9, 10, 0, time.UTC)
 func pdf(t *testing.T, r *analysis.Result, l *launch.Result, s units.System) (document []byte, pages []string) {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WritePDF(&out, r, l, s, date); err != nil {
+	if err := report.WritePDF(&out, r, l, worthOf(l), s, date); err != nil {
 		t.Fatal(err)
 	}
 	list, err := papertest.Pages(out.Bytes())

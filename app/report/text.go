@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting/chart"
@@ -19,9 +20,10 @@ func characters(s string) float64 { return float64(utf8.RuneCountInString(s)) }
 // WriteText writes the report for a terminal or a printed page, in the unit
 // system s and lines of up to 100 characters, a little more only where forces
 // run into hundreds of thousands. Forces are magnitudes with the word push or
-// pull. l is the launch of the same car and setup, nil for none.
-func WriteText(out io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
-	w := writer{r, l, s}
+// pull. l is the launch of the same car and setup, nil for none, and worth what
+// its assumptions are worth, nil where that has not been found.
+func WriteText(out io.Writer, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System) error {
+	w := writer{r, l, worth, s}
 	var text textWriter
 	for _, line := range textRuler.wrap(w.title(), textRuler.limit) {
 		text.line("", line)

@@ -27,7 +27,7 @@ var update = flag.Bool("update", false, "write the text reports that the tests c
 func text(t rapid.TB, r *analysis.Result, s units.System) string {
 	t.Helper()
 	var out bytes.Buffer
-	if err := report.WriteText(&out, r, nil, s); err != nil {
+	if err := report.WriteText(&out, r, nil, nil, s); err != nil {
 		t.Fatal(err)
 	}
 	return out.String()
@@ -207,12 +207,12 @@ func TestAnyCar(t *testing.T) {
 		}
 		l := []*launch.Result{nil, made, {Outcome: launch.NoRest}}[rapid.IntRange(0, 2).Draw(t, "launch")]
 		var out bytes.Buffer
-		if err := report.WriteText(&out, r, l, s); err != nil {
+		if err := report.WriteText(&out, r, l, nil, s); err != nil {
 			t.Fatal(err)
 		}
 		checkText(t, out.String())
 		for name, write := range map[string]func() error{
-			"JSON":   func() error { return report.WriteJSON(&bytes.Buffer{}, r, l, s) },
+			"JSON":   func() error { return report.WriteJSON(&bytes.Buffer{}, r, l, nil, s) },
 			"travel": func() error { return report.WriteTravelCSV(&bytes.Buffer{}, r, s) },
 			"bars":   func() error { return report.WriteBarsCSV(&bytes.Buffer{}, r, s) },
 		} {

@@ -110,7 +110,7 @@ func (w *Window) printReport() {
 		if w.study.LaunchOutdated() {
 			launched = nil
 		}
-		if err := report.SavePDF(path, w.study.Result(), launched, w.study.Units(), time.Now()); err != nil {
+		if err := report.SavePDF(path, w.study.Result(), launched, nil, w.study.Units(), time.Now()); err != nil {
 			w.fail(err)
 			return
 		}

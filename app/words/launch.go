@@ -141,12 +141,6 @@ func FrontLift(l launch.Lift, s units.System) string {
 	return "stay on the ground"
 }
 
-// Assumption says what the launch assumes since the car does not say it, and
-// where the car file would.
-func Assumption(a launch.Assumption, s units.System) string {
-	return a.Words + ", " + s.Format(a.Quantity, a.Value) + " (" + a.Path + ")"
-}
-
 // LoggedAgainst says how the quickest 60-ft time logged with a setup [s], 0 for none,
 // stands to the one computed, which like it is counted from the rollout; nothing without
 // both.

@@ -109,11 +109,6 @@ func TestFrontLift(t *testing.T) {
 	check(t, "none", words.FrontLift(launch.Lift{}, units.US), "stay on the ground")
 }
 
-func TestAssumption(t *testing.T) {
-	a := launch.Assumption{Path: "drive.rev_limit", Words: "rev limit, half above the launch speed", Quantity: units.Speed, Value: units.US.ToSI(units.Speed, 7800)}
-	check(t, "rev limit", words.Assumption(a, units.US), "rev limit, half above the launch speed, 7,800 rpm (drive.rev_limit)")
-}
-
 // A car that is not launched names the part that is to blame.
 func TestTooStiff(t *testing.T) {
 	said := map[string]bool{}

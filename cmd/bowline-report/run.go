@@ -16,6 +16,7 @@ import (
 	"bowline/app/report"
 	"bowline/assets"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/carfile"
 	"bowline/model/holes"
 	"bowline/model/launch"
@@ -158,7 +159,7 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	r, l, system := in.result, in.launch, in.units
 	var failed []error
 	if q.pdf != "" {
-		failed = append(failed, q.saveOver("pdf", q.pdf, func() error { return report.SavePDF(q.pdf, r, l, system, now) }))
+		failed = append(failed, q.saveOver("pdf", q.pdf, func() error { return report.SavePDF(q.pdf, r, l, in.worth, system, now) }))
 	}
 	if q.card != "" {
 		failed = append(failed, q.saveOver("card", q.card, func() error { return q.saveCard(in, now) }))
@@ -184,16 +185,22 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	case q.search > 0:
 		return report.WriteHoles(stdout, r.Car, r.Options.Setup, places, q.search, system)
 	case q.json:
-		return report.WriteJSON(stdout, r, l, system)
+		return report.WriteJSON(stdout, r, l, in.worth, system)
 	}
-	return report.WriteText(stdout, r, l, system)
+	return report.WriteText(stdout, r, l, in.worth, system)
 }
+
+// patience is how long the report waits for what the assumptions are worth, which takes
+// some eighty launches: a second for most cars, minutes for one that is so stiff that
+// each takes two. It is then written without.
+const patience = 10 * time.Second
 
 // analyzed is the car asked for with its analysis and launch.
 type analyzed struct {
 	library stock.Library
 	result  *analysis.Result
 	launch  *launch.Result
+	worth   []assumptions.Worth // of the launch's assumptions; nil where nothing asked for tells it
 	units   units.System
 }
 
@@ -223,6 +230,13 @@ func (q *request) analyze() (*analyzed, error) {
 	}
 	if in.launch, err = launch.Run(context.Background(), file.Car, setup, library, launch.Options{Hold: true}); err != nil {
 		return nil, err
+	}
+	if q.pdf != "" || q.search == 0 {
+		ctx, cancel := context.WithTimeout(context.Background(), patience)
+		defer cancel()
+		if in.worth, err = assumptions.Find(ctx, file.Car, setup, library); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+			return nil, err
+		}
 	}
 	return in, nil
 }

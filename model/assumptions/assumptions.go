@@ -4,6 +4,8 @@
 package assumptions
 
 import (
+	"fmt"
+
 	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -44,6 +46,14 @@ const (
 	CGToLeft       // the whole car's CG Value to the left
 	CGToRight      // the whole car's CG Value to the right
 )
+
+// String returns the name of the kind.
+func (k Kind) String() string {
+	if k < Doubled || k > CGToRight {
+		return fmt.Sprintf("Kind(%d)", int(k))
+	}
+	return [...]string{"doubled", "halved", "moved", "other", "falling", "unscaled", "to the left", "to the right"}[k]
+}
 
 // Of returns a copy of c with the change made.
 func (ch Change) Of(c *car.Car) *car.Car {

@@ -104,7 +104,7 @@ func (f *finder) locatorEnds() {
 			side = launch.Right
 		}
 		a := Assumption{
-			Path: "locator." + end.key, Name: fmt.Sprintf("Axle locator, its %s end to the %s of the car's middle", end.key, side),
+			Path: "locator." + end.key, Name: fmt.Sprintf("Locator's %s end, to the %s", end.key, side),
 			Quantity: units.Length, Value: math.Abs(end.joint.At.Y),
 		}
 		for _, change := range changes(a.Value, 0, math.Inf(1), func(c *car.Car, x float64) {
@@ -145,7 +145,7 @@ func (f *finder) direction() {
 }
 
 // Constant is the torque of an engine without a curve.
-const Constant = "constant up to the rev limit"
+const Constant = "constant"
 
 // leastFactor is how far the factor of a torque curve is from 1 at least [1]: what
 // typed digits leave.

@@ -24,7 +24,7 @@ func parameters(t testing.TB, path string) launch.Parameters {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, _, err := launch.New(f.Car, 0, carfile.Stock())
+	p, err := launch.New(f.Car, 0, carfile.Stock())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -286,7 +286,7 @@ func TestMirrorImage(t *testing.T) {
 func TestAnyCarRolls(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := cartest.Random(t, carfile.Stock())
-		p, _, err := launch.New(c, 0, carfile.Stock())
+		p, err := launch.New(c, 0, carfile.Stock())
 		if err != nil {
 			return
 		}

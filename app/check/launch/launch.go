@@ -11,6 +11,7 @@ import (
 	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -113,8 +114,8 @@ func (p *Panel) Refresh() {
 	p.scales.Set(words.Preload(p.study.Result(), r, u))
 	p.writePreload(r, u)
 	text = ""
-	for _, a := range r.Assumed {
-		text += "Assumed: " + words.Assumption(a, u) + "\n"
+	for _, a := range assumptions.Of(r) {
+		text += "Assumed: " + a.Name + ", " + words.Assumed(a, u) + "\n"
 	}
 	p.assumed.Set(text)
 }
