@@ -92,9 +92,12 @@ func TestWorthIsThatOfLaunchesByHand(t *testing.T) {
 			}
 		}
 	}
-	// End rate and release move the worst share.
-	if e := worth["lower_bar.end_rate"].Effects; math.Abs(e[1].Share) < 0.01 {
-		t.Errorf("half the end rate changes the worst share by %v", e[1].Share)
+	demo.State("check.factor", false)
+	for _, w := range find(t, demo, setup) {
+		// Twice the safety factor is twice every share.
+		if w.Path == "check.factor" && (math.Abs(w.Effects[0].Share-share) > 1e-9 || math.Abs(w.Effects[1].Share+share/2) > 1e-9 || w.Effects[0].Time != 0) {
+			t.Errorf("the safety factor: %+v of a worst share of %v", w.Effects, share)
+		}
 	}
 }
 
