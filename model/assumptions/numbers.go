@@ -70,7 +70,7 @@ var numbers = map[string]number{
 	"wheelie_bar.damping": {unused: noWheelieBar},
 
 	"drive.engine_inertia": {},
-	"drive.rev_limit":      {rule: func(f *finder) float64 { return revLimit(f.run) }, least: func(c *car.Car) float64 { return leastRevs * c.Drive.Speed }},
+	"drive.rev_limit":      {rule: func(f *finder) float64 { return f.car.RevLimit() }, least: func(c *car.Car) float64 { return leastRevs * c.Drive.Speed }},
 	"drive.release_time":   {},
 
 	"check.factor":      {name: "Safety factor"},
@@ -103,12 +103,6 @@ func frontSpin(f *finder) float64 {
 func leastSpread(c *car.Car) float64 {
 	s, b := &c.Body.Scales, &c.Body
 	return clearance * math.Abs(s.LeftRear-s.RightRear) / (b.RearMass - b.UnsprungRear) * b.TrackRear
-}
-
-// revLimit is where the torque begins to fall to zero.
-func revLimit(p *launch.Parameters) float64 {
-	curve := p.Drive.Torque
-	return curve[len(curve)-2].Speed
 }
 
 // number notes a plain number that the car does not give.

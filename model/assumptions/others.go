@@ -158,7 +158,7 @@ func (f *finder) curve() {
 	a := Assumption{Path: "drive.curve"}
 	if len(e.Curve) > 0 {
 		torque := e.TorqueAt(d.Speed)
-		a.Name, a.Value = "Factor of the torque curve, to pass through the torque at launch", d.Torque/torque
+		a.Name, a.Value = "Factor of the torque curve", f.car.TorqueScale()
 		if field := car.FieldAt("drive.torque"); math.Abs(a.Value-1) > leastFactor && torque >= field.Min && torque <= field.Max {
 			a.Changes = []Change{{Kind: Unscaled, Value: 1, make: func(c *car.Car) { c.Drive.Torque = torque }}}
 		}
@@ -166,7 +166,7 @@ func (f *finder) curve() {
 		return
 	}
 	a.Name, a.Choice = "Engine torque over its speed", Constant
-	if limit := math.Min(revLimit(f.run), car.FieldAt("drive.rpm").Max); limit > d.Speed {
+	if limit := math.Min(f.car.RevLimit(), car.FieldAt("drive.rpm").Max); limit > d.Speed {
 		curve := []car.TorquePoint{{Speed: d.Speed, Torque: d.Torque}, {Speed: limit, Torque: d.Torque / 2}}
 		a.Changes = []Change{{Kind: Falling, make: func(c *car.Car) { c.Launch.Engine.Curve = curve }}}
 	}
