@@ -76,6 +76,7 @@ var without = map[string]string{
 	"springs.front_anti_roll": "left out, the car has no bar",
 	"wheelie_bar.reach":       "left out, the car has no wheelie bar",
 	"check.pinion_limit":      "judges combinations of holes, not the run",
+	"check.lift_limit":        "judges combinations of holes, not the run",
 }
 
 func init() {
