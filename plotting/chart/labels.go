@@ -52,8 +52,11 @@ type wish struct {
 	text   string
 	ink    color.Color
 	places []vg.Point
-	own    []vg.Point // its rule, which costs nothing; nil for none
-	mark   *vg.Point  // what it stands beside; nil for none
+	// farther lists more places, for where all of those are taken by other text; nil
+	// for none.
+	farther func() []vg.Point
+	own     []vg.Point // its rule, which costs nothing; nil for none
+	mark    *vg.Point  // what it stands beside; nil for none
 }
 
 // wipe places the labels and clears the rules that run through them; it never
@@ -161,13 +164,16 @@ func (l *labeler) ofRule(v *view, i int) {
 	case shown.Contains(r.At) && r.Upright:
 		w.places = append(l.besideUpright(v.x(r.At), w.text), l.atFoot(v.x(r.At), w.text)...)
 	case shown.Contains(r.At):
-		w.places = l.alongLevel(v.y(r.At), r.At < 0, w.text)
+		w.places = l.alongLevel(v.y(r.At), r.At < 0, 0, w.text)
+		w.farther = func() []vg.Point { return l.offLevel(v.y(r.At), r.At < 0, w.text) }
 	case r.Edge && r.At < shown.Min:
 		w.text += " ↓"
-		w.places = l.atEdge(false, w.text)
+		w.places = l.atEdge(false, 0, w.text)
+		w.farther = func() []vg.Point { return l.offEdge(false, w.text) }
 	case r.Edge:
 		w.text += " ↑"
-		w.places = l.atEdge(true, w.text)
+		w.places = l.atEdge(true, 0, w.text)
+		w.farther = func() []vg.Point { return l.offEdge(true, w.text) }
 	}
 	most := math.Inf(1)
 	if r.Setup > 0 {
@@ -179,9 +185,25 @@ func (l *labeler) ofRule(v *view, i int) {
 // put sets text at the cheapest of its places and takes the room there. Text
 // that costs as much as most everywhere is left out.
 func (l *labeler) put(w *wish, most float64) {
-	var best label
-	least, width := most, l.width(w.text)
-	for i, at := range w.places {
+	best, least := l.cheapest(w, w.places, most)
+	if least >= overText && w.farther != nil {
+		if other, cost := l.cheapest(w, w.farther(), least); cost < least {
+			best, least = other, cost
+		}
+	}
+	if least == most {
+		return
+	}
+	l.placed = append(l.placed, best)
+	l.taken = append(l.taken, best.box)
+}
+
+// cheapest returns text at the cheapest of some places and what it costs there; most
+// where none costs less.
+func (l *labeler) cheapest(w *wish, places []vg.Point, most float64) (best label, least float64) {
+	least = most
+	width := l.width(w.text)
+	for i, at := range places {
 		box := l.box(at, width)
 		extra := laterTry * float64(i)
 		switch {
@@ -197,11 +219,7 @@ func (l *labeler) put(w *wish, most float64) {
 			least, best = cost+extra, label{w.text, w.ink, at, box, crosses}
 		}
 	}
-	if least == most {
-		return
-	}
-	l.placed = append(l.placed, best)
-	l.taken = append(l.taken, best.box)
+	return best, least
 }
 
 // nearest returns the point of a level or upright line that is nearest to a point.

@@ -3,8 +3,6 @@ package chart
 import "gonum.org/v1/plot/vg"
 
 const (
-	// spreads is the number of places side by side.
-	spreads = 5
 	// edgeRows is how many labels find room above each other at an edge of the
 	// data.
 	edgeRows = 4
@@ -17,38 +15,46 @@ const (
 // spread returns places along a height: right, left, and between.
 func (l *labeler) spread(baseline vg.Length, text string) []vg.Point {
 	left, right := l.area.Min.X+2*l.air, l.area.Max.X-2*l.air-l.width(text)
-	points := make([]vg.Point, 0, spreads)
-	for _, part := range [spreads]vg.Length{1, 0, 0.5, 0.75, 0.25} {
+	points := make([]vg.Point, 0, 10)
+	for _, part := range []vg.Length{1, 0, 0.5, 0.75, 0.25} {
 		points = append(points, vg.Point{X: left + part*(right-left), Y: baseline})
 	}
 	return points
 }
 
-// atEdge returns places at the upper or lower edge of the data, row by row away from
+// atEdge returns places at the upper or lower edge of the data, so many rows away from
 // it.
-func (l *labeler) atEdge(upper bool, text string) []vg.Point {
-	points := make([]vg.Point, 0, spreads*edgeRows)
-	for i := range edgeRows {
-		y := l.area.Min.Y + (descent+0.25)*l.size + vg.Length(i)*l.row()
-		if upper {
-			y = l.area.Max.Y - (capHeight+0.25)*l.size - vg.Length(i)*l.row()
-		}
-		points = append(points, l.spread(y, text)...)
+func (l *labeler) atEdge(upper bool, rows vg.Length, text string) []vg.Point {
+	if upper {
+		return l.spread(l.area.Max.Y-(capHeight+0.25)*l.size-rows*l.row(), text)
+	}
+	return l.spread(l.area.Min.Y+(descent+0.25)*l.size+rows*l.row(), text)
+}
+
+// offEdge returns places row by row away from an edge.
+func (l *labeler) offEdge(upper bool, text string) []vg.Point {
+	var points []vg.Point
+	for rows := vg.Length(1); rows < edgeRows; rows++ {
+		points = append(points, l.atEdge(upper, rows, text)...)
 	}
 	return points
 }
 
-// alongLevel returns places outside of a level line, where below is outside,
-// and inside of it, and then the same somewhat away from it.
-func (l *labeler) alongLevel(y vg.Length, below bool, text string) []vg.Point {
-	points := make([]vg.Point, 0, 2*levelRows*spreads)
-	for i := range levelRows {
-		off := vg.Length(i) * levelStep * l.row()
-		over, under := l.spread(y+(descent+0.12)*l.size+off, text), l.spread(y-(capHeight+0.22)*l.size-off, text)
-		if below {
-			over, under = under, over
-		}
-		points = append(append(points, over...), under...)
+// alongLevel returns places outside of a level line, where below is outside, and then
+// inside of it, so far away from it.
+func (l *labeler) alongLevel(y vg.Length, below bool, off vg.Length, text string) []vg.Point {
+	over, under := l.spread(y+(descent+0.12)*l.size+off, text), l.spread(y-(capHeight+0.22)*l.size-off, text)
+	if below {
+		return append(under, over...)
+	}
+	return append(over, under...)
+}
+
+// offLevel returns places farther and farther away from a level line.
+func (l *labeler) offLevel(y vg.Length, below bool, text string) []vg.Point {
+	var points []vg.Point
+	for i := vg.Length(1); i < levelRows; i++ {
+		points = append(points, l.alongLevel(y, below, i*levelStep*l.row(), text)...)
 	}
 	return points
 }
