@@ -30,7 +30,7 @@ func (e eventful) Readout(time float64, s units.System) []chart.Reading {
 	near := nearEvent * e.over.end()
 	for _, event := range e.over.l.Events {
 		if m.time >= event.From-near && m.time <= event.To+near {
-			lines = append(lines, chart.Reading{Name: eventName(event), Value: eventWords(event, s), Event: true})
+			lines = append(lines, chart.Reading{Name: eventName(event), Event: true})
 		}
 	}
 	return lines
@@ -67,17 +67,4 @@ func eventName(e launch.Event) string {
 		return e.Side.String() + " " + name
 	}
 	return name
-}
-
-// eventWords says when an event was and how much it came to: "0.020 to 0.310 s, up to
-// 41 % slip".
-func eventWords(e launch.Event, s units.System) string {
-	when, most := s.Span(units.Time, e.From, e.To), "up to "+s.Format(e.Kind.Quantity(), e.Value)
-	switch e.Kind {
-	case launch.Wheelspin:
-		most = "up to " + units.WholePercent(e.Value) + " slip"
-	case launch.TireUnloaded:
-		most = "down to " + s.Format(units.Force, e.Value)
-	}
-	return when + ", " + most
 }

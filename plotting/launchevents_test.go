@@ -34,15 +34,8 @@ func eventful() *launch.Result {
 func TestEventsAreRead(t *testing.T) {
 	r := analyze(t, saltgrass())
 	for time, want := range map[float64][]string{
-		0.05:  nil,
-		0.2:   {"wheelspin 0.100 to 0.500 s, up to 41 % slip"},
-		0.305: {"wheelspin 0.100 to 0.500 s, up to 41 % slip", "left rear tire light 0.300 to 0.310 s, down to 40 lb"},
-		0.55:  nil,
-		0.8:   {"front wheels up 0.600 to 1.200 s, up to 3.00 in"},
-		0.95:  {"front wheels up 0.600 to 1.200 s, up to 3.00 in", "wheelie bar 0.900 to 1.000 s, up to 300 lb"},
-		1.27:  {"right rear bottomed 1.250 to 1.300 s, up to 500 lb"},
-		1.5:   {"right rear topped out 1.500 to 1.550 s, up to 600 lb"},
-		9:     {"rev limit 1.800 to 1.999 s, up to 7,800 rpm"},
+		0.05: nil, 0.2: {"wheelspin"}, 0.305: {"wheelspin", "left rear tire light"}, 0.55: nil, 0.8: {"front wheels up"},
+		0.95: {"front wheels up", "wheelie bar"}, 1.27: {"right rear bottomed"}, 1.5: {"right rear topped out"}, 9: {"rev limit"},
 	} {
 		calm := still(2000)
 		for i, c := range overLaunch(plotting.Of(r, eventful())) {
@@ -66,8 +59,7 @@ func TestEventsOfSeveralSetups(t *testing.T) {
 	got := plotting.LaunchTires(plotting.Of(r, eventful()), plotting.Of(other, l)).Readout(0.305, units.US)
 	want := []string{
 		"0.305 s, baseline vs more bite", "rear left off the ground", "rear right off the ground", "front left off the ground", "front right off the ground",
-		"wheelspin 0.100 to 0.500 s, up to 41 % slip vs 0.100 to 0.450 s, up to 30 % slip",
-		"baseline: left rear tire light 0.300 to 0.310 s, down to 40 lb",
+		"wheelspin", "baseline: left rear tire light",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want\n%q", got, want)

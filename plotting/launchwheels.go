@@ -35,6 +35,9 @@ func wheelsOverTime(setup Setup, _ []Setup) *chart.Chart {
 	if c.Y.Sight.Min > -standing {
 		c.Y.Sight.Min = 0
 	}
+	if len(c.Events) > 0 { // their labels stand above the lines
+		c.Y.Sight.Max += chart.LabelRoom * c.Y.Sight.Length()
+	}
 	c.Areas = w.slipping()
 	c.AddNote(w.spun)
 	return c

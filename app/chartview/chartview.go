@@ -61,7 +61,7 @@ const baseDPI = 96
 
 // New returns an empty view for the chart with a key.
 func New(key chart.Key, host Host) *View {
-	v := &View{key: key, host: host, values: form.Caption("", theme.ColorNameForeground)}
+	v := &View{key: key, host: host, values: form.Caption("", theme.ColorNameForeground).KeepMost()}
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
 	export.Importance = widget.LowImportance

@@ -17,6 +17,7 @@ type Prose struct {
 	style fyne.TextStyle
 	flush bool // without a margin
 	least int  // rows that room is kept for
+	most  bool // least grows with the rows at one width
 	sheet *sheet.Sheet
 
 	rows    []string
@@ -116,6 +117,13 @@ func (p *Prose) Color() fyne.ThemeColorName { return p.color }
 // does not move with its length.
 func (p *Prose) KeepRows(n int) { p.least = n }
 
+// KeepMost keeps room for as many rows as the text has ever had at the present width,
+// for text that changes as the pointer moves. It returns p.
+func (p *Prose) KeepMost() *Prose {
+	p.most = true
+	return p
+}
+
 // Text returns the text.
 func (p *Prose) Text() string { return p.text }
 
@@ -154,6 +162,12 @@ func (p *Prose) wrap() {
 	if now == p.wrapped {
 		return
 	}
+	if p.most && (now.width != p.wrapped.width || now.size != p.wrapped.size) {
+		p.least = 0
+	}
 	p.wrapped = now
 	p.rows = sheet.Lines(p.text, sheet.Face(p.style, now.size), now.width-2*p.margin())
+	if p.most {
+		p.least = max(p.least, len(p.rows))
+	}
 }

@@ -71,6 +71,27 @@ func TestProseKeepsRoom(t *testing.T) {
 	}
 }
 
+// Text that comes and goes keeps the room that it has had, until its width changes.
+func TestProseKeepsTheMostRoom(t *testing.T) {
+	p := prose(t, 230)
+	p.KeepMost()
+	p.Set("one\ntwo\nthree")
+	three := p.MinSize().Height
+	p.Set("one")
+	if got := p.MinSize().Height; got != three {
+		t.Errorf("%v high, having had room for three rows, %v", got, three)
+	}
+	p.Set("one\ntwo\nthree\nfour")
+	if p.MinSize().Height <= three {
+		t.Error("more rows get no more room")
+	}
+	p.Resize(fyne.NewSize(900, 200))
+	p.Set("one")
+	if got := p.MinSize().Height; got >= three {
+		t.Errorf("%v high in one row at another width", got)
+	}
+}
+
 func TestProseIsThereOnlyWithText(t *testing.T) {
 	p := prose(t, 230)
 	if p.Tell(sentence) || !p.Visible() {

@@ -13,9 +13,10 @@ import (
 
 // Names of the tables that SaveCSV writes.
 const (
-	TravelFile = "travel.csv"
-	BarsFile   = "bars.csv"
-	LaunchFile = "launch.csv"
+	TravelFile  = "travel.csv"
+	BarsFile    = "bars.csv"
+	LaunchFile  = "launch.csv"
+	SummaryFile = "launch-summary.csv"
 )
 
 // figure is one column of the travel table.
@@ -95,11 +96,16 @@ func number(x *float64) string {
 // columnName writes a column's name and unit in plain characters, which every
 // spreadsheet reads the same.
 func columnName(name string, q units.Quantity, s units.System) string {
-	unit := strings.NewReplacer("°", "deg", "·", " ").Replace(s.Symbol(q))
+	unit := plainUnit(q, s)
 	if unit == "" {
 		return name
 	}
 	return name + " [" + unit + "]"
+}
+
+// plainUnit writes a unit in plain characters.
+func plainUnit(q units.Quantity, s units.System) string {
+	return strings.NewReplacer("°", "deg", "·", " ").Replace(s.Symbol(q))
 }
 
 // travelFigures lists the numbers of a travel row.

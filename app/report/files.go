@@ -22,8 +22,8 @@ func SavePDF(path string, r *analysis.Result, l *launch.Result, worth []assumpti
 	return save(path, func(w io.Writer) error { return WritePDF(w, r, l, worth, s, date) })
 }
 
-// SaveCSV writes TravelFile and BarsFile, and LaunchFile unless l is nil, into a
-// folder, which it makes if need be. It reports every file that cannot be
+// SaveCSV writes TravelFile and BarsFile, and unless l is nil LaunchFile and
+// SummaryFile, into a folder, which it makes if need be. It reports every file that cannot be
 // written.
 func SaveCSV(folder string, r *analysis.Result, l *launch.Result, s units.System) error {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
@@ -34,7 +34,9 @@ func SaveCSV(folder string, r *analysis.Result, l *launch.Result, s units.System
 		save(filepath.Join(folder, BarsFile), func(w io.Writer) error { return WriteBarsCSV(w, r, s) }),
 	}
 	if l != nil {
-		failed = append(failed, save(filepath.Join(folder, LaunchFile), func(w io.Writer) error { return WriteLaunchCSV(w, r, l, s) }))
+		failed = append(failed,
+			save(filepath.Join(folder, LaunchFile), func(w io.Writer) error { return WriteLaunchCSV(w, r, l, s) }),
+			save(filepath.Join(folder, SummaryFile), func(w io.Writer) error { return WriteLaunchSummaryCSV(w, r, l, s) }))
 	}
 	return errors.Join(failed...)
 }

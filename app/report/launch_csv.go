@@ -10,35 +10,42 @@ import (
 )
 
 // WriteLaunchCSV writes the lists of a Document's launch as a table: a header
-// of names and units, then one line for each time.
+// of names and units, then one line for each time. A cell is empty where the
+// document has null.
 func WriteLaunchCSV(w io.Writer, r *analysis.Result, l *launch.Result, s units.System) error {
 	d := builder{r, s}.launch(l, nil)
-	speed := func(name string) string { return columnName(name, units.RoadSpeed, s) }
-	force := func(name string) string { return columnName(name, units.Force, s) }
-	angle := func(name string) string { return columnName(name, units.Angle, s) }
-	length := func(name string) string { return columnName(name, units.Length, s) }
-	columns := []struct {
-		name string
-		list []float64
-	}{
-		{columnName("t", units.Time, s), d.Time},
-		{force("upper_left_pull"), d.UpperLeft}, {force("upper_right_pull"), d.UpperRight},
-		{force("lower_left_pull"), d.LowerLeft}, {force("lower_right_pull"), d.LowerRight},
-		{angle("pitch"), d.Pitch}, {angle("roll"), d.Roll},
-		{length("rear_travel"), d.Rear}, {length("front_travel"), d.Front}, {force("thrust"), d.Thrust},
-		{force("rear_left"), d.RearLeft}, {force("rear_right"), d.RearRight},
-		{force("front_left"), d.FrontLeft}, {force("front_right"), d.FrontRight}, {speed("speed"), d.Speed},
-		{"slip_left", d.SlipLeft}, {"slip_right", d.SlipRight}, {speed("wheel_speed"), d.WheelSpeed},
-		{columnName("engine_speed", units.Speed, s), d.EngineSpeed}, {columnName("axle_torque", units.Torque, s), d.AxleTorque},
-		{force("wheelie"), d.Wheelie}, {force("thrust_left"), d.ThrustLeft}, {force("thrust_right"), d.ThrustRight},
-		{length("rear_travel_left"), d.RearTravelLeft}, {length("rear_travel_right"), d.RearTravelRight},
-		{length("front_travel_left"), d.FrontTravelLeft}, {length("front_travel_right"), d.FrontTravelRight}, {length("distance"), d.Distance},
+	type column struct {
+		name  string
+		value func(i int) *float64
+	}
+	in := func(name string, q units.Quantity, list []float64) column {
+		return column{columnName(name, q, s), func(i int) *float64 { return &list[i] }}
+	}
+	center := func(name string, k int) column {
+		return column{columnName(name, units.Length, s), func(i int) *float64 { return part(d.InstantCenter[i], k) }}
+	}
+	columns := []column{
+		in("t", units.Time, d.Time),
+		in("upper_left_pull", units.Force, d.UpperLeft), in("upper_right_pull", units.Force, d.UpperRight),
+		in("lower_left_pull", units.Force, d.LowerLeft), in("lower_right_pull", units.Force, d.LowerRight),
+		in("pitch", units.Angle, d.Pitch), in("roll", units.Angle, d.Roll),
+		in("rear_travel", units.Length, d.Rear), in("front_travel", units.Length, d.Front), in("thrust", units.Force, d.Thrust),
+		in("rear_left", units.Force, d.RearLeft), in("rear_right", units.Force, d.RearRight),
+		in("front_left", units.Force, d.FrontLeft), in("front_right", units.Force, d.FrontRight), in("speed", units.RoadSpeed, d.Speed),
+		in("slip_left", units.Number, d.SlipLeft), in("slip_right", units.Number, d.SlipRight), in("wheel_speed", units.RoadSpeed, d.WheelSpeed),
+		in("engine_speed", units.Speed, d.EngineSpeed), in("axle_torque", units.Torque, d.AxleTorque), in("wheelie", units.Force, d.Wheelie),
+		in("thrust_left", units.Force, d.ThrustLeft), in("thrust_right", units.Force, d.ThrustRight),
+		in("rear_travel_left", units.Length, d.RearTravelLeft), in("rear_travel_right", units.Length, d.RearTravelRight),
+		in("front_travel_left", units.Length, d.FrontTravelLeft), in("front_travel_right", units.Length, d.FrontTravelRight),
+		in("distance", units.Length, d.Distance), in("driveshaft_speed", units.Speed, d.DriveshaftSpeed),
+		center("instant_center_x", 0), center("instant_center_z", 1),
+		{columnName("anti_squat", units.Percent, s), func(i int) *float64 { return d.AntiSquat[i] }},
 	}
 	lines := make([][]string, 1+len(d.Time))
 	for _, c := range columns {
 		lines[0] = append(lines[0], c.name)
-		for i := range c.list {
-			lines[1+i] = append(lines[1+i], number(&c.list[i]))
+		for i := range d.Time {
+			lines[1+i] = append(lines[1+i], number(c.value(i)))
 		}
 	}
 	return csv.NewWriter(w).WriteAll(lines)

@@ -47,8 +47,9 @@ type LaunchData struct {
 	SlipRight        []float64     `json:"slip_right"`
 	WheelSpeed       []float64     `json:"wheel_speed"`  // Of the rear tires' tread.
 	EngineSpeed      []float64     `json:"engine_speed"` // In rpm.
-	AxleTorque       []float64     `json:"axle_torque"`  // On both rear wheels.
-	Wheelie          []float64     `json:"wheelie"`      // Load on the wheelie bar.
+	DriveshaftSpeed  []float64     `json:"driveshaft_speed"`
+	AxleTorque       []float64     `json:"axle_torque"` // On both rear wheels.
+	Wheelie          []float64     `json:"wheelie"`     // Load on the wheelie bar.
 	ThrustLeft       []float64     `json:"thrust_left"`
 	ThrustRight      []float64     `json:"thrust_right"`
 	RearTravelLeft   []float64     `json:"rear_travel_left"`
@@ -171,6 +172,7 @@ func (b builder) history(l *launch.Result, d *LaunchData) {
 	d.Rollout = b.shop(units.Length, l.Options.Rollout)
 	d.Slip, d.SlipLeft, d.SlipRight = scaled(1, l.Slip[:]...), scaled(1, l.Slip[launch.Left]), scaled(1, l.Slip[launch.Right])
 	d.WheelSpeed, d.EngineSpeed = scaled(speed, l.WheelSpeed), scaled(b.units.Factor(units.Speed), l.Engine)
+	d.DriveshaftSpeed = scaled(b.units.Factor(units.Speed), l.Driveshaft)
 	d.AxleTorque, d.Wheelie = scaled(b.units.Factor(units.Torque), l.Torque), scaled(force, l.WheelieBar)
 	d.ThrustLeft, d.ThrustRight = scaled(force, l.TireThrust[launch.Left]), scaled(force, l.TireThrust[launch.Right])
 	d.RearTravelLeft, d.RearTravelRight = scaled(length, l.RearTravel[launch.Left]), scaled(length, l.RearTravel[launch.Right])

@@ -2,6 +2,8 @@ package report_test
 
 import (
 	"bytes"
+	"context"
+	"encoding/csv"
 	"encoding/json"
 	"io"
 	"maps"
@@ -9,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -16,6 +19,7 @@ import (
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/assumptions"
+	"bowline/model/carfile"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -39,7 +43,8 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 			RearTravel: [2][]float64{{0, -inch, -2 * inch, 0}, {0, -3 * inch, inch, 0}}, FrontTravel: [2][]float64{{0, -2 * inch, -2 * inch, 0}, {0, -4 * inch, -2 * inch, 0}},
 			Speed: []float64{0, 8.9408, 17.8816, 26.8224}, Distance: []float64{0, 2, 9, 18.288},
 			Slip: [2][]float64{{0, 0.5, 0.25, 0.125}, {0, 0.75, 0.25, 0.0625}}, WheelSpeed: []float64{0, 17.8816, 22.352, 26.8224}, Engine: []float64{0, 100 * math.Pi, 200 * math.Pi, 220 * math.Pi},
-			Torque: []float64{0, 9000 * pound * 12 * inch, 8000 * pound * 12 * inch, 1000 * pound * 12 * inch}, WheelieBar: []float64{0, 100 * pound, 0, 0},
+			Driveshaft: []float64{0, 50 * math.Pi, 120 * math.Pi, 140 * math.Pi},
+			Torque:     []float64{0, 9000 * pound * 12 * inch, 8000 * pound * 12 * inch, 1000 * pound * 12 * inch}, WheelieBar: []float64{0, 100 * pound, 0, 0},
 			TireThrust: [2][]float64{{0, 2500 * pound, 1500 * pound, 900 * pound}, {0, 1500 * pound, 1500 * pound, 1100 * pound}},
 		},
 		FromRelease: 1.75, Holds: 700 * pound * 12 * inch,
@@ -60,6 +65,12 @@ func handmade(t testing.TB) (*analysis.Result, *launch.Result) {
 		l.PerTurn[b].Tension[b] = -100 * by
 		l.PerTurn[b].RearLoad, l.PerTurn[b].FrontLoad = [2]float64{-20 * by, 20 * by}, [2]float64{25 * by, -25 * by}
 	}
+	// Where everything is: as in the first instants of a launch that was.
+	was, err := launch.Run(context.Background(), c, 0, carfile.Stock(), launch.Options{Limit: 0.01})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l.Parameters, l.Frames = was.Parameters, was.Frames[:len(l.Time)]
 	return analyze(t, c), l
 }
 
@@ -118,6 +129,7 @@ func handmadeLists(s units.System) []overTime {
 		list("front_travel_left", length, 0, -2, -2, 0),
 		list("front_travel_right", length, 0, -4, -2, 0),
 		list("distance", length, 0, 2/inch, 9/inch, 18.288/inch),
+		list("driveshaft_speed", unit{"rpm", 1}, 0, 1500, 3600, 4200),
 	}
 }
 
@@ -159,7 +171,7 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 		return object
 	}
 	const bars, tires = "upper_left upper_right lower_left lower_right", "rear_left rear_right front_left front_right"
-	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn scales even_rear assumed t pitch roll rear_travel front_travel thrust speed rollout from_release events slip slip_left slip_right wheel_speed engine_speed axle_torque wheelie thrust_left thrust_right rear_travel_left rear_travel_right front_travel_left front_travel_right distance instant_center anti_squat "+bars+" "+tires)
+	fields("launch", d.Launch, "outcome verdict sixty_ft peaks front_lift rest per_turn scales even_rear assumed t pitch roll rear_travel front_travel thrust speed rollout from_release events slip slip_left slip_right wheel_speed engine_speed driveshaft_speed axle_torque wheelie thrust_left thrust_right rear_travel_left rear_travel_right front_travel_left front_travel_right distance instant_center anti_squat "+bars+" "+tires)
 	peaks, turns := fields("peaks", d.Launch["peaks"], bars), fields("per_turn", d.Launch["per_turn"], bars)
 	for _, bar := range strings.Fields(bars) {
 		fields(bar, peaks[bar], "pull push t pull_t push_t pull_share push_share")
@@ -201,7 +213,7 @@ func TestJSONOfALaunch(t *testing.T) {
 		}
 		lists := [][]float64{d.Time, d.UpperLeft, d.UpperRight, d.LowerLeft, d.LowerRight, d.Pitch, d.Roll, d.Rear, d.Front, d.Thrust, d.RearLeft, d.RearRight, d.FrontLeft, d.FrontRight, d.Speed,
 			d.SlipLeft, d.SlipRight, d.WheelSpeed, d.EngineSpeed, d.AxleTorque, d.Wheelie, d.ThrustLeft, d.ThrustRight,
-			d.RearTravelLeft, d.RearTravelRight, d.FrontTravelLeft, d.FrontTravelRight, d.Distance}
+			d.RearTravelLeft, d.RearTravelRight, d.FrontTravelLeft, d.FrontTravelRight, d.Distance, d.DriveshaftSpeed}
 		for k, want := range handmadeLists(s) {
 			if len(lists[k]) != len(want.values) {
 				t.Fatalf("%v, %s: %v", s, want.header, lists[k])
@@ -349,7 +361,7 @@ func TestLaunchCSV(t *testing.T) {
 	for _, s := range []units.System{units.US, units.SI} {
 		header, lines := parsed(t, write, r, s)
 		want := handmadeLists(s)
-		if len(header) != len(want) || len(lines) != 4 {
+		if len(header) != len(want)+3 || len(lines) != 4 {
 			t.Fatalf("%v: %d lines under\n%q", s, len(lines), header)
 		}
 		for k, column := range want {
@@ -363,13 +375,125 @@ func TestLaunchCSV(t *testing.T) {
 	}
 }
 
+// What a launch reports over time, by its name in JSON and in the CSV: bars, tire
+// loads, thrust, slip, speeds, torque, wheelie bar, attitude, travels and side view,
+// left and right apart.
+var reported = map[string]string{
+	"upper_left": "upper_left_pull [lb]", "upper_right": "upper_right_pull [lb]", "lower_left": "lower_left_pull [lb]", "lower_right": "lower_right_pull [lb]",
+	"rear_left": "rear_left [lb]", "rear_right": "rear_right [lb]", "front_left": "front_left [lb]", "front_right": "front_right [lb]",
+	"thrust": "thrust [lb]", "thrust_left": "thrust_left [lb]", "thrust_right": "thrust_right [lb]", "slip_left": "slip_left", "slip_right": "slip_right",
+	"wheel_speed": "wheel_speed [mph]", "speed": "speed [mph]", "engine_speed": "engine_speed [rpm]", "driveshaft_speed": "driveshaft_speed [rpm]",
+	"axle_torque": "axle_torque [lb-ft]", "wheelie": "wheelie [lb]", "pitch": "pitch [deg]", "roll": "roll [deg]",
+	"rear_travel_left": "rear_travel_left [in]", "rear_travel_right": "rear_travel_right [in]",
+	"front_travel_left": "front_travel_left [in]", "front_travel_right": "front_travel_right [in]",
+	"anti_squat": "anti_squat [%]", "t": "t [s]", "distance": "distance [in]",
+}
+
+// JSON and CSV carry all of it at the same, evenly spaced times.
+func TestJSONAndCSVCarryTheWholeLaunch(t *testing.T) {
+	c, _ := read(t, reference)
+	r := analyze(t, c)
+	l, err := launch.Run(context.Background(), c, 0, carfile.Stock(), launch.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := report.WriteJSON(&out, r, l, nil, units.US); err != nil {
+		t.Fatal(err)
+	}
+	var d struct{ Launch map[string]any }
+	if err := json.Unmarshal(out.Bytes(), &d); err != nil {
+		t.Fatal(err)
+	}
+	_, lines := parsed(t, func(w io.Writer, r *analysis.Result, s units.System) error { return report.WriteLaunchCSV(w, r, l, s) }, r, units.US)
+	list := func(name string) []any {
+		list, _ := d.Launch[name].([]any)
+		if len(list) != len(lines) || len(list) < 500 {
+			t.Fatalf("%s has %d values in JSON, the CSV %d lines", name, len(list), len(lines))
+		}
+		return list
+	}
+	for name, header := range reported {
+		moves := false
+		for i, value := range list(name) {
+			if value != nil {
+				near(t, header, field(t, lines[i], header), value.(float64), 0)
+				moves = moves || value != list(name)[0]
+			}
+		}
+		if !moves && name != "wheelie" { // the car has no wheelie bar
+			t.Errorf("%s stays as it is", name)
+		}
+	}
+	step := list("t")[1].(float64)
+	for i, at := range list("t") {
+		near(t, "even time", at.(float64), float64(i)*step, 1e-9)
+	}
+	for i, point := range list("instant_center") {
+		for k, header := range []string{"instant_center_x [in]", "instant_center_z [in]"} {
+			near(t, header, field(t, lines[i], header), point.([]any)[k].(float64), 0)
+		}
+	}
+	// At the start the car stands at the reference point of the side view, but for
+	// the bars' stretch and what its rest leaves of the ride height.
+	near(t, "instant center", field(t, lines[0], "instant_center_x [in]"), 41.25, 0.3)
+	near(t, "instant center", field(t, lines[0], "instant_center_z [in]"), 11.84, 0.3)
+	near(t, "anti-squat", field(t, lines[0], "anti_squat [%]"), 154.6, 3)
+	// Both tires' thrust is the whole thrust.
+	for i := range lines {
+		near(t, "thrust", field(t, lines[i], "thrust_left [lb]")+field(t, lines[i], "thrust_right [lb]"), field(t, lines[i], "thrust [lb]"), 1e-6)
+	}
+}
+
+// The summary has the times, the peaks and what happened, each in its line.
+func TestSummaryOfALaunch(t *testing.T) {
+	r, l := handmade(t)
+	for s, want := range map[units.System][]string{
+		units.US: {
+			"sixty_ft,,1.5,s,,,,", "from_release,,1.75,s,,,,", "rollout,,12,in,,,,", "upper_left_pull,,201,lb,1,,,*", "lower_right_push,,9001,lb,0.501,,,*",
+			"lower_right_pull,,1,lb,1.499,,,*", "upper_left_push,,0,lb,0,,,*", "front_lift_height,,3,in,0.4,,,", "front_lift_start,,0.25,s,,,,", "front_lift_duration,,0.625,s,,,,",
+			"holds,,700,lb-ft,,,,", "wheelspin,,0.75,,0.5,0.25,1,", "tire_unloaded,right,12,lb,0.5,0.5,0.625,", "front_wheels_off,,3,in,0.75,0.5,1,", "rev_limit,,7800,rpm,0.875,0.75,1,",
+		},
+		units.SI: {"rollout,,304.8,mm,,,,", "front_lift_height,,76.2,mm,0.4,,,"},
+	} {
+		var out bytes.Buffer
+		if err := report.WriteLaunchSummaryCSV(&out, r, l, s); err != nil {
+			t.Fatal(err)
+		}
+		table, err := csv.NewReader(&out).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if head := strings.Join(table[0], ","); head != "figure,side,value,unit,t [s],from [s],to [s],share" || len(table) != 1+3+8+3+1+4 {
+			t.Errorf("%d lines under %q", len(table), head)
+		}
+		for _, line := range want {
+			cells := strings.Split(line, ",")
+			if !slices.ContainsFunc(table, func(row []string) bool {
+				return slices.EqualFunc(row, cells, func(a, b string) bool {
+					x, errA := strconv.ParseFloat(a, 64)
+					y, errB := strconv.ParseFloat(b, 64)
+					return a == b || b == "*" && errA == nil || errA == nil && errB == nil && math.Abs(x-y) < 1e-9*y
+				})
+			}) {
+				t.Errorf("%v: no line %q in\n%q", s, line, table)
+			}
+		}
+	}
+	// A car that found no rest has nothing but its rollout.
+	var out bytes.Buffer
+	if err := report.WriteLaunchSummaryCSV(&out, r, &launch.Result{Outcome: launch.NoRest}, units.US); err != nil || !strings.Contains(out.String(), "sixty_ft,,,s,,,,\n") {
+		t.Errorf("%v\n%s", err, out.String())
+	}
+}
+
 func TestSaveALaunch(t *testing.T) {
 	r, l := handmade(t)
 	folder := t.TempDir()
 	if err := report.SaveCSV(folder, r, l, units.US); err != nil {
 		t.Fatal(err)
 	}
-	if got := names(t, folder); !slices.Equal(got, []string{"bars.csv", "launch.csv", "travel.csv"}) {
+	if got := names(t, folder); !slices.Equal(got, []string{"bars.csv", "launch-summary.csv", "launch.csv", "travel.csv"}) {
 		t.Errorf("files %q", got)
 	}
 	folder = t.TempDir()
@@ -377,7 +501,7 @@ func TestSaveALaunch(t *testing.T) {
 		t.Fatal(err)
 	}
 	files := names(t, folder)
-	for _, want := range []string{"bar-force.svg", "launch-bars.svg", "launch-attitude.png", "launch-tires.svg"} {
+	for _, want := range []string{"bar-force.svg", "launch-bars.svg", "launch-wheels.svg", "launch-attitude.png", "launch-tires.svg"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("%s is missing in %q", want, files)
 		}

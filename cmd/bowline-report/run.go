@@ -92,7 +92,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.StringVar(&q.setup, "setup", "", "the setup's `NAME`; the first one if left out")
 	flags.BoolVar(&q.json, "json", false, "write a JSON document instead of the text")
 	flags.StringVar(&q.pdf, "pdf", "", "write the report with its charts to a PDF `FILE` too")
-	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+", "+report.BarsFile+" and "+report.LaunchFile+" into `DIR` too")
+	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+", "+report.BarsFile+", "+report.LaunchFile+" and "+report.SummaryFile+" into `DIR` too")
 	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
 	flags.StringVar(&q.card, "card", "", "write a card to tape to the car, with how to get from the setup to -holes, to a PDF `FILE` too")
 	flags.Var(&q.holes, "holes", "the holes of the card: upper chassis, lower chassis, upper housing, lower housing, counted from 1, as in 4,3,2,3 for `N,N,N,N`")
