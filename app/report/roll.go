@@ -12,6 +12,7 @@ import (
 // in degrees, misalignments are of rod ends.
 type RollData struct {
 	Stiffness    *float64     `json:"stiffness"` // Torque over a degree of roll at ride height; null where the bars find no position.
+	Springs      float64      `json:"springs"`   // The same of rear springs and rear anti-roll bar, which are left out of stiffness.
 	Limit        *float64     `json:"limit"`     // Roll to either side until a rod end is at its limit, at ride height; null where none is checked or comes to it.
 	LimitEnd     string       `json:"limit_end"` // Which one that is, as in "lower right bar, housing"; empty without a limit.
 	Misalignment []TiltedEnds `json:"misalignment"`
@@ -35,16 +36,12 @@ func (b builder) roll(l *launch.Result) *RollData {
 		return nil
 	}
 	axle := roll.New(&l.Parameters)
-	d := &RollData{Misalignment: []TiltedEnds{}}
+	d := &RollData{Springs: b.shop(units.RollRate, roll.Springs(&l.Parameters)+l.Parameters.RearAntiRoll), Misalignment: []TiltedEnds{}}
 	if k, err := axle.Stiffness(0); err == nil {
 		k = b.shop(units.RollRate, k)
 		d.Stiffness = &k
 	}
-	var limits roll.Limits
-	for k, bar := range launch.Bars {
-		limits[k] = bar.Pair().Bar(l.Car).RodEndAngle
-	}
-	if angle, end, ok := axle.Limit(0, limits); ok {
+	if angle, end, ok := axle.Limit(0, roll.LimitsOf(l.Car)); ok {
 		angle = b.shop(units.Angle, math.Abs(angle))
 		d.Limit, d.LimitEnd = &angle, end.String()
 	}

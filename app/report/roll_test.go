@@ -27,6 +27,10 @@ func TestJSONOfRoll(t *testing.T) {
 	}
 	// Pound-feet over a degree.
 	near(t, "stiffness", *d.Roll.Stiffness, k*math.Pi/180/(lbf*12*inch), 1e-6*k)
+	// Springs of the reference car stand upright.
+	b := c.Launch.Suspension.RearSpread
+	springs := c.Springs.RearRate*b*b/2 + c.Launch.Suspension.RearAntiRoll
+	near(t, "springs", d.Roll.Springs, springs*math.Pi/180/(lbf*12*inch), 1e-6*springs)
 	angle, end, ok := axle.Limit(0, roll.Limits{c.UpperBar.RodEndAngle, c.UpperBar.RodEndAngle})
 	if !ok || end.String() != d.Roll.LimitEnd {
 		t.Errorf("limited by %q, want %v", d.Roll.LimitEnd, end)

@@ -39,6 +39,7 @@ type Study struct {
 	search                 search
 	wants                  Wants
 	launches               map[string]*launch.Result // the newest one of each setup that has any, by name
+	rolls                  rolls
 	launcher               launcher
 	searcher               searcher
 

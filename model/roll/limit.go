@@ -24,11 +24,11 @@ func (e End) String() string {
 }
 
 const (
-	// limitStep is the roll from one pose to the next while the limit is looked for,
-	// and maxRoll the greatest that is tried [rad].
-	limitStep, maxRoll = math.Pi / 180, math.Pi / 180 * 45
+	// MaxRoll is the greatest roll at which a limit is looked for, limitStep that from
+	// one pose to the next [rad].
+	MaxRoll, limitStep = math.Pi / 4, MaxRoll / 22
 	// limitBisections narrow a step down to less than a ten-thousandth of a degree.
-	limitBisections = 14
+	limitBisections = 15
 )
 
 // Limit returns how far the axle can roll at a travel [m], to the side where it goes
@@ -60,7 +60,7 @@ func (l *Linkage) limit(travel, side float64, limits Limits) (float64, End, bool
 		from.at[rolling] = side * angle
 		return from, l.relax(&from) == nil
 	}
-	for inside := 0.0; inside < maxRoll; inside += limitStep {
+	for inside := 0.0; inside < MaxRoll; inside += limitStep {
 		next, ok := rolled(at, inside+limitStep)
 		if !ok {
 			return 0, End{}, false

@@ -58,7 +58,7 @@ var (
 		tableTurns:  "Turns of each setup, and from one to the other",
 	}
 	rowNames = [tableCount][]string{
-		tableRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars"},
+		tableRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars", "Roll, bars", "Rod ends"},
 		tableTravel: {"Anti-squat", "Pinion in all", "Pinion up", "Pinion down"},
 		tableHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		tableHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
@@ -164,6 +164,7 @@ func (p *Part) Refresh() {
 		}
 	}
 	p.writeRide(list, u)
+	p.writeRoll(list, u)
 	p.writeTravel(list, u)
 	p.writeForces(tableHit, analysis.Hit, list, u)
 	p.writeForces(tableHooked, analysis.Hooked, list, u)

@@ -24,6 +24,7 @@ type Panel struct {
 	study   *study.Study
 	verdict *form.Prose
 	numbers *readout.Table
+	roll    rollPart
 }
 
 // Rows of the numbers.
@@ -40,6 +41,8 @@ const (
 	rowThrust
 	rowFront
 	rowLimit
+	rowRoll
+	rowRollLimit
 	rowCount
 )
 
@@ -47,6 +50,7 @@ var rowNames = [rowCount]string{
 	rowAhead: "IC ahead, swing arm", rowUp: "IC up", rowSquat: "Anti-squat",
 	rowPinion: "Pinion angle change", rowJoint: "Pinion joint", rowShift: "Axle moves", rowCG: "CG height",
 	rowSpring: "Springs, hooked", rowShare: "Through the bars", rowThrust: "Thrust, hooked", rowFront: "Front tires, hooked", rowLimit: "Limit, hooked",
+	rowRoll: "Roll, bars alone", rowRollLimit: "Roll, rod ends allow",
 }
 
 // New returns the panel.
@@ -55,11 +59,12 @@ func New(host panel.Host) panel.Panel {
 		study:   host.Study,
 		verdict: form.Words(theme.ColorNameForeground),
 		numbers: readout.New([]string{"At ride height", "Here"}, rowNames[:]),
+		roll:    newRollPart(),
 	}
 	p.Face = panel.Face{
 		Name:  "Here",
 		Said:  container.NewVBox(p.verdict, p.numbers),
-		Shown: container.NewVBox(host.Chart(plotting.AntiSquatKey), host.Chart(plotting.CenterPathKey)),
+		Shown: container.NewVBox(host.Chart(plotting.AntiSquatKey), host.Chart(plotting.CenterPathKey), p.roll.object),
 		Drawn: []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey},
 	}
 	p.Refresh()
@@ -77,6 +82,7 @@ func (p *Panel) Refresh() {
 	p.numbers.SetHeading(1, heading)
 	p.column(0, r, &r.Ride, u)
 	p.column(1, r, p.study.Station(), u)
+	p.writeRoll(u)
 }
 
 // column writes one station.
