@@ -24,9 +24,10 @@ func (e End) String() string {
 }
 
 const (
-	// MaxRoll is the greatest roll at which a limit is looked for, limitStep that from
-	// one pose to the next [rad].
-	MaxRoll, limitStep = math.Pi / 4, MaxRoll / 22
+	// MaxRoll is the greatest roll at which a limit is looked for [rad].
+	MaxRoll = math.Pi / 4
+	// limitSteps is in how many steps from one pose to the next that is.
+	limitSteps = 22
 	// limitBisections narrow a step down to less than a ten-thousandth of a degree.
 	limitBisections = 15
 )
@@ -60,8 +61,9 @@ func (l *Linkage) limit(travel, side float64, limits Limits) (float64, End, bool
 		from.at[rolling] = side * angle
 		return from, l.relax(&from) == nil
 	}
-	for inside := 0.0; inside < MaxRoll; inside += limitStep {
-		next, ok := rolled(at, inside+limitStep)
+	for n := range limitSteps {
+		inside, outside := MaxRoll*float64(n)/limitSteps, MaxRoll*float64(n+1)/limitSteps
+		next, ok := rolled(at, outside)
 		if !ok {
 			return 0, End{}, false
 		}
@@ -70,7 +72,6 @@ func (l *Linkage) limit(travel, side float64, limits Limits) (float64, End, bool
 			at = next
 			continue
 		}
-		inside, outside := inside, inside+limitStep
 		for range limitBisections {
 			middle := (inside + outside) / 2
 			between, ok := rolled(at, middle)

@@ -47,7 +47,7 @@ type Misalignments struct {
 // Of returns how the axle of a setup of a car rolls that passes Validate. It fails as
 // launch.New does, and with ErrNoPose.
 func Of(c *car.Car, setup int, lib stock.Library) (*Result, error) {
-	p, _, err := launch.New(c, setup, lib)
+	p, err := launch.New(c, setup, lib)
 	if err != nil {
 		return nil, err
 	}

@@ -48,7 +48,7 @@ func TestRoll(t *testing.T) {
 	const travel = -2 * paneltest.Inch
 	d.Study.SetTravel(travel)
 	d.Settle()
-	p, _, err := launch.New(d.Doc.Car(), d.Doc.Setup(), d.Study.Library())
+	p, err := launch.New(d.Doc.Car(), d.Doc.Setup(), d.Study.Library())
 	if err != nil {
 		t.Fatal(err)
 	}
