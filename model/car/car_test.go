@@ -98,6 +98,10 @@ func TestProblems(t *testing.T) {
 		{func(c *Car) {
 			c.Body.Scales = Scales{Given: true, LeftFront: c.Body.Mass, RightFront: -1, LeftRear: 1, RightRear: math.NaN()}
 		}, "car.corner_weights.rf: −2.2046226218487757 lb is out of range; give more than 0 and at most 20000 lb\ncar.corner_weights.rr: nan is out of range; give more than 0 and at most 20000 lb"},
+		{func(c *Car) {
+			c.Body.Scales = Scales{true, 11000.1 * pound, 600.1 * pound, 10000.1 * pound, 500.1 * pound}
+			c.FollowScales()
+		}, "car.corner_weights: the four scales together read 22100.4 lb; give readings that are 200 lb to 20000 lb together"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {0.2, 2.5}} }, "drive.ramp: point 2: [0.2 s, 2.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{-0.1, 0.5}} }, "drive.ramp: point 1: [−0.1 s, 0.5] is out of range; give 0 to 60 s and a share of 0 to 2"},
 		{func(c *Car) { c.Launch.Engine.Ramp = []RampPoint{{0, 0.5}, {math.NaN(), 1}} }, "drive.ramp: point 2: [nan, 1] is out of range; give 0 to 60 s and a share of 0 to 2"},

@@ -82,14 +82,18 @@ func (v *validator) scales() {
 	if !sound {
 		return
 	}
-	agree := func(path, which string, given, read float64) {
-		if !(math.Abs(given-read) <= scalesTolerance) {
-			v.add("car.corner_weights", fmt.Sprintf("%s together read %s, but %s is %s", which, v.reading(read), path, v.mass(given)),
-				"weigh again, or leave one of the two out")
+	for _, sum := range []struct {
+		path, which string
+		given, read float64
+	}{{"car.weight", "the four scales", b.Mass, s.Total()}, {"car.rear_weight", "the rear scales", b.RearMass, s.Rear()}} {
+		read := sum.which + " together read " + v.reading(sum.read)
+		if f := FieldAt(sum.path); !(sum.read >= f.Min && sum.read <= f.Max) {
+			v.add("car.corner_weights", read, "give readings that are "+f.Range(v.units)+" together")
+		}
+		if !(math.Abs(sum.given-sum.read) <= scalesTolerance) {
+			v.add("car.corner_weights", fmt.Sprintf("%s, but %s is %s", read, sum.path, number(v.units, units.Mass, sum.given)), "weigh again, or leave one of the two out")
 		}
 	}
-	agree("car.weight", "the four scales", b.Mass, s.Total())
-	agree("car.rear_weight", "the rear scales", b.RearMass, s.Rear())
 	v.apart("front", math.Abs(s.LeftFront-s.RightFront), s.LeftFront+s.RightFront-b.UnsprungFront)
 }
 

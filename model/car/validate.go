@@ -63,12 +63,23 @@ func (v *validator) add(path, wrong, right string) {
 }
 
 func (v *validator) length(x float64) string { return v.units.FormatExact(units.Length, x) }
-func (v *validator) mass(x float64) string   { return v.units.FormatExact(units.Mass, x) }
 
-// fields checks each plain number against its own range.
+// mass writes a mass: as it was typed, or what scales read together.
+func (v *validator) mass(x float64) string {
+	if v.car.Body.Scales.Given {
+		return v.reading(x)
+	}
+	return v.units.FormatExact(units.Mass, x)
+}
+
+// fields checks each plain number against its own range; scales does those that the
+// scales give.
 func (v *validator) fields() {
 	for _, section := range Sections {
 		for _, f := range section.Fields {
+			if v.car.Body.Scales.Given && (f.Path == "car.weight" || f.Path == "car.rear_weight") {
+				continue
+			}
 			if p, ok := f.Check(*f.In(v.car), v.units); !ok {
 				v.problems = append(v.problems, p)
 			}
