@@ -16,7 +16,7 @@ const (
 	SetupSelected                    // Setup returns another index.
 	UnitsChanged                     // Units returns another system.
 	FileChanged                      // Path or Modified changed, and perhaps Title.
-	HistoryChanged                   // UndoLabel or RedoLabel changed.
+	HistoryChanged                   // UndoLabel, RedoLabel or Dragging changed.
 	Loaded                           // The car comes from another file, or anew from the same one.
 )
 
@@ -41,11 +41,12 @@ type facts struct {
 	path       string
 	modified   bool
 	undo, redo string
+	dragging   bool
 	loads      int
 }
 
 func (d *Document) facts() facts {
-	return facts{d.now.car, d.now.setup, d.units, d.path, d.Modified(), d.UndoLabel(), d.RedoLabel(), d.loads}
+	return facts{d.now.car, d.now.setup, d.units, d.path, d.Modified(), d.UndoLabel(), d.RedoLabel(), d.Dragging(), d.loads}
 }
 
 // since says how f differs from what was told before.
@@ -59,7 +60,7 @@ func (f facts) since(told facts) Event {
 		{SetupSelected, f.setup != told.setup},
 		{UnitsChanged, f.units != told.units},
 		{FileChanged, f.path != told.path || f.modified != told.modified},
-		{HistoryChanged, f.undo != told.undo || f.redo != told.redo},
+		{HistoryChanged, f.undo != told.undo || f.redo != told.redo || f.dragging != told.dragging},
 		{Loaded, f.loads != told.loads},
 	} {
 		if part.differs {

@@ -25,7 +25,7 @@ const (
 	Compared                              // The setups that the current one is compared with.
 	Ranking                               // The combinations of holes: found, ranked, filtered or outdated.
 	Pointing                              // The combination pointed at or picked.
-	Progress                              // The progress of the search for the combinations.
+	Progress                              // The progress of the search for the combinations, or of their launches.
 	Wanted                                // What is wanted computed.
 )
 
@@ -64,6 +64,9 @@ func (s *Study) update(c Change) Change {
 	}
 	if c.Has(Car | Ranking | Progress | Wanted) {
 		more |= s.searchMissing()
+	}
+	if c.Has(Car | Setup | Ranking | Progress | Wanted | History) {
+		more |= s.launchHolesMissing()
 	}
 	return more
 }

@@ -15,7 +15,16 @@ func NewWith(doc *document.Document, o Options,
 	launch func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error),
 	search func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error),
 ) *Study {
-	return newStudy(doc, o, solvers{launch, search})
+	return NewLaunching(doc, o, launch, search, holes.LaunchAll)
+}
+
+// NewLaunching is NewWith with another way to launch combinations of holes too.
+func NewLaunching(doc *document.Document, o Options,
+	launch func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error),
+	search func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error),
+	all func(context.Context, *holes.Table, *car.Car, int, holes.LaunchOptions) (*holes.Launches, error),
+) *Study {
+	return newStudy(doc, o, solvers{launch, search, all})
 }
 
 // Unranked reports whether the combinations are still to be ranked.

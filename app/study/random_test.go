@@ -38,7 +38,7 @@ type random struct {
 
 func newRandom(t *testing.T) *random {
 	r := &random{rig: &rig{queue: runnertest.NewQueue()}, cars: map[*car.Car]bool{}, last: map[string]int64{}, lists: map[uint64][]holes.Place{}, idle: -1}
-	r.Study = study.NewWith(read(t), r.options(),
+	r.Study = study.NewLaunching(read(t), r.options(),
 		func(ctx context.Context, c *car.Car, setup int, lib stock.Library, _ launch.Options) (*launch.Result, error) {
 			n := r.runs.Add(1)
 			found, err := launch.Run(ctx, c, setup, lib, launch.Options{Limit: 0.02})
@@ -49,8 +49,26 @@ func newRandom(t *testing.T) *random {
 			n := r.runs.Add(1)
 			o.Travels = 5
 			found, err := holes.Search(ctx, c, lib, o)
-			r.runOf.Store(found, n)
+			if err == nil {
+				r.runOf.Store(&found.Combinations[0], n)
+			}
 			return found, err
+		},
+		func(_ context.Context, t *holes.Table, c *car.Car, setup int, o holes.LaunchOptions) (*holes.Launches, error) {
+			n := r.runs.Add(1)
+			done := func(order []int) *holes.Launches {
+				l := holes.NoneLaunched(t, c, setup)
+				for _, i := range order {
+					if t.Combinations[i].Usable() {
+						l.List[i] = holes.Launch{Done: true, SixtyFeet: 1 + 0.001*float64(i)}
+						l.Done++
+					}
+				}
+				r.runOf.Store(l, n)
+				return l
+			}
+			o.Partial(done(o.Order[:len(o.Order)/2]))
+			return done(o.Order), nil
 		})
 	r.cars[r.Document().Car()] = true
 	for i := range r.heard {
@@ -97,7 +115,15 @@ func (r *random) check() {
 		}
 	}
 	if table := r.Table(); table != nil {
-		r.newer("table", table, table.Car)
+		r.newer("table", &table.Combinations[0], table.Car)
+		if l := table.Launches; l != nil && l.Done > 0 {
+			r.newer("launches of the combinations", l, l.Car)
+		}
+	}
+	if table := r.Table(); table != nil && r.LaunchesHoles() != (table.Launches != nil) {
+		r.t.Fatal("there are launches of combinations that nobody wants, or none")
+	} else if table != nil && table.Launches != nil && !r.TableOutdated() && table.Launches.Turns != c.Setups[setup].Turns {
+		r.t.Fatal("the launches of the combinations have other turns than the setup")
 	}
 	if runs := r.runs.Load(); r.idle >= 0 && runs != r.idle {
 		r.t.Fatalf("%d runs have begun though nothing is wanted", runs-r.idle)
@@ -139,6 +165,9 @@ func (r *random) settled() {
 	}
 	if r.wants.Has(study.WantsSearch) && r.TableOutdated() != (r.SearchProgress().Phase == study.SearchStopped) {
 		r.t.Fatalf("the combinations wanted are outdated: %v, at %+v", r.TableOutdated(), r.SearchProgress())
+	}
+	if r.wants.Has(study.WantsSearch) && !r.TableOutdated() && r.LaunchesHoles() && r.HolesLaunch().Phase != study.HolesStopped && r.HolesLaunch().Phase != study.HolesDone {
+		r.t.Fatalf("the launches of the combinations are at %+v", r.HolesLaunch())
 	}
 	if r.Busy() {
 		r.t.Fatal("a worker is busy")
@@ -226,7 +255,7 @@ func (r *random) actions() map[string]func(*rapid.T) {
 			r.Compare(list...)
 		},
 		"want": func(t *rapid.T) {
-			r.idle, r.wants = -1, study.Wants(rapid.IntRange(0, 7).Draw(t, "wants"))
+			r.idle, r.wants = -1, study.Wants(rapid.IntRange(0, int(2*study.WantsSearch-1)).Draw(t, "wants"))
 			r.Want(r.wants)
 		},
 		"want nothing": func(t *rapid.T) {
@@ -256,9 +285,16 @@ func (r *random) actions() map[string]func(*rapid.T) {
 		"pick":       func(t *rapid.T) { r.Pick(rapid.IntRange(-1, 40).Draw(t, "index")) },
 		"stop":       func(t *rapid.T) { r.StopSearch() },
 		"resume":     func(t *rapid.T) { r.ResumeSearch() },
-		"look":       func(t *rapid.T) { r.look() },
-		"hand over":  func(t *rapid.T) { r.queue.Step() },
-		"settle":     func(t *rapid.T) { r.settled() },
+		"launch all": func(t *rapid.T) { r.LaunchHoles(rapid.Bool().Draw(t, "on")) },
+		"quickest":   func(t *rapid.T) { r.SetWishes(holes.Wishes{Order: holes.Quickest}) },
+		"hold back":  func(t *rapid.T) { r.StopHoleLaunches() },
+		"go on":      func(t *rapid.T) { r.ResumeHoleLaunches() },
+		"preload": func(t *rapid.T) {
+			doc.Apply("Turn", func(c *car.Car) { c.Setups[doc.Setup()].Turns.UpperRight -= 0.5 })
+		},
+		"look":      func(t *rapid.T) { r.look() },
+		"hand over": func(t *rapid.T) { r.queue.Step() },
+		"settle":    func(t *rapid.T) { r.settled() },
 		"": func(t *rapid.T) {
 			r.check()
 			for i := range r.heard {

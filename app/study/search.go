@@ -10,8 +10,9 @@ import (
 
 // search is what is known of all combinations of holes.
 type search struct {
-	table      *holes.Table // nil before the first is found
-	outdated   bool         // the table is of a car with other combinations
+	table      *holes.Table    // without launches; nil before the first is found
+	launches   *holes.Launches // of the table's combinations; nil while they are not wanted
+	outdated   bool            // the table is of a car with other combinations
 	wishes     holes.Wishes
 	conditions []holes.ColumnCondition
 	revision   uint64        // counts what may have changed the list
@@ -37,8 +38,13 @@ const None = -1
 func (s *Study) Searching() bool { return s.wants.Has(WantsSearch) }
 
 // Table returns the combinations found last, or nil. While a new search runs
-// they are those of an older car.
-func (s *Study) Table() *holes.Table { return s.search.table }
+// they are those of an older car. They have their launches while these are wanted.
+func (s *Study) Table() *holes.Table {
+	if s.search.table == nil {
+		return nil
+	}
+	return s.search.table.With(s.search.launches)
+}
 
 // TableOutdated reports whether there are no combinations or they do not belong
 // to the car as it is now. Names, setups, targets, threads, the driveshaft and
@@ -57,7 +63,7 @@ func bare(c *car.Car) car.Car {
 	b.Body.Name = ""
 	b.UpperBar.Threads, b.LowerBar.Threads = car.Threads{}, car.Threads{}
 	k := &b.Check
-	k.TargetAntiSquat, k.TargetICX, k.TargetICZ, k.PinionLimit = [2]float64{}, [2]float64{}, [2]float64{}, 0
+	k.TargetAntiSquat, k.TargetICX, k.TargetICZ, k.PinionLimit, k.LiftLimit = [2]float64{}, [2]float64{}, [2]float64{}, 0, 0
 	return b
 }
 
@@ -69,6 +75,7 @@ func (s *Study) takeTable(t *holes.Table) Change {
 		return 0
 	}
 	s.search.table, s.search.outdated = t, !sameSearch(t.Car, s.doc.Car())
+	s.forgetHoleLaunches()
 	s.search.markStale()
 	return Ranking
 }
@@ -106,6 +113,7 @@ func (s *Study) rank() Change {
 		return 0
 	}
 	if !s.search.outdated {
+		s.keepHoleLaunches()
 		s.search.markStale()
 	}
 	return Ranking
@@ -134,7 +142,7 @@ func (s *Study) ranked() *search {
 // order ranks and filters the combinations.
 func (s *Study) order() {
 	f, c := &s.search, s.doc.Car()
-	f.places = holes.Rank(f.table, c, s.doc.Setup(), holes.TargetOf(c), f.wishes)
+	f.places = holes.Rank(s.Table(), c, s.doc.Setup(), holes.TargetOf(c), f.wishes)
 	f.rankOf = slices.Grow(f.rankOf[:0], len(f.places))[:len(f.places)]
 	for i := range f.places {
 		f.rankOf[f.places[i].Index] = i
@@ -158,10 +166,14 @@ func (s *Study) filter() {
 // Wishes returns what the combinations are ranked by besides the target.
 func (s *Study) Wishes() holes.Wishes { return s.search.wishes }
 
-// SetWishes ranks the combinations by other wishes.
+// SetWishes ranks the combinations by other wishes. Those that need launches have all
+// combinations launched.
 func (s *Study) SetWishes(w holes.Wishes) {
 	s.change(func() Change {
 		c := set(&s.search.wishes, w, Ranking)
+		if w != w.OfSideView() {
+			c |= s.launchHoles(true)
+		}
 		if c != 0 && s.search.table != nil {
 			s.search.markStale()
 		}
@@ -172,7 +184,8 @@ func (s *Study) SetWishes(w holes.Wishes) {
 // Conditions returns what the listed combinations meet, not to be changed.
 func (s *Study) Conditions() []holes.ColumnCondition { return s.search.conditions }
 
-// SetConditions lists only the combinations that meet all of some conditions.
+// SetConditions lists only the combinations that meet all of some conditions. Those on
+// launches have all combinations launched.
 func (s *Study) SetConditions(list []holes.ColumnCondition) {
 	s.change(func() Change {
 		f := &s.search
@@ -180,6 +193,9 @@ func (s *Study) SetConditions(list []holes.ColumnCondition) {
 			return 0
 		}
 		f.conditions = slices.Clone(list)
+		if slices.ContainsFunc(list, func(c holes.ColumnCondition) bool { return c.Column.OfLaunch }) {
+			s.launchHoles(true)
+		}
 		f.revision++
 		if !f.stale {
 			s.filter()

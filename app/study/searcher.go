@@ -148,7 +148,8 @@ func (s *Study) dropSearch() Change {
 func (s *Study) dropCombinations() {
 	s.search.forget()
 	s.dropSearch()
-	s.searcher.stopped = false
+	s.dropHoleLaunching()
+	s.searcher.stopped, s.holeLauncher.stopped = false, false
 }
 
 // StopSearch ends the search for the combinations of holes until ResumeSearch,

@@ -42,6 +42,7 @@ type Study struct {
 	rolls                  rolls
 	launcher               launcher
 	searcher               searcher
+	holeLauncher           holeLauncher
 
 	listeners []func(Change)
 	telling   bool     // the listeners are being called
@@ -62,13 +63,14 @@ type Options struct {
 // bars are sized by. It follows the document for good. Nothing is computed on
 // workers until Want or SetLaunching asks for it.
 func New(doc *document.Document, o Options) *Study {
-	return newStudy(doc, o, solvers{launch.Run, holes.Search})
+	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll})
 }
 
 // solvers compute what runs on workers.
 type solvers struct {
-	launch func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error)
-	search func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error)
+	launch    func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error)
+	search    func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error)
+	launchAll func(context.Context, *holes.Table, *car.Car, int, holes.LaunchOptions) (*holes.Launches, error)
 }
 
 // newStudy returns a study whose workers have solvers.
@@ -76,6 +78,7 @@ func newStudy(doc *document.Document, o Options, by solvers) *Study {
 	s := &Study{doc: doc, library: o.Library, load: analysis.Hit, pivot: car.ChassisLower}
 	s.startLauncher(by, o.Post)
 	s.startSearcher(by, o.Post)
+	s.startHoleLauncher(by, o.Post)
 	s.analyze()
 	doc.Listen(s.follow)
 	return s
@@ -85,10 +88,13 @@ func newStudy(doc *document.Document, o Options, by solvers) *Study {
 func (s *Study) Close() {
 	s.launcher.worker.Close()
 	s.searcher.worker.Close()
+	s.holeLauncher.worker.Close()
 }
 
 // Busy reports whether a worker still has a result to hand over.
-func (s *Study) Busy() bool { return s.launcher.worker.Busy() || s.searcher.worker.Busy() }
+func (s *Study) Busy() bool {
+	return s.launcher.worker.Busy() || s.searcher.worker.Busy() || s.holeLauncher.worker.Busy()
+}
 
 // follow updates the study after a change of the document.
 func (s *Study) follow(e document.Event) {

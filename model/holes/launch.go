@@ -26,6 +26,18 @@ type Launches struct {
 // Complete reports whether every combination that can be used has been launched.
 func (l *Launches) Complete() bool { return l.Done == l.Total }
 
+// NoneLaunched returns the launches of a table's combinations, with the turns of a setup
+// of c, before any has been launched.
+func NoneLaunched(t *Table, c *car.Car, setup int) *Launches {
+	l := &Launches{Car: c, Turns: c.Setups[setup].Turns, List: make([]Launch, len(t.Combinations))}
+	for i := range t.Combinations {
+		if t.Combinations[i].Usable() {
+			l.Total++
+		}
+	}
+	return l
+}
+
 // Launch is what came of the launch of one combination.
 type Launch struct {
 	Done    bool           // false: not launched yet, or the holes cannot be used; all else is then zero
@@ -75,15 +87,10 @@ func LaunchAll(ctx context.Context, t *Table, c *car.Car, setup int, o LaunchOpt
 			order[i] = i
 		}
 	}
-	all := &Launches{Car: c, Turns: c.Setups[setup].Turns, List: make([]Launch, len(t.Combinations))}
+	all := NoneLaunched(t, c, setup)
 	if k := o.Known; k != nil {
 		copy(all.List, k.List)
 		all.Done = k.Done
-	}
-	for i := range t.Combinations {
-		if t.Combinations[i].Usable() {
-			all.Total++
-		}
 	}
 	missing := slices.DeleteFunc(slices.Clone(order), func(i int) bool {
 		return !t.Combinations[i].Usable() || all.List[i].Done
