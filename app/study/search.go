@@ -40,10 +40,11 @@ func (s *Study) Searching() bool { return s.wants.Has(WantsSearch) }
 // Table returns the combinations found last, or nil. While a new search runs
 // they are those of an older car. They have their launches while these are wanted.
 func (s *Study) Table() *holes.Table {
-	if s.search.table == nil {
-		return nil
+	f := &s.search
+	if f.launches == nil {
+		return f.table
 	}
-	return s.search.table.With(s.search.launches)
+	return f.table.With(f.launches)
 }
 
 // TableOutdated reports whether there are no combinations or they do not belong
