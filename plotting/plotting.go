@@ -37,6 +37,7 @@ const (
 // other.
 type Kind struct {
 	Key  chart.Key
+	Name string   // short, as on a tab
 	Over Position // of its marker
 	Make func(first Setup, others ...Setup) *chart.Chart
 }
@@ -45,15 +46,15 @@ type Kind struct {
 // printed.
 func Kinds() []Kind {
 	return []Kind{
-		{BarForceKey, AtTravel, BarForce},
-		{AntiSquatKey, AtTravel, AntiSquat},
-		{CenterPathKey, AtTravel, CenterPath},
-		{BowKey, AtTravel, Bow},
-		{LaunchBarsKey, AtTime, LaunchBars},
-		{LaunchWheelsKey, AtTime, LaunchWheels},
-		{LaunchAttitudeKey, AtTime, LaunchAttitude},
-		{LaunchTiresKey, AtTime, LaunchTires},
-		{SixtyFootKey, AtNothing, func(s Setup, _ ...Setup) *chart.Chart { return SixtyFoot(s.Result.Car, s.Result.Options.Setup) }},
+		{BarForceKey, "Bar force", AtTravel, BarForce},
+		{AntiSquatKey, "Anti-squat", AtTravel, AntiSquat},
+		{CenterPathKey, "IC path", AtTravel, CenterPath},
+		{BowKey, "Bow", AtTravel, Bow},
+		{LaunchBarsKey, "Bar force", AtTime, LaunchBars},
+		{LaunchWheelsKey, "Wheel speed", AtTime, LaunchWheels},
+		{LaunchAttitudeKey, "Pitch and travel", AtTime, LaunchAttitude},
+		{LaunchTiresKey, "Tire load", AtTime, LaunchTires},
+		{SixtyFootKey, "60 ft", AtNothing, func(s Setup, _ ...Setup) *chart.Chart { return SixtyFoot(s.Result.Car, s.Result.Options.Setup) }},
 	}
 }
 

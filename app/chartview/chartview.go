@@ -53,8 +53,8 @@ type Picture struct {
 	Layout chart.Layout
 }
 
-// height of the chart without its words [px].
-const height = 270
+// height of the chart without its words at least [px].
+const height = 120
 
 // baseDPI is the resolution of an unscaled screen that charts are made for.
 const baseDPI = 96
@@ -77,8 +77,22 @@ func (v *View) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRen
 func (v *View) Key() chart.Key { return v.key }
 
 // Want returns the size [device px] and the resolution of the picture to draw;
-// an empty size before the view has been on screen.
-func (v *View) Want() (size image.Point, dpi float64) { return v.pixels, v.dpi }
+// an empty size before the view has been on screen and while it is hidden.
+func (v *View) Want() (size image.Point, dpi float64) {
+	if v.Hidden {
+		return image.Point{}, v.dpi
+	}
+	return v.pixels, v.dpi
+}
+
+// Show implements fyne.CanvasObject: back on screen, a picture of what is looked at by now is
+// asked for.
+func (v *View) Show() {
+	v.BaseWidget.Show()
+	if v.pixels != (image.Point{}) {
+		v.host.Resized()
+	}
+}
 
 // Present puts a picture on screen.
 func (v *View) Present(p Picture) {

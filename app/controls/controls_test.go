@@ -132,7 +132,7 @@ func TestPlaying(t *testing.T) {
 	d.Study.SetLaunching(true)
 	d.Settle()
 	c := NewTimeBar(d.Study, func(func()) {})
-	c.pace.SetSelected("1/5 speed")
+	c.pace.SetSelected("1/5")
 	c.toggle()
 	if c.stop == nil {
 		t.Fatal("it does not play")

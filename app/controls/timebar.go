@@ -30,11 +30,14 @@ type TimeBar struct {
 	last time.Time     // of the last step
 }
 
+// firstPace is the speed that the launch is played at first.
+const firstPace = 3
+
 // paces are the speeds of playing, by name.
 var paces = []struct {
 	name string
 	rate float64
-}{{"1/20 speed", 1. / 20}, {"1/5 speed", 1. / 5}, {"full speed", 1}}
+}{{"1/50", 1. / 50}, {"1/20", 1. / 20}, {"1/10", 1. / 10}, {"1/5", 1. / 5}, {"1/2", 1. / 2}, {"1/1", 1}}
 
 // frameEvery is the time between two frames while playing.
 const frameEvery = time.Second / 60
@@ -50,7 +53,7 @@ func NewTimeBar(s *study.Study, post func(func())) *TimeBar {
 	}
 	b.pace = widget.NewSelect(names, nil)
 	b.pace.PlaceHolder = names[0] // which its least width is for
-	b.pace.SetSelectedIndex(1)
+	b.pace.SetSelectedIndex(firstPace)
 	b.slider = form.NewSlider(sliderSteps, func() (start, end, at float64) { return 0, max(s.LaunchEnd(), 1e-3), s.Time() }, func(t float64) {
 		b.Pause()
 		s.SetTime(t)

@@ -21,7 +21,7 @@ const (
 )
 
 // Thickness of a divider [px].
-const Thickness = 6
+const Thickness = 5
 
 // Split is a pane at one edge of the rest. The pane keeps its size while the rest takes
 // what is left, until somebody drags the divider; a double click on the divider gives it

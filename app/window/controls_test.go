@@ -13,6 +13,7 @@ import (
 	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 )
@@ -20,7 +21,7 @@ import (
 // find returns the first object of a kind that is as wanted.
 func find[T fyne.CanvasObject](d *desk, wanted func(T) bool) T {
 	d.t.Helper()
-	for _, o := range screen.Seen(d.center) {
+	for _, o := range screen.Seen(d.split.words) {
 		if o, ok := o.(T); ok && wanted(o) {
 			return o
 		}
@@ -30,30 +31,43 @@ func find[T fyne.CanvasObject](d *desk, wanted func(T) bool) T {
 	return none
 }
 
-// Charts on show get a picture in the size that they have, the others none.
+// drawn reports whether a chart has had a picture.
+func (d *desk) drawn(key chart.Key) bool {
+	f := d.charts.View(key).Frame()
+	return f.X != f.Y
+}
+
+// exhibit chooses one of the things in evidence.
+func (d *desk) exhibit(index int) {
+	d.panels.current().Evidence().(*container.AppTabs).SelectIndex(index)
+	d.settle()
+	d.frame()
+}
+
+// The chart on show gets a picture in the size that it has, the others none until it is
+// their turn.
 func TestChartsAreDrawnByTheWorker(t *testing.T) {
 	d, _ := openDesk(t)
 	d.frame()
-	drawn := func(key chart.Key) bool {
-		f := d.charts.View(key).Frame()
-		return f.X != f.Y
-	}
 	for _, p := range d.panels.list {
-		for _, key := range p.Charts() {
-			if onShow := p == d.panels.current(); drawn(key) != onShow {
-				t.Errorf("%s: on show %v, drawn %v", key, onShow, drawn(key))
+		for i, key := range p.Charts() {
+			if onShow := p == d.panels.current() && i == 0; d.drawn(key) != onShow {
+				t.Errorf("%s: on show %v, drawn %v", key, onShow, d.drawn(key))
 			}
-			if size, _ := d.charts.View(key).Want(); (size != image.Point{}) != drawn(key) {
-				t.Errorf("%s: wants %v, drawn %v", key, size, drawn(key))
+			if size, _ := d.charts.View(key).Want(); (size != image.Point{}) != d.drawn(key) {
+				t.Errorf("%s: wants %v, drawn %v", key, size, d.drawn(key))
 			}
 		}
 	}
 	d.show("Here")
-	d.frame()
-	for _, key := range d.panels.current().Charts() {
-		if !drawn(key) {
+	for i, key := range d.panels.current().Charts() {
+		if d.exhibit(i); !d.drawn(key) {
 			t.Errorf("%s is not drawn in its turn", key)
 		}
+	}
+	d.exhibit(0)
+	if size, _ := d.charts.View(d.panels.current().Charts()[1]).Want(); size != (image.Point{}) {
+		t.Error("a chart that is not on show any more wants to be drawn")
 	}
 }
 

@@ -29,8 +29,8 @@ func TestTheLaunchesChartsAreDrawn(t *testing.T) {
 	if keys := d.panels.current().Charts(); len(keys) != 4 {
 		t.Errorf("%q are on show", keys)
 	}
-	for _, key := range d.panels.current().Charts() {
-		if v := d.charts.View(key); v.Frame().X == v.Frame().Y {
+	for i, key := range d.panels.current().Charts() {
+		if d.exhibit(i); !d.drawn(key) {
 			t.Errorf("%s is not drawn", key)
 		}
 	}

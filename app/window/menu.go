@@ -99,6 +99,7 @@ func (w *Window) remake() {
 	}
 	view.Items = append(view.Items,
 		fyne.NewMenuItemSeparator(),
+		w.item("Inputs", key(fyne.KeyI), func() { w.split.inputs.Fold(!w.split.inputs.Folded()) }),
 		w.item("Fit bars", key(fyne.KeyB), func() { w.view.SetFit(side.FitBars) }),
 		w.item("Fit car", key(fyne.KeyG), func() { w.view.SetFit(side.FitCar) }),
 		w.item("Fit all instant centers", key(fyne.KeyH), func() { w.show(w.panels.named("Holes")); w.view.SetFit(side.FitCenters) }),

@@ -18,14 +18,14 @@ const leastWindow = 1000
 
 // middle returns the side view with the bars over and below it.
 func (d *desk) middle() *fyne.Container {
-	return d.center.Leading.(*fyne.Container).Objects[0].(*fyne.Container)
+	return d.stage
 }
 
 // The window can be made narrow, on every page, with a travel or a launch, and
 // the panes beside the view do not pay for it.
 func TestTheWindowCanBeNarrow(t *testing.T) {
 	d := newDesk(t)
-	inputs, right := d.inputs.MinSize(), d.center.Trailing.MinSize()
+	inputs, right := d.inputs.MinSize(), d.right.MinSize()
 	if inputs.Width < 270 || right.Width < 420 {
 		t.Errorf("the inputs need %v, the panels %v", inputs, right)
 	}
@@ -58,7 +58,7 @@ func TestTheBarTakesOneRowAtFirst(t *testing.T) {
 func TestFitICs(t *testing.T) {
 	d, _ := openDesk(t)
 	button := func() *widget.Button {
-		for _, o := range screen.Seen(d.center) {
+		for _, o := range screen.Seen(d.split.words) {
 			if b, ok := o.(*widget.Button); ok && b.Text == "Fit ICs" && b.Visible() {
 				return b
 			}

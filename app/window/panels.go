@@ -80,7 +80,7 @@ func paged(tab string) bool {
 // panels are the panels in their tabs.
 type panels struct {
 	list    []panel.Panel       // as in the registry
-	objects []fyne.CanvasObject // what is seen of each
+	objects []fyne.CanvasObject // the words of each
 	tabs    *container.AppTabs
 	pages   map[string]*container.AppTabs // of a tab that has some, by its title
 	turns   map[string]*fyne.Container    // what another tab shows, by its title
@@ -99,7 +99,7 @@ func newPanels(host panel.Host, turned func()) *panels {
 		if f, ok := made.(panel.Filler); ok {
 			object = f.Fill()
 		} else {
-			page.Add(made.Words(), made.Evidence())
+			page.Add(made.Words())
 		}
 		p.list, p.objects = append(p.list, made), append(p.objects, object)
 		p.place(e.tab, made.Title(), object)
@@ -112,7 +112,7 @@ func newPanels(host panel.Host, turned func()) *panels {
 	return p
 }
 
-// place gives what is seen of a panel its place in its tab.
+// place gives the words of a panel their place in its tab.
 func (p *panels) place(tab, title string, object fyne.CanvasObject) {
 	switch {
 	case paged(tab):

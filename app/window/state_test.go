@@ -109,16 +109,19 @@ func TestAStateLogThatCannotBeWritten(t *testing.T) {
 func TestTheLayoutIsKept(t *testing.T) {
 	app := test.NewTempApp(t)
 	d := sitDown(t, app, Options{})
-	if size := d.window.Canvas().Size(); size != fyne.NewSize(firstWidth, firstHeight) || d.panes.Offset != firstLeft || d.center.Offset != firstRight {
-		t.Errorf("first size %v, splits at %v and %v", size, d.panes.Offset, d.center.Offset)
+	if size := d.window.Canvas().Size(); size != fyne.NewSize(firstWidth, firstHeight) || d.split.chosen() != [3]float32{} || d.split.inputs.Folded() {
+		t.Errorf("first size %v, splits at %v", size, d.split.chosen())
 	}
 	d.window.Resize(fyne.NewSize(1400, 900))
-	d.panes.SetOffset(0.25)
-	d.center.SetOffset(0.5)
+	chosen := [3]float32{301, 402, 253}
+	d.split.inputs.Choose(chosen[0])
+	d.split.words.Choose(chosen[1])
+	d.split.evidence.Choose(chosen[2])
+	d.choose("View", "Inputs")
 	d.choose("File", "Quit")
 	d = sitDown(t, app, Options{})
-	if size := d.window.Canvas().Size(); size != fyne.NewSize(1400, 900) || d.panes.Offset != 0.25 || d.center.Offset != 0.5 {
-		t.Errorf("at the next start size %v, splits at %v and %v", size, d.panes.Offset, d.center.Offset)
+	if size := d.window.Canvas().Size(); size != fyne.NewSize(1400, 900) || d.split.chosen() != chosen || !d.split.inputs.Folded() {
+		t.Errorf("at the next start size %v, splits at %v", size, d.split.chosen())
 	}
 }
 
@@ -146,7 +149,7 @@ func TestTheFirstSizeSuffices(t *testing.T) {
 	for _, title := range d.titles() {
 		d.show(title)
 		p := d.panels.current()
-		if width := p.Words().Size().Width; width < paneltest.PanelWidth || p.Evidence().Size().Width != width {
+		if width := p.Words().Size().Width; width < paneltest.PanelWidth || p.Evidence().Size().Width < width {
 			t.Errorf("the words of %s are %v wide, the evidence %v", title, width, p.Evidence().Size().Width)
 		}
 	}
@@ -162,4 +165,9 @@ func TestTheLineUnderThePanes(t *testing.T) {
 	d.say("Saved")
 	d.edit()
 	d.wantSaid(hint)
+}
+
+// chosen are the sizes of inputs, words and evidence that were chosen by hand.
+func (s *splits) chosen() [3]float32 {
+	return [3]float32{s.inputs.Chosen(), s.words.Chosen(), s.evidence.Chosen()}
 }

@@ -55,8 +55,10 @@ type Window struct {
 	clock  *controls.TimeBar
 	below  *fyne.Container // one of them, under the side view
 	status *widget.Label
-	panes  *container.Split // inputs | rest
-	center *container.Split // side view | panels
+	split  splits
+	stage  *fyne.Container // the side view with its bars
+	right  *fyne.Container // the panels' words
+	proof  *fyne.Container // evidence of the panel on show
 	menu   menu
 	stop   chan struct{}
 }
@@ -65,8 +67,6 @@ type Window struct {
 const (
 	prefWidth  = "width"
 	prefHeight = "height"
-	prefLeft   = "left"
-	prefRight  = "right"
 	prefOpen   = "open"
 	prefMode   = "mode"
 )
@@ -75,8 +75,6 @@ const (
 const (
 	firstWidth  = 1280
 	firstHeight = 760
-	firstLeft   = 0.225
-	firstRight  = 0.56
 )
 
 // New makes the window of an app, with the demo car or the file asked for.
@@ -156,18 +154,17 @@ func (w *Window) build(o Options) {
 	}, w.turned)
 	w.clock = controls.NewTimeBar(w.study, w.post)
 	w.travel, w.below = controls.NewTravelBar(w.study), container.NewStack()
+	w.proof = container.NewStack()
 	w.panels.open(w.panels.named(firstPanel))
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	middle := controls.NewMiddle(controls.NewToolbar(w.study, w.view), w.view, w.below)
+	w.stage = controls.NewMiddle(controls.NewToolbar(w.study, w.view), w.view, w.below)
 	caution := form.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
-	w.center = container.NewHSplit(steady(middle), container.NewBorder(nil, caution, nil, nil, w.panels.tabs))
-	w.panes = container.NewHSplit(steady(w.inputs), w.center)
+	w.right = container.NewBorder(nil, caution, nil, nil, w.panels.tabs)
 	p := w.app.Preferences()
-	w.panes.SetOffset(p.FloatWithFallback(prefLeft, firstLeft))
-	w.center.SetOffset(p.FloatWithFallback(prefRight, firstRight))
-	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.panes))
+	w.split.build(w.inputs, w.stage, w.proof, w.right, p)
+	w.window.SetContent(container.NewBorder(nil, w.status, nil, nil, w.split.inputs))
 	w.window.SetPadded(false)
 	w.window.Resize(fyne.NewSize(float32(p.FloatWithFallback(prefWidth, firstWidth)), float32(p.FloatWithFallback(prefHeight, firstHeight))))
 }
@@ -182,6 +179,13 @@ func (w *Window) later(after time.Duration, run func()) {
 func (w *Window) choose() {
 	launching := w.study.Launching()
 	w.panels.choose(launching)
+	_, fills := w.panels.current().(panel.Filler)
+	if !fills {
+		swap(w.proof, w.panels.current().Evidence())
+	}
+	if w.split.evidence != nil {
+		w.split.evidence.Fold(fills)
+	}
 	if launching {
 		swap(w.below, w.clock.Object)
 	} else {
@@ -304,9 +308,8 @@ func (w *Window) autosave(tick <-chan time.Time) {
 // keepLayout stores sizes for the next start.
 func (w *Window) keepLayout() {
 	p, size := w.app.Preferences(), w.window.Canvas().Size()
+	w.split.keep(p)
 	p.SetFloat(prefWidth, float64(size.Width))
 	p.SetFloat(prefHeight, float64(size.Height))
-	p.SetFloat(prefLeft, w.panes.Offset)
-	p.SetFloat(prefRight, w.center.Offset)
 	p.SetStringList(prefOpen, w.inputs.OpenSections())
 }

@@ -79,8 +79,8 @@ func New(host panel.Host) panel.Panel {
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.Face = panel.Face{
 		Name:     "Launch",
-		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars),
-		Shown:    container.NewVBox(host.Chart(plotting.LaunchBarsKey), p.car, p.sides, p.events, host.Chart(plotting.LaunchWheelsKey), host.Chart(plotting.LaunchAttitudeKey), host.Chart(plotting.LaunchTiresKey), before, p.scales, title, p.preload, p.assumed),
+		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars, p.car, p.sides, p.events, before, p.scales, title, p.preload, p.assumed),
+		Shown:    panel.Gallery(host.Charts(plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey)...),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
 		Computed: study.WantsLaunch | study.WantsOtherLaunches,
 	}

@@ -88,8 +88,8 @@ func New(host panel.Host) panel.Panel {
 	}
 	p.Face = panel.Face{
 		Name:     "Check",
-		Said:     container.NewVBox(p.verdict, p.basis, p.warnings, p.numbers),
-		Shown:    container.NewVBox(host.Chart(plotting.BarForceKey), p.pulls, p.strengths, host.Chart(plotting.BowKey)),
+		Said:     container.NewVBox(p.verdict, p.basis, p.warnings, p.numbers, p.pulls, p.strengths),
+		Shown:    panel.Gallery(host.Charts(plotting.BarForceKey, plotting.BowKey)...),
 		Drawn:    []chart.Key{plotting.BarForceKey, plotting.BowKey},
 		Computed: study.WantsLaunch,
 	}

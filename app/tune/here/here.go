@@ -64,7 +64,7 @@ func New(host panel.Host) panel.Panel {
 	p.Face = panel.Face{
 		Name:  "Here",
 		Said:  container.NewVBox(p.verdict, p.numbers),
-		Shown: container.NewVBox(host.Chart(plotting.AntiSquatKey), host.Chart(plotting.CenterPathKey), p.roll.object),
+		Shown: panel.Gallery(append(host.Charts(plotting.AntiSquatKey, plotting.CenterPathKey), panel.Exhibit{Name: "Roll and rod ends", Object: form.Scrolling(p.roll.object)})...),
 		Drawn: []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey},
 	}
 	p.Refresh()

@@ -63,7 +63,7 @@ func New(host panel.Host) panel.Panel {
 			p.name.object, p.refused,
 			p.compare.Object, p.log.Object,
 		),
-		Shown:    form.Group(host.Chart(plotting.SixtyFootKey)),
+		Shown:    panel.Gallery(host.Charts(plotting.SixtyFootKey)...),
 		Drawn:    []chart.Key{plotting.SixtyFootKey},
 		Computed: study.WantsAllLaunches,
 	}
