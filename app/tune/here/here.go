@@ -63,8 +63,8 @@ func New(host panel.Host) panel.Panel {
 	}
 	p.Face = panel.Face{
 		Name:  "Here",
-		Said:  container.NewVBox(p.verdict, p.numbers),
-		Shown: panel.Gallery(append(host.Charts(plotting.AntiSquatKey, plotting.CenterPathKey), panel.Exhibit{Name: "Roll and rod ends", Object: form.Scrolling(p.roll.object)})...),
+		Said:  container.NewVBox(p.verdict, p.numbers, p.roll.object),
+		Shown: panel.Gallery(host.Charts(plotting.AntiSquatKey, plotting.CenterPathKey)...),
 		Drawn: []chart.Key{plotting.AntiSquatKey, plotting.CenterPathKey},
 	}
 	p.Refresh()
