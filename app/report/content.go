@@ -43,6 +43,7 @@ func (w writer) sections() []section {
 		list = append(list, runs)
 	}
 	list = append(list, w.car(), w.bars(), w.rideHeight(), w.rideLoads(), w.holeForces(), w.geometry(), w.loads())
+	list = append(list, w.roll()...)
 	return append(list, w.launchSections()...)
 }
 

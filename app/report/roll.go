@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 
+	"bowline/app/words"
 	"bowline/model/launch"
 	"bowline/model/roll"
 	"bowline/model/units"
@@ -26,13 +27,17 @@ type TiltedEnds struct {
 	Ends   ByBar[[2]float64] `json:"ends"`
 }
 
-// rolls are the rolls at which misalignments are listed [degrees].
-var rolls = [...]float64{-3, 0, 3}
+// tilts are the rolls at which misalignments are listed [degrees].
+var tilts = [...]float64{-3, 0, 3}
+
+// rolls reports whether a launch has the parameters that roll is found from: a car that
+// did not come to a launch has none.
+func rolls(l *launch.Result) bool { return l != nil && l.Car != nil && l.Parameters.Axle.Height != 0 }
 
 // roll describes the roll of a launched car; none for one that did not come to a
 // launch.
 func (b builder) roll(l *launch.Result) *RollData {
-	if l == nil || l.Car == nil || l.Parameters.Axle.Height == 0 {
+	if !rolls(l) {
 		return nil
 	}
 	axle := roll.New(&l.Parameters)
@@ -47,7 +52,7 @@ func (b builder) roll(l *launch.Result) *RollData {
 	}
 	s := &l.Car.Springs
 	for _, travel := range [...]float64{-s.RearDroop, 0, s.RearBump} {
-		for _, degrees := range rolls {
+		for _, degrees := range tilts {
 			pose, err := axle.Pose(travel, units.US.ToSI(units.Angle, degrees))
 			if err != nil {
 				continue // the bars do not reach that far
@@ -62,4 +67,28 @@ func (b builder) roll(l *launch.Result) *RollData {
 		}
 	}
 	return d
+}
+
+// roll says how the axle rolls, with the misalignment of all rod ends; nothing for a
+// car that did not come to a launch.
+func (w writer) roll() []section {
+	if !rolls(w.launch) {
+		return nil
+	}
+	r, err := roll.OfParameters(w.launch.Car, &w.launch.Parameters)
+	if err != nil {
+		return []section{{title: "Roll", lines: []string{words.RollUnknown(err)}}}
+	}
+	tilt := w.units.FormatExact(units.Angle, roll.Tilt)
+	s := section{title: "Roll", lines: append(words.RollVerdict(r, w.units), words.RollAssumes), table: table{columns: []heading{
+		{"misalignment of rod ends", ""}, {"ride, level", "°"}, {"most, level", "°"}, {"ride, rolled " + tilt, "°"}, {"most, rolled " + tilt, "°"},
+	}}}
+	for i, name := range words.RodEnds() {
+		row := []cell{said(name)}
+		for _, m := range [...]*roll.Misalignment{&r.Ride.Level, &r.Most.Level, &r.Ride.Tilted, &r.Most.Tilted} {
+			row = append(row, w.number(units.Angle, m[i/2][i%2]))
+		}
+		s.table.rows = append(s.table.rows, row)
+	}
+	return []section{s}
 }

@@ -1,10 +1,15 @@
 package report_test
 
 import (
+	"bytes"
 	"context"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
+	"bowline/app/report"
+	"bowline/app/words"
 	"bowline/model/carfile"
 	"bowline/model/launch"
 	"bowline/model/roll"
@@ -55,5 +60,43 @@ func TestJSONOfRoll(t *testing.T) {
 	near(t, "anti-squat", *d.Launch.AntiSquat[100], 100*view.AntiSquat, 1e-9)
 	if c.UpperBar.RodEndAngle = 0; documentOf(t, analyze(t, c), l, units.US).Roll.Limit != nil {
 		t.Error("a limit though no rod end has one")
+	}
+}
+
+// The text says what the window says of roll, with the misalignment of all rod ends;
+// nothing where there was no launch.
+func TestTextOfRoll(t *testing.T) {
+	c, _ := read(t, reference)
+	c.LowerBar.RodEndAngle = 4 * math.Pi / 180
+	r := analyze(t, c)
+	l, err := launch.Run(context.Background(), c, 0, carfile.Stock(), launch.Options{Limit: 0.2, Hold: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := report.WriteText(&out, r, l, nil, units.US); err != nil {
+		t.Fatal(err)
+	}
+	want, err := roll.Of(c, 0, carfile.Stock())
+	if err != nil {
+		t.Fatal(err)
+	}
+	flat := strings.Join(strings.Fields(out.String()), " ")
+	for _, sentence := range words.RollVerdict(want, units.US) {
+		if !strings.Contains(flat, sentence) {
+			t.Errorf("%q is not said", sentence)
+		}
+	}
+	for i, name := range words.RodEnds() {
+		figures := name
+		for _, m := range []*roll.Misalignment{&want.Ride.Level, &want.Most.Level, &want.Ride.Tilted, &want.Most.Tilted} {
+			figures += fmt.Sprintf(" %.2f", m[i/2][i%2]*180/math.Pi)
+		}
+		if !strings.Contains(flat, figures) {
+			t.Errorf("%q is missing", figures)
+		}
+	}
+	if strings.Contains(text(t, r, units.US), "\nROLL\n") {
+		t.Error("roll without a launch")
 	}
 }

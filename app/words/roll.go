@@ -21,6 +21,9 @@ func RollVerdict(r *roll.Result, s units.System) []string {
 	return list
 }
 
+// RollAssumes says what the misalignments over travel and roll rest on.
+const RollAssumes = "Most is the greatest from full droop to full bump; rolled is the worse of both sides. Bolts are taken as level, and square to their bars at ride height."
+
 // RollUnknown says why nothing is known of roll.
 func RollUnknown(why error) string { return fmt.Sprintf("How the axle rolls is not known: %v.", why) }
 

@@ -51,7 +51,14 @@ func Of(c *car.Car, setup int, lib stock.Library) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{Linkage: New(&p), Limits: LimitsOf(c), Springs: Springs(&p), AntiRoll: p.RearAntiRoll}
+	return OfParameters(c, &p)
+}
+
+// OfParameters returns the same from the parameters of a launch of the car. It fails
+// with ErrNoPose.
+func OfParameters(c *car.Car, p *launch.Parameters) (*Result, error) {
+	r := &Result{Linkage: New(p), Limits: LimitsOf(c), Springs: Springs(p), AntiRoll: p.RearAntiRoll}
+	var err error
 	if r.Ride, err = r.At(0); err != nil {
 		return nil, err
 	}

@@ -34,7 +34,7 @@ func newRollPart() rollPart {
 	tilt := units.US.FormatExact(units.Angle, roll.Tilt)
 	p.ends = readout.New([]string{"Level, most", "Rolled " + tilt + ", here", "Rolled " + tilt + ", most"}, words.RodEnds())
 	p.object = form.Group(form.Heading("Roll, and misalignment of the rod ends"), p.verdict, p.ends,
-		form.Caption("Most is the greatest from full droop to full bump; rolled is the worse of both sides. Bolts are taken as level, and square to their bars at ride height.", theme.ColorNamePlaceHolder))
+		form.Caption(words.RollAssumes, theme.ColorNamePlaceHolder))
 	return p
 }
 
