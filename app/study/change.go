@@ -27,6 +27,7 @@ const (
 	Pointing                              // The combination pointed at or picked.
 	Progress                              // The progress of the search for the combinations, or of their launches.
 	Wanted                                // What is wanted computed.
+	Appraised                             // What the assumptions are worth has been found, or dropped with its car.
 )
 
 // Has reports whether any of what is among the changes.
@@ -67,6 +68,9 @@ func (s *Study) update(c Change) Change {
 	}
 	if c.Has(Car | Setup | Ranking | Progress | Wanted | History) {
 		more |= s.launchHolesMissing()
+	}
+	if c.Has(Car | Setup | History | Launches | Wanted) {
+		s.appraiseNext()
 	}
 	return more
 }

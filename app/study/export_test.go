@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"bowline/app/document"
+	"bowline/model/assumptions"
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/launch"
@@ -24,7 +25,12 @@ func NewLaunching(doc *document.Document, o Options,
 	search func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error),
 	all func(context.Context, *holes.Table, *car.Car, int, holes.LaunchOptions) (*holes.Launches, error),
 ) *Study {
-	return newStudy(doc, o, solvers{launch, search, all})
+	return newStudy(doc, o, solvers{launch, search, all, assumptions.Find})
+}
+
+// NewAppraised is New with another way to find what assumptions are worth.
+func NewAppraised(doc *document.Document, o Options, appraise func(context.Context, *car.Car, int, stock.Library) ([]assumptions.Worth, error)) *Study {
+	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll, appraise})
 }
 
 // Unranked reports whether the combinations are still to be ranked.

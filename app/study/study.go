@@ -11,6 +11,7 @@ import (
 
 	"bowline/app/document"
 	"bowline/model/analysis"
+	"bowline/model/assumptions"
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/launch"
@@ -43,6 +44,7 @@ type Study struct {
 	launcher               launcher
 	searcher               searcher
 	holeLauncher           holeLauncher
+	appraiser              appraiser
 
 	listeners []func(Change)
 	telling   bool     // the listeners are being called
@@ -63,7 +65,7 @@ type Options struct {
 // bars are sized by. It follows the document for good. Nothing is computed on
 // workers until Want or SetLaunching asks for it.
 func New(doc *document.Document, o Options) *Study {
-	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll})
+	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll, assumptions.Find})
 }
 
 // solvers compute what runs on workers.
@@ -71,6 +73,7 @@ type solvers struct {
 	launch    func(context.Context, *car.Car, int, stock.Library, launch.Options) (*launch.Result, error)
 	search    func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error)
 	launchAll func(context.Context, *holes.Table, *car.Car, int, holes.LaunchOptions) (*holes.Launches, error)
+	appraise  func(context.Context, *car.Car, int, stock.Library) ([]assumptions.Worth, error)
 }
 
 // newStudy returns a study whose workers have solvers.
@@ -79,6 +82,7 @@ func newStudy(doc *document.Document, o Options, by solvers) *Study {
 	s.startLauncher(by, o.Post)
 	s.startSearcher(by, o.Post)
 	s.startHoleLauncher(by, o.Post)
+	s.startAppraiser(by, o.Post)
 	s.analyze()
 	doc.Listen(s.follow)
 	return s
@@ -89,11 +93,12 @@ func (s *Study) Close() {
 	s.launcher.worker.Close()
 	s.searcher.worker.Close()
 	s.holeLauncher.worker.Close()
+	s.appraiser.worker.Close()
 }
 
 // Busy reports whether a worker still has a result to hand over.
 func (s *Study) Busy() bool {
-	return s.launcher.worker.Busy() || s.searcher.worker.Busy() || s.holeLauncher.worker.Busy()
+	return s.launcher.worker.Busy() || s.searcher.worker.Busy() || s.holeLauncher.worker.Busy() || s.appraiser.worker.Busy()
 }
 
 // follow updates the study after a change of the document.
@@ -106,7 +111,8 @@ func (s *Study) follow(e document.Event) {
 			s.compared = compared{}
 			s.dropLaunches()
 			s.dropCombinations()
-			c |= Position | Launches | Compared | Ranking | Pointing | Progress
+			s.dropWorth()
+			c |= Position | Launches | Compared | Ranking | Pointing | Progress | Appraised
 		}
 		return c
 	})

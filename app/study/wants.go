@@ -10,6 +10,7 @@ const (
 	WantsOtherLaunches                   // While setups are compared, the launch of each one, the current one included.
 	WantsAllLaunches                     // The launch of every setup.
 	WantsSearch                          // All combinations of holes, ranked.
+	WantsWorth                           // With the launch of the current setup, what its assumptions are worth.
 )
 
 // Has reports whether any of what is wanted.

@@ -15,6 +15,12 @@ const AssumedTitle = "Assumed, since the car does not say"
 // AssumedHelp says what the figures beside assumptions are.
 const AssumedHelp = "What each is worth: how much is added to the worst share of all bars, in percent of what the bar may carry, and to the 60-ft time when the value is doubled and when it is halved."
 
+// AssumedPending says that it is being found what assumptions are worth.
+const AssumedPending = "What each is worth is being worked out."
+
+// NothingAssumed says that there are no assumptions.
+const NothingAssumed = "Nothing: the car says all that the launch asks for."
+
 // AssumedUnknown says that nobody has found what assumptions are worth.
 const AssumedUnknown = "What each is worth has not been computed."
 
@@ -55,9 +61,9 @@ func Tried(a assumptions.Assumption, ch assumptions.Change, s units.System) stri
 	case assumptions.Unscaled:
 		return "1, the curve as it is typed"
 	case assumptions.CGToLeft:
-		return s.Format(units.Length, ch.Value) + " to the left"
+		return s.Format(units.Length, ch.Value) + " left"
 	}
-	return s.Format(units.Length, ch.Value) + " to the right"
+	return s.Format(units.Length, ch.Value) + " right"
 }
 
 // TriedAll says what was put in the place of an assumption, one after the other:
@@ -117,4 +123,18 @@ func gain(x float64) string {
 		return units.Signed(x, 1)
 	}
 	return units.Signed(x, 0)
+}
+
+// TriedWith says what was put in the place of an assumption and what that adds to the
+// worst share and to the 60-ft time: "doubled: +30 %, −0.064 s". Without an effect, nil,
+// it is not known yet.
+func TriedWith(a assumptions.Assumption, ch assumptions.Change, e *assumptions.Effect, s units.System) string {
+	if e == nil {
+		return Tried(a, ch, s) + ": …"
+	}
+	time := WorthOfTime(*e)
+	if e.Timed {
+		time += " " + s.Symbol(units.Time)
+	}
+	return Tried(a, ch, s) + ": " + WorthOfShare(*e) + " %, " + time
 }

@@ -11,7 +11,6 @@ import (
 	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/analysis"
-	"bowline/model/assumptions"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -30,7 +29,7 @@ type Panel struct {
 	basis   *form.Prose
 	went    *form.Prose
 	events  *form.Prose
-	assumed *form.Prose
+	assumed *assumed
 	bars    *readout.Table
 	car     *readout.Table
 	sides   *readout.Table
@@ -69,7 +68,7 @@ func New(host panel.Host) panel.Panel {
 		went:    form.Words(theme.ColorNameForeground),
 		events:  form.Words(theme.ColorNameForeground),
 		scales:  form.Words(theme.ColorNameForeground),
-		assumed: form.Caption("", theme.ColorNamePlaceHolder),
+		assumed: newAssumed(host.Study, host.Page),
 		bars:    readout.New([]string{"Now", "Worst push", "Worst pull"}, words.BarNames()),
 		car:     readout.New([]string{"Whole car"}, carNames[:]),
 		sides:   readout.New([]string{"Left", "Right"}, sideNames[:]),
@@ -79,10 +78,10 @@ func New(host panel.Host) panel.Panel {
 	title := form.Heading("One turn longer, at rest: what tires and bars gain (bars: toward pull)")
 	p.Face = panel.Face{
 		Name:     "Launch",
-		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars, p.car, p.sides, p.events, before, p.scales, title, p.preload, p.assumed),
+		Said:     container.NewVBox(p.verdict, p.basis, p.went, p.bars, p.car, p.sides, p.events, before, p.scales, title, p.preload, p.assumed.object),
 		Shown:    panel.Gallery(host.Charts(plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey)...),
 		Drawn:    []chart.Key{plotting.LaunchBarsKey, plotting.LaunchWheelsKey, plotting.LaunchAttitudeKey, plotting.LaunchTiresKey},
-		Computed: study.WantsLaunch | study.WantsOtherLaunches,
+		Computed: study.WantsLaunch | study.WantsOtherLaunches | study.WantsWorth,
 	}
 	p.Refresh()
 	return p
@@ -113,11 +112,7 @@ func (p *Panel) Refresh() {
 	p.writeCar(r, u)
 	p.scales.Set(words.Preload(p.study.Result(), r, u))
 	p.writePreload(r, u)
-	text = ""
-	for _, a := range assumptions.Of(r) {
-		text += "Assumed: " + a.Name + ", " + words.Assumed(a, u) + "\n"
-	}
-	p.assumed.Set(text)
+	p.assumed.write(r, u)
 }
 
 // othersWords says the same of the setups that the current one is compared with,
