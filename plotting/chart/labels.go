@@ -25,12 +25,22 @@ type labeler struct {
 	*letters
 	area   vg.Rectangle
 	air    vg.Length // kept around text
-	curves [][]vg.Point
+	curves []stretch
 	rules  [][]vg.Point // nil where out of sight
 	edges  [][]vg.Point // of regions
 	taken  []vg.Rectangle
 	placed []label
 }
+
+// stretch is a part of a curve and the rectangle that it runs in.
+type stretch struct {
+	points []vg.Point
+	within vg.Rectangle
+}
+
+// stretchLength is the number of segments of a stretch: few enough for a label to miss
+// most stretches as a whole.
+const stretchLength = 24
 
 // What it costs to cover things, for each point of length; the order of the
 // places decides between equals.
@@ -119,7 +129,7 @@ func (l *labeler) look(v *view) {
 	for i := range l.p.Lines {
 		unit := l.p.frame.onLeft(1, l.p.Lines[i].Right)
 		for _, run := range l.p.Lines[i].Runs {
-			l.curves = append(l.curves, points(run, unit))
+			l.addCurve(points(run, unit))
 		}
 	}
 	r := (dotRadius + 0.5) * l.p.scale
@@ -127,6 +137,19 @@ func (l *labeler) look(v *view) {
 		if at, seen := l.place(v, &l.p.Points[i]); seen && l.p.Points[i].Shape != None {
 			l.taken = append(l.taken, vg.Rectangle{Min: at.Sub(vg.Point{X: r, Y: r}), Max: at.Add(vg.Point{X: r, Y: r})})
 		}
+	}
+}
+
+// addCurve notes a curve in stretches.
+func (l *labeler) addCurve(curve []vg.Point) {
+	for from := 0; from+1 < len(curve); from += stretchLength {
+		s := stretch{points: curve[from:min(from+stretchLength+1, len(curve))]}
+		s.within = vg.Rectangle{Min: s.points[0], Max: s.points[0]}
+		for _, p := range s.points[1:] {
+			s.within.Min.X, s.within.Max.X = min(s.within.Min.X, p.X), max(s.within.Max.X, p.X)
+			s.within.Min.Y, s.within.Max.Y = min(s.within.Min.Y, p.Y), max(s.within.Max.Y, p.Y)
+		}
+		l.curves = append(l.curves, s)
 	}
 }
 
@@ -246,11 +269,14 @@ func (l *labeler) cost(box vg.Rectangle, own []vg.Point, most float64) (cost flo
 			cost += overText
 		}
 	}
-	for _, curve := range l.curves {
+	for i := range l.curves {
 		if cost >= most {
 			return cost, false
 		}
-		cost += overCurve * covered(curve, box)
+		s := &l.curves[i]
+		if box.Min.X <= s.within.Max.X && s.within.Min.X <= box.Max.X && box.Min.Y <= s.within.Max.Y && s.within.Min.Y <= box.Max.Y {
+			cost += overCurve * covered(s.points, box)
+		}
 	}
 	for _, edge := range l.edges {
 		cost += overRule * covered(edge, box)
