@@ -58,7 +58,7 @@ var (
 		tableTurns:  "Turns of each setup, and from one to the other",
 	}
 	rowNames = [tableCount][]string{
-		tableRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars", "Roll, bars", "Rod ends"},
+		tableRide:   {"IC ahead", "IC up", "Anti-squat", "Upper bars", "Lower bars", "Roll, bars", "Roll limit"},
 		tableTravel: {"Anti-squat", "Pinion in all", "Pinion up", "Pinion down"},
 		tableHit:    {"Upper push", "Upper pull", "Lower push", "Lower pull"},
 		tableHooked: {"Upper push", "Upper pull", "Lower push", "Lower pull"},
