@@ -8,14 +8,14 @@ import (
 )
 
 // NewTarget returns what the combinations of holes are held against, the target
-// and the limit of the pinion's change, as rows that stand in host.
+// and the limits of the pinion's change and of front lift, as rows that stand in host.
 func NewTarget(doc Document, library stock.Library, host form.Host) *Fields {
 	f := newFields(doc, library, host)
 	s := &section{Section: f.Bare(), of: f}
 	fillTarget(s)
 	for _, t := range car.Sections {
 		for _, field := range t.Fields {
-			if field.Path == "check.pinion_limit" {
+			if field.Path == "check.pinion_limit" || field.Path == "check.lift_limit" {
 				s.field(field)
 			}
 		}

@@ -55,7 +55,7 @@ func TestTheTargetStandsAlone(t *testing.T) {
 			t.Errorf("%s is not to be seen, its size is %v", r.Path, r.Size())
 		}
 	}
-	want := []string{"check.target_anti_squat", "check.target_ic.x", "check.target_ic.z", "check.pinion_limit"}
+	want := []string{"check.target_anti_squat", "check.target_ic.x", "check.target_ic.z", "check.pinion_limit", "check.lift_limit"}
 	if len(paths) != len(want) {
 		t.Fatalf("rows %q", paths)
 	}

@@ -65,7 +65,7 @@ func RankedBy(places []holes.Place) string {
 	case l == nil:
 		return text + ", by the side view alone."
 	case !l.Complete():
-		return fmt.Sprintf("%s; loads by side view and launch, %s of %s launched so far.", text, units.Count(l.Done), units.Count(l.Total))
+		return fmt.Sprintf("%s; loads by side view and launch, %s of %s so far.", text, units.Count(l.Done), units.Count(l.Total))
 	}
 	return text + "; loads by side view and launch."
 }

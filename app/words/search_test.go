@@ -77,7 +77,7 @@ func TestRankedBy(t *testing.T) {
 	all := &holes.Launches{List: make([]holes.Launch, 8), Done: 8, Total: 8}
 	check(t, "side view", by(holes.NearestTarget, nil), "Nearest to the target, by the side view alone.")
 	check(t, "nothing yet", by(holes.Quickest, nil), "Least time to 60 ft: not launched yet, so by nearness to the target.")
-	check(t, "some", by(holes.Quickest, some), "Least time to 60 ft; loads by side view and launch, 3 of 8 launched so far.")
+	check(t, "some", by(holes.Quickest, some), "Least time to 60 ft; loads by side view and launch, 3 of 8 so far.")
 	check(t, "all", by(holes.NearestTarget, all), "Nearest to the target; loads by side view and launch.")
 	check(t, "envelope", by(holes.LeastEnvelope, all), "Least share of the limit, launch included; loads by side view and launch.")
 	check(t, "none", words.RankedBy(nil), "")

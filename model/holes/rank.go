@@ -146,6 +146,9 @@ func (p *Place) Launches() *Launches { return p.ranking.table.Launches }
 // Wishes returns what the place is ranked by besides the target.
 func (p *Place) Wishes() Wishes { return p.ranking.wishes }
 
+// Target returns the target that the place is ranked by.
+func (p *Place) Target() Target { return p.ranking.target }
+
 // Launch returns the launch of the combination that the place is of, not to be changed;
 // nil while that has not been launched.
 func (p *Place) Launch() *Launch {

@@ -31,6 +31,7 @@ type card struct {
 	pairs   [2]*form.Prose // how to turn the bars, by car.Pair
 	rest    *form.Prose
 	changes *readout.Table
+	launch  *readout.Table // what changes in the launch; hidden while that is not wanted
 	use     *widget.Button
 	keep    *widget.Button
 	print   *widget.Button
@@ -60,6 +61,12 @@ var changeKeys = [changeRows]string{
 	changeAhead: "instant_center_x", changeUp: "instant_center_z", changeSquat: "anti_squat", changePinion: "pinion_change", changePush: "hit_lower_push", changeShare: "highest_share",
 }
 
+// launchNames and launchKeys are those of what changes in the launch.
+var (
+	launchNames = []string{"60 ft", "Share with launch", "Rear tires apart", "Front lift"}
+	launchKeys  = []string{"sixty_ft", "envelope_share", "rear_apart", "front_lift"}
+)
+
 // newCard returns the card.
 func newCard(host panel.Host) *card {
 	s := host.Study
@@ -70,10 +77,12 @@ func newCard(host panel.Host) *card {
 		reason:  form.Words(theme.ColorNameForeground),
 		rest:    form.Words(theme.ColorNameForeground),
 		changes: readout.New([]string{"In use", "These", "Change"}, changeNames[:]),
+		launch:  readout.New([]string{"In the launch", "", ""}, launchNames),
 		refused: host.Refused,
 		say:     host.Say,
 	}
 	c.changes.SetShares(changeNameShare, changeValueShare, changeValueShare, changeWordsShare)
+	c.launch.SetShares(changeNameShare, changeValueShare, changeValueShare, changeWordsShare)
 	c.use = widget.NewButton("Use these holes", func() { c.useHoles(c.index()) })
 	c.use.Importance = widget.HighImportance
 	c.keep = widget.NewButton("Keep as a setup", c.keepHoles)
@@ -88,7 +97,7 @@ func newCard(host panel.Host) *card {
 		turns.Add(c.pairs[p])
 	}
 	c.buttons = container.NewHBox(c.use, c.keep, c.print)
-	c.object = container.NewVBox(c.title, c.buttons, c.order, c.reason, turns, c.rest, c.changes)
+	c.object = container.NewVBox(c.title, c.buttons, c.order, c.reason, turns, c.rest, c.changes, c.launch)
 	return c
 }
 
@@ -191,26 +200,37 @@ func threadColor(p *adjuster.PairChange) fyne.ThemeColorName {
 
 // writeChanges holds the combination against the holes in use.
 func (c *card) writeChanges(p *holes.Place, u units.System) {
-	present := c.study.Place(c.study.Present())
 	for row, key := range changeKeys {
-		k, _ := holes.ColumnOf(key)
-		c.changes.Set(row, 0, k.Text(present, u), "")
-		c.changes.Set(row, 1, k.Text(p, u), valueColor(k, p))
-		text := "–"
-		from, known := k.Value(present)
-		if to, ok := k.Value(p); ok && known && p != present {
-			text = changeText(row, u, k.Quantity, from, to)
-		}
-		c.changes.Set(row, 2, text, "")
+		c.writeChange(c.changes, row, key, p, u)
+	}
+	if c.launch.Hidden = !c.study.LaunchesHoles(); c.launch.Hidden {
+		return
+	}
+	for row, key := range launchKeys {
+		c.writeChange(c.launch, row, key, p, u)
 	}
 }
 
+// writeChange writes a column's values in a row.
+func (c *card) writeChange(t *readout.Table, row int, key string, p *holes.Place, u units.System) {
+	present := c.study.Place(c.study.Present())
+	k, _ := holes.ColumnOf(key)
+	t.Set(row, 0, k.Text(present, u), "")
+	t.Set(row, 1, k.Text(p, u), valueColor(k, p))
+	text := "–"
+	from, known := k.Value(present)
+	if to, ok := k.Value(p); ok && known && p != present {
+		text = changeText(key, u, k.Quantity, from, to)
+	}
+	t.Set(row, 2, text, "")
+}
+
 // changeText writes by how much a row's value changes.
-func changeText(row int, u units.System, q units.Quantity, from, to float64) string {
-	switch row {
-	case changeAhead:
+func changeText(key string, u units.System, q units.Quantity, from, to float64) string {
+	switch key {
+	case changeKeys[changeAhead]:
 		return words.Ahead(from, to, u)
-	case changeUp:
+	case changeKeys[changeUp]:
 		return words.Up(from, to, u)
 	}
 	return words.Difference(u, q, from, to, "more", "less")

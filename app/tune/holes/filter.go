@@ -48,7 +48,7 @@ func newFilter(host panel.Host, scroll *container.Scroll, grown func()) *filter 
 		cells, whys = nil, nil
 	}
 	for _, c := range holes.Columns {
-		if c.Uses&holes.InFilter == 0 || c.OfLaunch {
+		if c.Uses&holes.InFilter == 0 {
 			continue
 		}
 		e := newFilterField(f, c, form.Host{Scroll: scroll, Grown: grown, Help: host.Say})
@@ -67,6 +67,14 @@ func newFilter(host panel.Host, scroll *container.Scroll, grown func()) *filter 
 
 // refresh writes labels, and conditions in the units shown.
 func (f *filter) refresh() {
+	if !f.study.LaunchesHoles() {
+		for _, e := range f.fields {
+			if e.column.OfLaunch && !e.condition.Any() {
+				e.condition = holes.Condition{} // The study has dropped it with the launches.
+				e.Restore()
+			}
+		}
+	}
 	u := f.study.Units()
 	if u == f.units {
 		return

@@ -40,7 +40,7 @@ func TestTheFilterListsWhatMeetsIt(t *testing.T) {
 	p := d.p
 	n := 0
 	for _, c := range holes.Columns {
-		if c.Uses&holes.InFilter != 0 && !c.OfLaunch {
+		if c.Uses&holes.InFilter != 0 {
 			n++
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// room divides the panel's room: verdict, progress and tools over the list, which
+// room divides the panel's room: verdict, progress, launches and tools over the list, which
 // gets the height that is left. The tools scroll when they would leave it too little. While
 // one of them is open, the card below the list gives up its room first.
 type room struct {
@@ -29,17 +29,18 @@ const (
 
 // Layout implements fyne.Layout.
 func (l *room) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	verdict, status, tools := l.panel.verdict, l.panel.status, l.panel.tools
+	verdict, status, launches, tools := l.panel.verdict, l.panel.status, l.panel.launches.object, l.panel.tools
 	y := float32(0)
 	put := func(o fyne.CanvasObject, height float32) {
 		o.Move(fyne.NewPos(0, y))
 		o.Resize(fyne.NewSize(size.Width, height))
 		y += height
 	}
-	for _, o := range []fyne.CanvasObject{verdict, status} {
+	for _, o := range []fyne.CanvasObject{verdict, status, launches} {
 		if o.Visible() {
 			// The height of words depends on their width.
 			o.Resize(fyne.NewSize(size.Width, o.Size().Height))
+			spread(o)
 			put(o, o.MinSize().Height)
 		}
 	}

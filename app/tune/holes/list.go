@@ -48,12 +48,13 @@ func (a *listAsked) same(b *listAsked) bool {
 
 // listMade is what the order of places was made of, and the table shows.
 type listMade struct {
-	ranking uint64 // revision of the study's list
-	units   units.System
-	wide    int // digits that the holes need; 0 before the table has its columns
-	present int
-	sorted  int
-	falling bool
+	ranking  uint64 // revision of the study's list
+	units    units.System
+	wide     int // digits that the holes need; 0 before the table has its columns
+	launched bool
+	present  int
+	sorted   int
+	falling  bool
 }
 
 // listRank is the column of the ranks; it and the one with the holes stay when
@@ -64,6 +65,9 @@ const (
 	listFrozen = 2
 )
 
+// columnWidth is the room for most values, in digits.
+const columnWidth = 6
+
 // reasonWidth is the room for reasons, in digits.
 const reasonWidth = 90
 
@@ -71,11 +75,7 @@ const reasonWidth = 90
 // pointer stands where it does.
 func newList(s *study.Study, say func(string), use func(index int)) *list {
 	l := &list{study: s, say: say, sorted: listRank, picked: study.None}
-	for _, c := range holes.Columns {
-		if c.Uses&holes.OnScreen != 0 && !c.OfLaunch {
-			l.columns = append(l.columns, c)
-		}
-	}
+	l.columns = columns(false)
 	l.table = listing.New(l.headings(), listFrozen)
 	l.table.SetSource(l)
 	l.table.OnHovered = l.hovered
@@ -87,6 +87,38 @@ func newList(s *study.Study, say func(string), use func(index int)) *list {
 	l.table.OnSort = l.sort
 	l.table.OnPointed = l.pointed
 	return l
+}
+
+// columns returns those on screen: while all combinations are to be launched, what comes
+// of that stands next to the holes.
+func columns(launched bool) []*holes.Column {
+	var list []*holes.Column
+	add := func(ofLaunch bool) {
+		for _, c := range holes.Columns {
+			if c.Uses&holes.OnScreen != 0 && c.OfLaunch == ofLaunch && c.Key != "holes" {
+				list = append(list, c)
+			}
+		}
+	}
+	names, _ := holes.ColumnOf("holes")
+	list = append(list, names)
+	if launched {
+		add(true)
+	}
+	add(false)
+	return list
+}
+
+// show shows the columns that there are, sorted as before where there is that column.
+func (l *list) show(launched bool) {
+	var by *holes.Column
+	if l.sorted != listRank {
+		by = l.columns[l.sorted-1]
+	}
+	l.columns = columns(launched)
+	if l.sorted = slices.Index(l.columns, by) + 1; l.sorted == listRank {
+		l.falling = l.falling && by == nil
+	}
 }
 
 // headings returns the table's columns in the units shown.
@@ -103,7 +135,7 @@ func (l *list) heading(c *holes.Column) listing.Column {
 	if c.Key == "holes" {
 		return listing.Column{Title: c.Title, Unit: holesOrder, Width: l.holesWidth()}
 	}
-	return listing.Column{Title: c.Title, Unit: l.units.Symbol(c.Quantity), Width: 6, Align: listing.Right}
+	return listing.Column{Title: c.Title, Unit: l.units.Symbol(c.Quantity), Width: columnWidth, Align: listing.Right}
 }
 
 // holesOrder says below the heading which number is which hole: upper and lower
@@ -123,10 +155,14 @@ func (l *list) holesWidth() int {
 // refresh shows what the study lists, where it points and what it has picked.
 func (l *list) refresh() {
 	l.units = l.study.Units()
-	now := listMade{ranking: l.study.RankingRevision(), units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
+	launched := l.study.LaunchesHoles()
+	if launched != l.made.launched {
+		l.show(launched)
+	}
+	now := listMade{launched: launched, ranking: l.study.RankingRevision(), units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
 	if now != l.made {
 		l.order(l.study.Listed())
-		if now.wide != l.made.wide || now.units != l.made.units {
+		if now.wide != l.made.wide || now.launched != l.made.launched || now.units != l.made.units {
 			l.table.SetColumns(l.headings(), listFrozen)
 		}
 		l.table.SetSorted(l.sorted, l.falling)
@@ -291,6 +327,14 @@ func valueColor(c *holes.Column, p *holes.Place) fyne.ThemeColorName {
 	case "highest_share":
 		if o.Highest() > 1 {
 			return theme.ColorNameError
+		}
+	case "envelope_share":
+		if l := p.Launch(); l != nil && l.Worst.Share > 1 {
+			return theme.ColorNameError
+		}
+	case "front_lift":
+		if l, limit := p.Launch(), p.Target().LiftLimit; l != nil && limit > 0 && l.Lift > limit {
+			return theme.ColorNameWarning
 		}
 	case "upper_turns":
 		return recutColor(p, car.Upper)

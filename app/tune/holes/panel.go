@@ -24,6 +24,7 @@ type Panel struct {
 	progress *form.Prose
 	button   *widget.Button // stops the search or starts it again
 	status   *fyne.Container
+	launches *launches
 	target   *target
 	filter   *filter
 	list     *list
@@ -31,7 +32,7 @@ type Panel struct {
 	worth    *worth
 	folds    struct{ target, filter, worth *form.Fold }
 	tools    *container.Scroll
-	head     *fyne.Container  // words, target and filter
+	head     *fyne.Container  // words, launches, target and filter
 	split    *container.Split // list over card
 	page     *fyne.Container
 	object   fyne.CanvasObject
@@ -39,7 +40,7 @@ type Panel struct {
 }
 
 // heights are what the parts of the page over the list ask for.
-type heights struct{ verdict, progress, tools float32 }
+type heights struct{ verdict, progress, launches, tools float32 }
 
 // New returns the panel: words, target and filter, and below them the list over
 // what is to be known of the combination picked.
@@ -50,6 +51,7 @@ func New(host panel.Host) panel.Panel {
 	p.button = widget.NewButton("Stop", p.press)
 	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
 	p.status.Hide()
+	p.launches = newLaunches(s)
 
 	shelf := container.NewVBox()
 	p.tools = container.NewVScroll(shelf)
@@ -64,7 +66,7 @@ func New(host panel.Host) panel.Panel {
 	p.list = newList(s, host.Say, p.chosen.useHoles)
 	p.worth = newWorth(s)
 	p.folds.worth = form.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
-	p.head = container.NewWithoutLayout(p.verdict, p.status, p.tools)
+	p.head = container.NewWithoutLayout(p.verdict, p.status, p.launches.object, p.tools)
 	p.split = container.NewVSplit(p.list.table, form.Scrolling(p.chosen.object, p.folds.worth.Object))
 	p.split.SetOffset(listShare)
 	p.page = container.New(&room{panel: p}, p.head, p.split)
@@ -117,6 +119,7 @@ func (p *Panel) turned(f *form.Fold) {
 
 // Refresh writes words, list and card.
 func (p *Panel) Refresh() {
+	p.launches.refresh()
 	p.target.refresh()
 	p.filter.refresh()
 	p.list.refresh()
@@ -135,7 +138,7 @@ func (p *Panel) Refresh() {
 	p.folds.target.Retitle(p.target.title())
 	p.folds.filter.Retitle(p.listed())
 	p.list.table.SetPlaceholder(p.empty())
-	now := heights{p.verdict.MinSize().Height, p.progress.MinSize().Height, p.tools.Content.MinSize().Height}
+	now := heights{p.verdict.MinSize().Height, p.progress.MinSize().Height, p.launches.object.MinSize().Height, p.tools.Content.MinSize().Height}
 	if now != p.heights {
 		p.heights = now
 		p.relayout()

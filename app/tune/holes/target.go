@@ -34,12 +34,15 @@ var wishBoxes = []struct {
 	{"Within the adjusters' reach", func(w *holes.Wishes) *bool { return &w.InReach }},
 	{withinPinion, func(w *holes.Wishes) *bool { return &w.WithinPinion }},
 	{"Within the bars' limits", func(w *holes.Wishes) *bool { return &w.WithinLoad }},
+	{withinLift, func(w *holes.Wishes) *bool { return &w.WithinLift }},
 }
 
-// What the box of the pinion's limit says.
+// What the boxes of limits say.
 const (
 	withinPinion  = "Within the pinion limit"
 	noPinionLimit = "No pinion limit set"
+	withinLift    = "Within the front lift limit"
+	noLiftLimit   = "No front lift limit set"
 )
 
 // newTarget returns the form, which stands in a scroll of the page; grown is
@@ -60,9 +63,6 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 	}
 	var names []string
 	for _, o := range holes.Orders {
-		if o.NeedsLaunches() {
-			continue
-		}
 		names = append(names, o.String())
 	}
 	t.order = form.NewSelect(
@@ -89,23 +89,27 @@ func wishes(s *study.Study) holes.Wishes {
 
 // refresh shows the wishes.
 func (t *target) refresh() {
-	t.refreshPinion()
+	t.refreshLimits()
 	for _, c := range t.checks {
 		c.Update()
 	}
 	t.order.Update()
 }
 
-// refreshPinion has the box of the pinion's limit react only while there is one.
-func (t *target) refreshPinion() {
+// refreshLimits has the boxes of limits react only while there are any.
+func (t *target) refreshLimits() {
+	now := holes.TargetOf(t.study.Document().Car())
 	for i, b := range wishBoxes {
-		if b.words != withinPinion {
-			continue
-		}
-		c, text := t.checks[i], noPinionLimit
-		limited := holes.TargetOf(t.study.Document().Car()).PinionLimit != 0
-		if limited {
-			text = withinPinion
+		c, text, limited := t.checks[i], b.words, true
+		switch b.words {
+		case withinPinion:
+			if limited = now.PinionLimit != 0; !limited {
+				text = noPinionLimit
+			}
+		case withinLift:
+			if limited = now.LiftLimit != 0; !limited {
+				text = noLiftLimit
+			}
 		}
 		if c.Text != text {
 			c.SetText(text)
