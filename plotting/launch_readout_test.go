@@ -26,7 +26,7 @@ func TestLaunchReadouts(t *testing.T) {
 	l.FrontTravel = [2][]float64{{0, 0, 0}, {0, -inch, -2 * inch}}
 	l.Pitch = []float64{0, math.Pi / 180, -math.Pi / 90}
 	// 60 mph are 88 ft/s.
-	l.WheelSpeed, l.Speed = []float64{0, 90 * 88 / 60. * 12 * inch, 0}, []float64{0, 20 * 88 / 60. * 12 * inch, 0}
+	l.WheelSpeed, l.Speed = []float64{0, 90 * 88 / 60. * 12 * inch, 15 * 88 / 60. * 12 * inch}, []float64{0, 20 * 88 / 60. * 12 * inch, 20 * 88 / 60. * 12 * inch}
 	l.Slip, l.Driveshaft = [2][]float64{{0, 0.5, 0}, {0, 0.7, 0}}, []float64{0, 4200 * math.Pi / 30, 0}
 	r := analyze(t, saltgrass())
 	pull, push := r.Bars[car.Upper].Pull.Allowable/lbf, r.Bars[car.Upper].Push.Allowable/lbf
@@ -44,7 +44,9 @@ func TestLaunchReadouts(t *testing.T) {
 		{plotting.LaunchAttitudeKey, 0.001, []string{"0.001 s", "pitch 1.00° nose up", "rear left 1.00 in droop", "rear right 1.00 in bump", "front left ride height", "front right 1.00 in droop"}},
 		{plotting.LaunchAttitudeKey, 0.002, []string{"0.002 s", "pitch 2.00° nose down", "rear left 2.00 in droop", "rear right 2.00 in bump", "front left ride height", "front right 2.00 in droop"}},
 		{plotting.LaunchTiresKey, 0.001, []string{"0.001 s", "rear left 600 lb", "rear right 0 lb", "front left off the ground", "front right 20 lb"}},
-		{plotting.LaunchWheelsKey, 0.0005, []string{"0.001 s", "rear wheels 45.0 mph", "car 10.0 mph", "slip left 25 %", "slip right 35 %", "driveshaft 2,100 rpm"}},
+		{plotting.LaunchWheelsKey, 0.0005, []string{"0.001 s", "rear wheels 45.0 mph", "car 10.0 mph", "wheels 78 % ahead", "tire slip 25 % left, 35 % right", "driveshaft 2,100 rpm"}},
+		{plotting.LaunchWheelsKey, 0, []string{"0.000 s", "rear wheels 0.0 mph", "car 0.0 mph", "wheels 0 % ahead", "tire slip 0 % left, 0 % right", "driveshaft 0 rpm"}},
+		{plotting.LaunchWheelsKey, 0.002, []string{"0.002 s", "rear wheels 15.0 mph", "car 20.0 mph", "wheels 25 % behind", "tire slip 0 % left, 0 % right", "driveshaft 0 rpm"}},
 	} {
 		if got := plotting.New(c.chart, setup).Readout(c.at, units.US); !slices.Equal(got, c.want) {
 			t.Errorf("%s at %g s:\n%q, want\n%q", c.chart, c.at, got, c.want)

@@ -113,7 +113,18 @@ func (w launchWheels) spun(shown chart.Frame) string {
 	return "Past the tires' peak grip for " + timeName(shown.Units, whole) + " in all, up to " + units.WholePercent(most.Value) + " slip at " + timeName(shown.Units, most.Time) + "."
 }
 
-// Readout writes both speeds, the slip of each tire and the driveshaft's speed.
+// ahead says by which part of the greater speed the wheels are ahead of the car. The
+// slip of a tire lags behind that, by its relaxation length.
+func ahead(wheels, car float64) string {
+	part := (wheels - car) / max(wheels, car, standing)
+	if part < 0 {
+		return units.WholePercent(-part) + " behind"
+	}
+	return units.WholePercent(part) + " ahead"
+}
+
+// Readout writes both speeds and by how much they differ, the slip of each tire and the
+// driveshaft's speed.
 func (w launchWheels) Readout(time float64, s units.System) []chart.Reading {
 	m, ok := w.at(time)
 	if !ok {
@@ -123,9 +134,9 @@ func (w launchWheels) Readout(time float64, s units.System) []chart.Reading {
 	for _, v := range w.speeds() {
 		lines = append(lines, chart.Reading{Name: v.name, Value: s.Format(units.RoadSpeed, m.of(v.values))})
 	}
-	for _, side := range launch.Sides {
-		lines = append(lines, chart.Reading{Name: "slip " + side.String(), Value: units.WholePercent(m.of(w.l.Slip[side]))})
-	}
+	left, right := m.of(w.l.Slip[launch.Left]), m.of(w.l.Slip[launch.Right])
+	lines = append(lines, chart.Reading{Name: "wheels", Value: ahead(m.of(w.l.WheelSpeed), m.of(w.l.Speed))},
+		chart.Reading{Name: "tire slip", Value: units.WholePercent(left) + " left, " + units.WholePercent(right) + " right"})
 	return append(lines, chart.Reading{Name: "driveshaft", Value: s.Format(units.Speed, m.of(w.l.Driveshaft))})
 }
 
