@@ -86,6 +86,7 @@ func (d *Document) Apply(label string, edit func(*car.Car)) []car.Problem {
 	next := d.now.car.Clone()
 	d.freeze("an edit", func() { edit(next) })
 	next.KeepFitted(d.start().car)
+	next.Settle()
 	if reflect.DeepEqual(next, d.now.car) {
 		return nil
 	}

@@ -3,18 +3,16 @@ package car
 import "slices"
 
 // Says reports whether the car itself gives an optional entry, by its path in the car
-// file: whether it has another value than its default, or is among Stated. A field
-// with a rule is given unless it is 0.
+// file: whether it has another value than its default, or is among Stated. Of other
+// entries it reports true.
 func (c *Car) Says(path string) bool {
-	if usual, ok := c.isUsual(path); ok && usual {
-		return slices.Contains(c.Stated, path)
-	}
-	return true
+	usual, optional := c.isUsual(path)
+	return !optional || !usual || slices.Contains(c.Stated, path)
 }
 
-// isUsual reports whether an optional entry has its default, and whether the path is
-// that of an entry that Stated can have.
-func (c *Car) isUsual(path string) (usual, ok bool) {
+// isUsual reports whether an entry that may be left out has its default, and whether it
+// is a plain number or a choice that may be left out.
+func (c *Car) isUsual(path string) (usual, optional bool) {
 	switch path {
 	case "locator.kind":
 		return c.Launch.Locator.Kind == TrackBar, true
@@ -28,17 +26,26 @@ func (c *Car) isUsual(path string) (usual, ok bool) {
 	return *f.In(c) == f.Default, true
 }
 
-// State notes that the car itself gives an optional entry, whatever its value, or
-// with given false that it leaves it to its default. It does nothing for entries of
-// other kinds, and for one that a rule gives: its default says that it is not known.
+// Statable reports whether the path is that of an entry whose default a car can give
+// itself. The default of a number that a rule gives says that it is not known.
+func Statable(path string) bool {
+	switch path {
+	case "locator.kind", "drive.direction":
+		return true
+	case "tires.rear_spin_inertia": // at 0 the launch estimates it
+		return false
+	}
+	f := FieldAt(path)
+	return f != nil && f.Optional && !f.Rule
+}
+
+// State notes that the car itself gives a statable entry, whatever its value, or with
+// given false that it leaves it to its default. It does nothing for other entries.
 func (c *Car) State(path string, given bool) {
-	usual, ok := c.isUsual(path)
-	if !ok {
+	if !Statable(path) {
 		return
 	}
-	if f := FieldAt(path); f != nil && f.Rule {
-		given = false
-	}
+	usual, _ := c.isUsual(path)
 	at, has := slices.BinarySearch(c.Stated, path)
 	switch {
 	case given && usual && !has:
@@ -51,8 +58,8 @@ func (c *Car) State(path string, given bool) {
 	}
 }
 
-// Settle takes out of Stated what no longer has its default, so that the same inputs
-// are the same value.
+// Settle takes out of Stated what no longer has its default, so that cars with the same
+// inputs are equal.
 func (c *Car) Settle() {
 	for _, path := range c.Stated {
 		c.State(path, true)

@@ -67,14 +67,16 @@ func decode(name string, data []byte, library stock.Library, steps map[int]migra
 
 // Encode returns the file's text with the values of c in it. Unchanged values
 // keep their digits, and an optional key that is absent stays so while it has
-// its default. To go on from the new text, decode it.
+// its default and c does not state it; one that is there then goes. To go on from
+// the new text, decode it.
 //
 // It refuses a car that Validate refuses. Decoding what it returns gives c
-// again, bit for bit; the text is read back to make sure.
+// again, bit for bit, but settled; the text is read back to make sure.
 func (f *File) Encode(c *car.Car) ([]byte, error) {
 	if err := f.check(c); err != nil {
 		return nil, err
 	}
+	c = settled(c)
 	text, marked := strings.CutPrefix(f.text, mark)
 	at, err := keyLines([]byte(text))
 	if err != nil {
@@ -99,7 +101,15 @@ func New(name string, c *car.Car, system units.System, library stock.Library) (*
 	if err := f.check(c); err != nil {
 		return nil, err
 	}
+	c = settled(c)
 	return f.readBack(c, newPatcher("", positions{}, system).fresh(contents(c, system)))
+}
+
+// settled returns a copy of a car in which only what has its default is stated.
+func settled(c *car.Car) *car.Car {
+	d := c.Clone()
+	d.Settle()
+	return d
 }
 
 // check refuses a car that must not be written.

@@ -83,6 +83,7 @@ func (r *reader) keys(path string, keys []key, values map[string]any, c *car.Car
 		switch {
 		case ok:
 			k.read(r, at, raw, c)
+			c.State(at, true)
 		case k.beside != "" && values[k.beside] != nil:
 			r.followed = append(r.followed, at)
 		case !k.optional:

@@ -50,6 +50,7 @@ func FuzzDecode(f *testing.F) {
 			t.Fatalf("%v: %q", err, got)
 		}
 		turned := turnAround(file.Car)
+		turned.Settle()
 		got, err := file.Encode(turned)
 		if err != nil {
 			t.Fatal(err)

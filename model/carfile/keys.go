@@ -15,6 +15,7 @@ type key struct {
 	name     string
 	comment  string // for a new file
 	optional bool   // absent, it has the value of car.Defaults
+	path     string // of one that car.Car.Stated may have; empty for others
 	beside   string // absent, it follows from this key of its table, if that is there
 	fine     bool   // seldom typed: a new file leaves it out while it has its default
 	kind
@@ -65,10 +66,18 @@ func sectionKeys(s car.Section) []key {
 	keys := others[s.Table][""]
 	for _, f := range s.Fields {
 		name := f.Path[len(s.Table)+1:]
-		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, beside: derived[f.Path], fine: f.Fine, kind: number{quantity: f.Quantity, field: f, at: f.In}})
+		keys = append(keys, key{name: name, comment: f.Help, optional: f.Optional, path: statable(f), beside: derived[f.Path], fine: f.Fine, kind: number{quantity: f.Quantity, field: f, at: f.In}})
 		keys = append(keys, others[s.Table][name]...)
 	}
 	return keys
+}
+
+// statable returns the path of a field whose default a car may give itself.
+func statable(f *car.Field) string {
+	if !car.Statable(f.Path) {
+		return ""
+	}
+	return f.Path
 }
 
 // others are the keys that car.Sections does not list, by table and the key
@@ -91,12 +100,12 @@ var others = map[string]map[string][]key{
 		{name: "rear_chassis_mount", comment: "In the chassis frame.", kind: point(func(c *car.Car) *r2.Vec { return &c.Springs.RearChassisMount })},
 	}},
 	"locator": {"": {
-		{name: "kind", comment: "Selects where ends that are not given lie.", optional: true, fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Locator.Kind }, names: func(*reader) []string { return car.LocatorKinds }}},
+		{name: "kind", comment: "Selects where ends that are not given lie.", optional: true, path: "locator.kind", fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Locator.Kind }, names: func(*reader) []string { return car.LocatorKinds }}},
 		{name: "chassis", comment: "Its end on the chassis, in the chassis frame.", optional: true, fine: true, kind: spot(func(c *car.Car) *car.End { return &c.Launch.Locator.Chassis })},
 		{name: "housing", comment: "Its end on the axle, from the axle centerline.", optional: true, fine: true, kind: spot(func(c *car.Car) *car.End { return &c.Launch.Locator.Housing })},
 	}},
 	"drive": {"release_time": {
-		{name: "direction", comment: "How the engine turns, seen from the front.", optional: true, fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Engine.Direction }, names: func(*reader) []string { return car.Directions }}},
+		{name: "direction", comment: "How the engine turns, seen from the front.", optional: true, path: "drive.direction", fine: true, kind: text{at: func(c *car.Car) *string { return &c.Launch.Engine.Direction }, names: func(*reader) []string { return car.Directions }}},
 		{name: "curve", comment: "Shape of the engine's torque over its speed; it is scaled to pass through torque at rpm.", optional: true, fine: true, kind: curve},
 		{name: "ramp", comment: "Share of the engine's torque over the seconds after the release, as boost or timing hold it back.", optional: true, fine: true, kind: ramp},
 	}},

@@ -84,6 +84,15 @@ func TestEditsChangeOnlyWhatTheyMust(t *testing.T) {
 			"efficiency = 0.90\n", "efficiency = 0.90\ndirection = \"counterclockwise\"\ncurve = [[4000.0, 700.0], [7000.0, 640.0]]\n",
 			"housing_lower = 1\n", "housing_lower = 1\nturns_upper_right = -1.5\n",
 		}},
+		{"a default that is stated is written, and one that is no more goes", "example.toml", func(c *car.Car) {
+			c.State("tires.sliding_grip", true)
+			c.State("drive.direction", true)
+			c.State("check.factor", false)
+		}, []string{
+			"front_spin_inertia = 0.0\n", "front_spin_inertia = 0.0\nsliding_grip = 0.75\n",
+			"efficiency = 0.90\n", "efficiency = 0.90\ndirection = \"clockwise\"\n",
+			"factor = 2.0                  # capacity is divided by this\n", "",
+		}},
 		{"a table that is no longer there", "inline.toml", func(c *car.Car) { c.Driveline = car.Driveline{} }, []string{
 			"driveline.transmission_joint=[1200.0,420.0] # where the shaft begins\ndriveline.pinion_joint=[300.0,10.0]\ndriveline.pinion_angle=2.5\n", "",
 		}},

@@ -131,6 +131,11 @@ func TestRemarksStay(t *testing.T) {
 		other.Chassis.Upper, other.Chassis.Lower = f.Car.Chassis.Upper, f.Car.Chassis.Lower
 		other.Housing.Upper, other.Housing.Lower = f.Car.Housing.Upper, f.Car.Housing.Lower
 		other.Setups = f.Car.Setups
+		for _, s := range car.Sections {
+			for _, field := range s.Fields {
+				other.State(field.Path, f.Car.Says(field.Path)) // what the file gives, it goes on giving
+			}
+		}
 		if len(other.Validate(Stock(), units.US)) > 0 {
 			return // The holes do not suit the other car.
 		}
@@ -149,6 +154,7 @@ func edited(t *rapid.T, c *car.Car) *car.Car {
 	for range rapid.IntRange(1, 5).Draw(t, "edits") {
 		d := c.Clone()
 		edit(t, d, cartest.Random(t, Stock()))
+		d.Settle()
 		if len(d.Validate(Stock(), units.US)) == 0 {
 			c = d
 		}

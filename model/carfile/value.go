@@ -63,7 +63,8 @@ const unitsComment = "us: in, lb, lb/in, lb·s/in, lb-ft, psi, hp, deg    si: mm
 var usual = car.Defaults()
 
 // fieldsOf returns the values that c has for the keys of a table. Those which
-// usual has too need not stand in a file.
+// usual has too need not stand in a file, and must not where that would say that the
+// car itself gives them.
 func fieldsOf(keys []key, c, usual *car.Car) []field {
 	fields := make([]field, 0, len(keys))
 	for _, k := range keys {
@@ -71,7 +72,10 @@ func fieldsOf(keys []key, c, usual *car.Car) []field {
 		if v == nil {
 			continue
 		}
-		needed := !k.optional || !same(v, k.value(usual))
+		needed := !k.optional || !same(v, k.value(usual)) || k.path != "" && c.Says(k.path)
+		if k.path != "" && !needed {
+			continue
+		}
 		fields = append(fields, field{name: k.name, comment: k.comment, needed: needed, fine: k.fine, value: v})
 	}
 	return fields
