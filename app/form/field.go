@@ -19,6 +19,9 @@ type field struct {
 
 	// Get returns the text of the value, with more digits while it is edited.
 	Get func(edited bool) string
+	// Hint is what stands there while the text is empty, as a placeholder; nil leaves
+	// the placeholder as it is.
+	Hint func() string
 
 	host  Host     // that it stands in
 	self  writable // the widget that this is a part of
@@ -76,6 +79,7 @@ func (f *field) Refused() bool { return f.refused }
 // Update shows the value. What is being typed stays: it is a change now from the
 // value as it has become.
 func (f *field) Update() {
+	f.hint()
 	text := f.value()
 	if !f.Pending() {
 		f.write(text)
@@ -83,6 +87,16 @@ func (f *field) Update() {
 	}
 	if f.shown = text; !f.Pending() {
 		f.forgive()
+	}
+}
+
+// hint shows the placeholder of the moment.
+func (f *field) hint() {
+	if f.Hint == nil {
+		return
+	}
+	if text := f.Hint(); text != f.PlaceHolder {
+		f.SetPlaceHolder(text)
 	}
 }
 

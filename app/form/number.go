@@ -23,9 +23,16 @@ type Number struct {
 
 	Optional bool    // may be left empty
 	Default  float64 // what an empty text stands for, in SI
-	Blank    bool    // zero is left blank and has no steps
-	Fine     bool    // is stepped in its second digit
-	Step     float64 // of the arrow keys, in shop units; 0 takes the usual one
+
+	// Given reports whether the value is one that somebody has typed. One that is not is
+	// left blank, with the default as a placeholder, until it is typed; Clear is called
+	// for a text that is emptied. Both nil: the value is always shown.
+	Given func() bool
+	Clear func() []Fault
+
+	Blank bool    // zero is left blank and has no steps
+	Fine  bool    // is stepped in its second digit
+	Step  float64 // of the arrow keys, in shop units; 0 takes the usual one
 }
 
 // NewNumber returns the entry of a number of the document.
@@ -33,12 +40,15 @@ func NewNumber(n Number) *Entry {
 	e := NewEntry()
 	e.Document = true
 	e.Get, e.Take, e.Step = n.text, n.take, n.step
+	if n.Given != nil {
+		e.Hint = func() string { return digits(n.Units().FromSI(n.Quantity, n.Default), shownDigits) }
+	}
 	return e
 }
 
 func (n Number) text(edited bool) string {
 	x := n.Units().FromSI(n.Quantity, n.Get())
-	if n.Blank && x == 0 {
+	if n.Blank && x == 0 || n.Given != nil && !n.Given() {
 		return ""
 	}
 	if edited {
@@ -48,6 +58,9 @@ func (n Number) text(edited bool) string {
 }
 
 func (n Number) take(typed string) []Fault {
+	if n.Given != nil && strings.TrimSpace(typed) == "" {
+		return n.Clear()
+	}
 	x, err := n.read(typed)
 	if err != nil {
 		return Wrong(err.Error())

@@ -254,6 +254,14 @@ func (d *desk) wantText(e *form.Entry, want string) {
 	}
 }
 
+// wantDefault sees to it that an entry is empty and shows a default faintly.
+func (d *desk) wantDefault(e *form.Entry, want string) {
+	d.t.Helper()
+	if e.Text != "" || e.PlaceHolder != want {
+		d.t.Errorf("the entry shows %q and faintly %q, want %q faintly", e.Text, e.PlaceHolder, want)
+	}
+}
+
 func (d *desk) wantUndo(want string) {
 	d.t.Helper()
 	if got := d.doc.UndoLabel(); got != want {

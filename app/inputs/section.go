@@ -55,7 +55,19 @@ func (s *section) field(f *car.Field) *form.Row {
 	case f.Optional:
 		a.Default = func(u units.System) string { return u.FormatExact(f.Quantity, f.Default) }
 	}
-	e := s.entry(s.action(f.Label), form.Number{Quantity: f.Quantity, Optional: f.Optional, Default: f.Default, Blank: f.Rule, Fine: isWall(f.Path)}, f.In)
+	n := form.Number{Quantity: f.Quantity, Optional: f.Optional, Default: f.Default, Blank: f.Rule, Fine: isWall(f.Path)}
+	if car.Statable(f.Path) {
+		state := func(x float64, given bool) []form.Fault {
+			return s.of.edit(s.action(f.Label), func(c *car.Car) {
+				*f.In(c) = x
+				c.State(f.Path, given)
+			})
+		}
+		n.Given = func() bool { return s.of.doc.Car().Says(f.Path) }
+		n.Set = func(x float64) []form.Fault { return state(x, true) }
+		n.Clear = func() []form.Fault { return state(f.Default, false) }
+	}
+	e := s.entry(s.action(f.Label), n, f.In)
 	if f.Rule {
 		e.SetPlaceHolder(byRule)
 	}
@@ -71,7 +83,9 @@ func isWall(path string) bool { return strings.HasSuffix(path, ".wall") }
 func (s *section) entry(action string, n form.Number, in func(*car.Car) *float64) *form.Entry {
 	n.Units = s.of.doc.Units
 	n.Get = func() float64 { return *in(s.of.doc.Car()) }
-	n.Set = func(x float64) []form.Fault { return s.of.edit(action, func(c *car.Car) { *in(c) = x }) }
+	if n.Set == nil {
+		n.Set = func(x float64) []form.Fault { return s.of.edit(action, func(c *car.Car) { *in(c) = x }) }
+	}
 	return form.NewNumber(n)
 }
 
@@ -119,7 +133,10 @@ func (s *section) text(action string, a form.About, in func(*car.Car) *string) {
 
 // choice adds a row to choose a text of the car from a list.
 func (s *section) choice(action string, a form.About, options []string, in func(*car.Car) *string) {
-	s.pick(action, a, options, func(c *car.Car) string { return *in(c) }, func(c *car.Car, i int) { *in(c) = options[i] })
+	s.pick(action, a, options, func(c *car.Car) string { return *in(c) }, func(c *car.Car, i int) {
+		*in(c) = options[i]
+		c.State(a.Path, true)
+	})
 }
 
 // pick adds a row to choose from a list that does not change.

@@ -71,7 +71,7 @@ func TestTheTargetStandsAlone(t *testing.T) {
 	}
 	d.wantUndo("Set pinion change limit")
 	d.doc.Undo()
-	d.wantText(d.entry("check.pinion_limit", 0), "0")
+	d.wantDefault(d.entry("check.pinion_limit", 0), "0")
 	d.doc.SetUnits(units.SI)
 	d.wantText(d.entry("check.target_ic.x", 0), "1016")
 }
