@@ -70,6 +70,7 @@ var raced = []race{
 	{"./app/study", ""},
 	{"./app/window", "Autosave|Chart|Drag|Export|Launch|Search"},
 	{"./cmd/bowline/e2e", ""},
+	{"./model/assumptions", "Cancel|StrongestFirst"},
 	{"./model/carfile", ""},
 	{"./model/holes", "SearchStops|Progress|Workers"},
 	{"./plotting", "Goroutines"},
