@@ -28,6 +28,7 @@ const (
 	Progress                              // The progress of the search for the combinations, or of their launches.
 	Wanted                                // What is wanted computed.
 	Appraised                             // What the assumptions are worth has been found, or dropped with its car.
+	TurnsSearch                           // The search for turns that even the rear tires: its progress, or what it has found.
 )
 
 // Has reports whether any of what is among the changes.
@@ -53,7 +54,7 @@ func (s *Study) update(c Change) Change {
 		more |= s.keepCombinations()
 	}
 	if c.Has(Car | Setup) {
-		more |= s.rank()
+		more |= s.rank() | s.outdateTurns()
 	}
 	if c.Has(Car | Setup | Compared | Analysis) {
 		more |= Analysis | Position | s.analyze()

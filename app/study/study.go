@@ -15,6 +15,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/holes"
 	"bowline/model/launch"
+	"bowline/model/preload"
 	"bowline/model/stock"
 	"bowline/model/units"
 )
@@ -45,6 +46,7 @@ type Study struct {
 	searcher               searcher
 	holeLauncher           holeLauncher
 	appraiser              appraiser
+	turns                  turnsSearcher
 
 	listeners []func(Change)
 	telling   bool     // the listeners are being called
@@ -65,7 +67,7 @@ type Options struct {
 // bars are sized by. It follows the document for good. Nothing is computed on
 // workers until Want or SetLaunching asks for it.
 func New(doc *document.Document, o Options) *Study {
-	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll, assumptions.Find})
+	return newStudy(doc, o, solvers{launch.Run, holes.Search, holes.LaunchAll, assumptions.Find, preload.Find})
 }
 
 // solvers compute what runs on workers.
@@ -74,6 +76,7 @@ type solvers struct {
 	search    func(context.Context, *car.Car, stock.Library, holes.Options) (*holes.Table, error)
 	launchAll func(context.Context, *holes.Table, *car.Car, int, holes.LaunchOptions) (*holes.Launches, error)
 	appraise  func(context.Context, *car.Car, int, stock.Library) ([]assumptions.Worth, error)
+	turns     func(context.Context, *car.Car, int, stock.Library, preload.Options) (*preload.Result, error)
 }
 
 // newStudy returns a study whose workers have solvers.
@@ -83,6 +86,7 @@ func newStudy(doc *document.Document, o Options, by solvers) *Study {
 	s.startSearcher(by, o.Post)
 	s.startHoleLauncher(by, o.Post)
 	s.startAppraiser(by, o.Post)
+	s.startTurnsSearcher(by, o.Post)
 	s.analyze()
 	doc.Listen(s.follow)
 	return s
@@ -94,11 +98,13 @@ func (s *Study) Close() {
 	s.searcher.worker.Close()
 	s.holeLauncher.worker.Close()
 	s.appraiser.worker.Close()
+	s.turns.worker.Close()
 }
 
 // Busy reports whether a worker still has a result to hand over.
 func (s *Study) Busy() bool {
-	return s.launcher.worker.Busy() || s.searcher.worker.Busy() || s.holeLauncher.worker.Busy() || s.appraiser.worker.Busy()
+	return s.launcher.worker.Busy() || s.searcher.worker.Busy() || s.holeLauncher.worker.Busy() || s.appraiser.worker.Busy() ||
+		s.turns.worker.Busy()
 }
 
 // follow updates the study after a change of the document.
@@ -112,7 +118,8 @@ func (s *Study) follow(e document.Event) {
 			s.dropLaunches()
 			s.dropCombinations()
 			s.dropWorth()
-			c |= Position | Launches | Compared | Ranking | Pointing | Progress | Appraised
+			s.forgetTurns()
+			c |= Position | Launches | Compared | Ranking | Pointing | Progress | Appraised | TurnsSearch
 		}
 		return c
 	})
