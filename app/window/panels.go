@@ -10,6 +10,7 @@ import (
 	"bowline/app/panel"
 	"bowline/app/tune/here"
 	"bowline/app/tune/holes"
+	"bowline/app/tune/preload"
 	"bowline/app/tune/setups"
 
 	"fyne.io/fyne/v2"
@@ -23,6 +24,7 @@ var registry = []entry{
 	{"Tune", always, here.New},
 	{"Tune", always, holes.New},
 	{"Tune", always, setups.New},
+	{"Tune", always, preload.New},
 	{"Check", atTravel, travel.New},
 	{"Check", inLaunch, launch.New},
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -19,9 +20,13 @@ func Unevenness(x float64) string { return Apart(x) + " of what both carry" }
 // Apart writes an unevenness as a figure, as in "10.3 %".
 func Apart(x float64) string { return units.Decimal(100*x, 1) + " %" }
 
-// RearApart says how unlike the rear tires are through a launch.
-func RearApart(l *launch.Result) string {
-	return "Through the launch the loads of left and right rear tire are " + Unevenness(preload.Unevenness(&l.History)) + " apart."
+// RearApart says how unlike the rear tires are through a launch, and what preload does
+// about it.
+func RearApart(l *launch.Result, s units.System) string {
+	if len(l.Time) == 0 {
+		return LaunchVerdict(l, s)
+	}
+	return "Through the launch left and right rear tire differ on average by " + Unevenness(l.Unevenness()) + ". The driveshaft's torque lifts one of them; preload in the bars presses it down again, and loads the bars for it."
 }
 
 // EvenTurns says what to turn by a way that evens the rear tires, what comes of it, what
@@ -33,13 +38,13 @@ func EvenTurns(r *preload.Result, w *preload.Way) string {
 			turned = append(turned, fmt.Sprintf("the %s %s", bar, OwnTurns(t)))
 		}
 	}
-	text := fmt.Sprintf("Turn %s: left and right rear are then %s apart, instead of %s.", and(turned), Unevenness(w.Unevenness), Apart(r.Before.Unevenness))
+	text := fmt.Sprintf("Make %s: left and right rear tire then differ by %s, instead of %s.", and(turned), Unevenness(w.Unevenness), Apart(r.Before.Unevenness))
 	return text + " " + turnsCost(r, w) + after(stopped(w.Stop))
 }
 
 // NoTurns says that no turn is worth it, and what stands in its way.
 func NoTurns(r *preload.Result) string {
-	text := fmt.Sprintf("No turn of the bars is worth it: left and right rear are %s apart, and no bar takes off half a percent.", Unevenness(r.Before.Unevenness))
+	text := fmt.Sprintf("No turn of the bars is worth it: left and right rear tire differ by %s, and no bar that is turned takes off half a percent.", Unevenness(r.Before.Unevenness))
 	return text + after(stopped(r.Stop))
 }
 
@@ -106,61 +111,88 @@ func TurnsWay(r *preload.Result, w *preload.Way) string {
 	return name + ": " + Apart(w.Unevenness)
 }
 
-// EvenBar is what a way does to one bar, in the words of a table.
-type EvenBar struct {
-	Turn         string // what to turn it by, "—" when it stays
-	Before, Then string // share of its limit
-	Over         bool   // Then is beyond it
-	Left         string // what its thread has left on in the same direction, "—" when it stays
+// TurnOf says what a way turns a bar by; "—" when it stays.
+func TurnOf(r *preload.Result, w *preload.Way, bar launch.RodID) string {
+	if t := r.Turn(w, bar); t != 0 {
+		return OwnTurns(t)
+	}
+	return "—"
 }
 
-// EvenBars says what a way does to each bar, by RodID.
-func EvenBars(r *preload.Result, w *preload.Way) (list [len(launch.Bars)]EvenBar) {
-	for _, bar := range launch.Bars {
-		then := w.Envelope.Of(bar).Share
-		b := EvenBar{Turn: "—", Left: "—", Before: units.Share(r.Before.Envelope.Of(bar).Share), Then: units.Share(then), Over: then > 1}
-		if t := r.Turn(w, bar); t != 0 {
-			room := r.Left(&w.State, bar)
-			left := room.Longer
-			if t < 0 {
-				left = room.Shorter
-			}
-			// Down to a flat, past what rounding leaves below one.
-			left = math.Floor(left*adjuster.Flats+1e-6) / adjuster.Flats
-			b.Turn, b.Left = OwnTurns(t), units.Decimal(left, 1)+" turns"
-		}
-		list[bar] = b
+// ThreadLeft says what the thread of a bar that a way turns still has in the same
+// direction, as in "6.2 turns"; "—" when it stays.
+func ThreadLeft(r *preload.Result, w *preload.Way, bar launch.RodID) string {
+	room := r.Left(&w.State, bar)
+	left := room.Longer
+	switch t := r.Turn(w, bar); {
+	case t == 0:
+		return "—"
+	case t < 0:
+		left = room.Shorter
 	}
-	return list
+	// Down to a tenth, past what rounding leaves below one.
+	return units.Decimal(math.Floor(10*left+1e-6)/10, 1) + " turns"
 }
 
 // EvenCar says in the rows of EvenCarNames what the car does with a state, and what its
-// turns do to pinion and axle.
-func EvenCar(s *preload.State, effect adjuster.Effect, u units.System) []string {
+// turns do to pinion and axle; nil for none.
+func EvenCar(s *preload.State, effect *adjuster.Effect, u units.System) []string {
 	pair := func(load [2]float64) string {
-		return units.Group(units.Decimal(u.FromSI(units.Force, load[launch.Left]), 0)) + " / " + u.Format(units.Force, load[launch.Right])
+		return u.Figure(units.Force, load[launch.Left], 0) + " / " + u.Format(units.Force, load[launch.Right])
 	}
 	list := []string{Apart(s.Unevenness), SixtyFeet(s.Launch, u), pair(s.Launch.Static.RearLoad), pair(s.Launch.Static.FrontLoad)}
-	if effect.Cannot != nil {
-		return append(list, Effect(effect, u), "—")
+	switch {
+	case effect == nil:
+		return append(list, "—", "—")
+	case effect.Cannot != nil:
+		return append(list, "cannot be turned so", "—")
 	}
 	return append(list, u.Nose(effect.Pinion), u.ForeAft(effect.Shift))
 }
 
 // EvenCarNames names the rows of EvenCar.
-var EvenCarNames = []string{"Rear tires apart", "60 ft", "Rear at rest", "Front at rest", "Pinion", "Axle"}
+var EvenCarNames = []string{"Rear tires differ", "60 ft", "Rear, left / right", "Front, left / right", "Pinion", "Axle"}
 
-// TurnsTo says what a setup's bars are turned to, as in "upper right 1 turn 4 flats
-// shorter"; "no preload" for none.
-func TurnsTo(t car.Turns) string {
+// TurnsThen says what a setup's bars are turned to with a way; nothing for one without
+// preload before.
+func TurnsThen(r *preload.Result, w *preload.Way) string {
+	if r.Before.Turns == (car.Turns{}) {
+		return ""
+	}
+	t := w.Turns
 	var list []string
 	for i, bar := range car.BarTurns {
 		if x := *bar.Of(&t); x != 0 {
-			list = append(list, strings.TrimSuffix(launch.RodID(i).String(), " bar")+" "+OwnTurns(x))
+			list = append(list, launch.RodID(i).String()+" "+OwnTurns(x))
 		}
 	}
 	if len(list) == 0 {
-		return "no preload"
+		return "The setup then has no preload."
 	}
-	return strings.Join(list, ", ")
+	return "The setup then has: " + strings.Join(list, ", ") + "."
+}
+
+// What turns that have been found are of, where that is not the car as it is.
+const (
+	TurnsTaken    = "The setup has these turns now. Undo takes them back."
+	TurnsOutdated = "These turns are those for the car or the setup before the last edit: search again."
+)
+
+// TurnsProgress says how a search for turns stands; nothing when there is nothing to
+// say.
+func TurnsProgress(runs bool, launches int, edited bool, err error) string {
+	var none *preload.NoLaunch
+	switch {
+	case runs && launches > 0:
+		return "Searching, " + units.Count(launches) + " launches so far."
+	case runs:
+		return "Searching."
+	case edited:
+		return "The search was stopped: the car or the setup is another one now."
+	case errors.As(err, &none):
+		return "Not searched: the setup has no launch to be made even (" + none.Outcome.String() + ")."
+	case err != nil:
+		return "Not searched: " + err.Error() + "."
+	}
+	return ""
 }

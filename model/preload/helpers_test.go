@@ -32,6 +32,15 @@ func read(t testing.TB, path string) *car.Car {
 	return f.Car
 }
 
+// fierce is a car of which nothing holds the torque back, with the same at any engine
+// speed.
+func fierce(t testing.TB, path string) *car.Car {
+	t.Helper()
+	c := read(t, path)
+	c.Launch.Engine.Ramp, c.Launch.Engine.Curve = nil, nil
+	return c
+}
+
 func find(t testing.TB, c *car.Car, o preload.Options) *preload.Result {
 	t.Helper()
 	r, err := preload.Find(context.Background(), c, 0, library, o)

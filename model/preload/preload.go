@@ -2,8 +2,9 @@
 // carry the most alike through the launch.
 //
 // How unlike left and right are is the unevenness of a launch, see
-// launch.History.Unevenness. The driveshaft's torque lifts the right rear tire;
-// preload in the bars can press it down again, and loads the bars for it.
+// launch.History.Unevenness. The driveshaft's torque lifts the right rear tire, with an
+// engine that turns clockwise; preload in the bars can press it down again, and loads
+// the bars for it.
 //
 // # What is searched
 //
@@ -16,8 +17,8 @@
 // So one number counts most, and a single bar can set it. The search covers, in whole
 // flats,
 //
-//   - each bar alone, as preload is dialed by common practice, usually at the upper
-//     right;
+//   - each bar alone, as preload is dialed by common practice, usually at the upper one
+//     on the side that the driveshaft lifts: the right;
 //   - either pair, left and right as far opposite ways;
 //   - both pairs so.
 //
@@ -36,7 +37,8 @@
 //
 // so that a bar is turned only where it takes off half a percent, and a turn a
 // tenth. The prices are a convention of this program: what a launch's numbers are
-// good for, and a mechanic's time.
+// good for, and a mechanic's time. A single bar other than the usual one has to be
+// better by the price of a turn.
 package preload
 
 import (

@@ -25,7 +25,7 @@ func TestAgainstAllTurns(t *testing.T) {
 		{"held by its threads", heavy, 3, 0},
 		{"held by its bars", demo, 4, 2.1},
 	} {
-		c := read(t, test.path)
+		c := fierce(t, test.path)
 		threads(c, test.flats)
 		if test.factor != 0 {
 			c.Check.Factor = test.factor
@@ -68,6 +68,8 @@ func TestAgainstAllTurns(t *testing.T) {
 		for _, kind := range preload.Kinds {
 			got, ok := found[kind]
 			switch {
+			case ok && kind == preload.OneBar:
+				near(t, test.name+", cost", got, best[kind], usual)
 			case ok:
 				near(t, test.name+", cost", got, best[kind], 1e-12)
 			case best[kind] < before.unevenness && (kind != preload.BothPairs || best[kind] < best[preload.OnePair]):
@@ -158,7 +160,7 @@ func mirrored(c *car.Car) *car.Car {
 }
 
 func TestMirrorImage(t *testing.T) {
-	c := read(t, heavy)
+	c := fierce(t, heavy)
 	threads(c, 7)
 	c.Setups[0].Turns = car.Turns{UpperRight: 1, LowerLeft: 0.5}
 	a, b := find(t, c, preload.Options{}), find(t, mirrored(c), preload.Options{})
@@ -245,7 +247,7 @@ func TestTurnsBeyondAThread(t *testing.T) {
 // A car whose bars are over their limits as it stands is not refused, and no bar goes
 // further over.
 func TestOverItsLimitAsItStands(t *testing.T) {
-	c := read(t, demo)
+	c := fierce(t, demo)
 	threads(c, 6)
 	c.Check.Factor = 2.4
 	r := find(t, c, preload.Options{})
@@ -270,7 +272,7 @@ func TestOverItsLimitAsItStands(t *testing.T) {
 
 // What ends a way is there: a flat more is more even, and lacks thread or overloads.
 func TestWhatEndsAWay(t *testing.T) {
-	c := read(t, demo)
+	c := fierce(t, demo)
 	w := find(t, c, preload.Options{}).Chosen()
 	if w.Stop.Kind != preload.StoppedByLimit {
 		t.Fatalf("it is ended by %+v", w.Stop)
@@ -290,6 +292,19 @@ func TestWhatEndsAWay(t *testing.T) {
 	}
 }
 
+// Common practice: the upper bar on the side that the driveshaft lifts is the one that
+// preload is dialed with, unless another one is better by more than a turn's price.
+func TestTheUsualBar(t *testing.T) {
+	c := read(t, demo)
+	threads(c, 9)
+	if w := find(t, c, preload.Options{}).Chosen(); w == nil || w.Turns != (car.Turns{UpperRight: w.Turns.UpperRight}) {
+		t.Errorf("it turns %+v", w)
+	}
+	if w := find(t, mirrored(c), preload.Options{}).Chosen(); w == nil || w.Turns != (car.Turns{UpperLeft: w.Turns.UpperLeft}) {
+		t.Errorf("in the mirror it turns %+v", w)
+	}
+}
+
 // A car that does not launch says so.
 func TestNoLaunch(t *testing.T) {
 	c := read(t, demo)
@@ -303,6 +318,9 @@ func TestNoLaunch(t *testing.T) {
 		t.Error("a setup is searched that is not there")
 	}
 }
+
+// usual is how much more the usual bar may cost than the best one.
+const usual = 0.001
 
 func near(t testing.TB, what string, got, want, tolerance float64) {
 	t.Helper()

@@ -54,12 +54,21 @@ func (f *finder) result(ctx context.Context) (*Result, error) {
 	return r, nil
 }
 
-// bestOf returns the family of a kind whose best costs least.
+// bestOf returns the family of a kind whose best costs least; of single bars the usual
+// one, unless another one costs less by more than the price of a turn.
 func (f *finder) bestOf(kind Kind) *family {
 	var best *family
+	lead := 0.0
 	for _, y := range f.families {
-		if y.kind == kind && (best == nil || f.worth(y.best) < f.worth(best.best)) {
+		switch {
+		case y.kind != kind:
+		case best == nil:
 			best = y
+			if kind == OneBar {
+				lead = turnPrice
+			}
+		case f.worth(y.best) < f.worth(best.best)-lead:
+			best, lead = y, 0
 		}
 	}
 	return best

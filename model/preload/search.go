@@ -18,24 +18,32 @@ type family struct {
 	stride int     // to its neighbors, in flats; 0 when none of them is better
 }
 
-// families returns what is searched. Of equal costs the first counts, so the upper
-// right bar leads.
-func families() []*family {
-	var one [len(launch.Bars)]flats
-	for _, bar := range launch.Bars {
-		one[bar][bar] = 1
+// families returns what is searched. The first is the usual bar, which preload is dialed
+// with by common practice: the upper one on the side that the driveshaft lifts, the
+// right with an engine that turns clockwise.
+func families(c *car.Car) []*family {
+	lifted := launch.Right
+	if c.Launch.Engine.Direction == car.Counterclockwise {
+		lifted = launch.Left
 	}
-	upper := one[launch.UpperRight].plus(-1, one[launch.UpperLeft])
-	lower := one[launch.LowerRight].plus(-1, one[launch.LowerLeft])
-	return []*family{
-		{kind: OneBar, axes: []flats{one[launch.UpperRight]}},
-		{kind: OneBar, axes: []flats{one[launch.UpperLeft]}},
-		{kind: OneBar, axes: []flats{one[launch.LowerRight]}},
-		{kind: OneBar, axes: []flats{one[launch.LowerLeft]}},
-		{kind: OnePair, axes: []flats{upper}},
-		{kind: OnePair, axes: []flats{lower}},
-		{kind: BothPairs, axes: []flats{upper, lower}},
+	var list []*family
+	var pairs [2]flats // the lifted side's bar longer
+	for _, pair := range car.Pairs {
+		for _, side := range []launch.Side{lifted, 1 - lifted} {
+			var one flats
+			one[2*int(pair)+int(side)] = 1
+			list = append(list, &family{kind: OneBar, axes: []flats{one}})
+			if side == lifted {
+				pairs[pair] = one
+			} else {
+				pairs[pair] = pairs[pair].plus(-1, one)
+			}
+		}
 	}
+	for _, pair := range pairs {
+		list = append(list, &family{kind: OnePair, axes: []flats{pair}})
+	}
+	return append(list, &family{kind: BothPairs, axes: pairs[:]})
 }
 
 // steps returns the turns one flat from the start along the axes and between them.
@@ -103,7 +111,7 @@ func (f *finder) worth(k flats) float64 {
 
 // search finds the best turns of each family.
 func (f *finder) search(ctx context.Context) error {
-	f.families = families()
+	f.families = families(f.car)
 	near := make([][]flats, len(f.families)) // what each family looks at next
 	for i, y := range f.families {
 		near[i], y.stride = f.coarse(y)
