@@ -51,7 +51,7 @@ func TestWhatIsOnShow(t *testing.T) {
 		launching bool
 		want      string
 	}{
-		{"Tune", 0, false, "Here"}, {"Tune", 1, false, "Holes"}, {"Tune", 2, true, "Setups"},
+		{"Tune", 0, false, "Here"}, {"Tune", 1, false, "Holes"}, {"Tune", 2, true, "Setups"}, {"Tune", 3, false, "Preload"},
 		{"Check", 0, false, "Check"}, {"Check", 0, true, "Launch"},
 	} {
 		d := newDesk(t)
@@ -65,7 +65,7 @@ func TestWhatIsOnShow(t *testing.T) {
 func TestPanelsAreInTheMenu(t *testing.T) {
 	d := newDesk(t)
 	for _, c := range []struct{ label, want string }{
-		{"Tune: here", "Here"}, {"Tune: holes", "Holes"}, {"Tune: setups", "Setups"}, {"Check", "Check"}, {"Launch", "Launch"}, {"Check", "Check"},
+		{"Tune: here", "Here"}, {"Tune: holes", "Holes"}, {"Tune: setups", "Setups"}, {"Tune: preload", "Preload"}, {"Check", "Check"}, {"Launch", "Launch"}, {"Check", "Check"},
 	} {
 		d.choose("View", c.label)
 		if got := d.panels.current().Title(); got != c.want {

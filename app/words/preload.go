@@ -151,7 +151,7 @@ func EvenCar(s *preload.State, effect *adjuster.Effect, u units.System) []string
 }
 
 // EvenCarNames names the rows of EvenCar.
-var EvenCarNames = []string{"Rear tires differ", "60 ft", "Rear, left / right", "Front, left / right", "Pinion", "Axle"}
+var EvenCarNames = []string{"Rear tires differ", "60 ft", "Rear tires at rest", "Front tires at rest", "Pinion", "Axle"}
 
 // TurnsThen says what a setup's bars are turned to with a way; nothing for one without
 // preload before.

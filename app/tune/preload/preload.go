@@ -52,6 +52,9 @@ const (
 	takeText   = "Take these turns"
 )
 
+// columns are the parts of the width that the names of the bars and their values take.
+var columns = [...]float32{0.2, 0.36, 0.12, 0.12, 0.2}
+
 // New returns the panel: how uneven the rear tires are and the button that searches,
 // and below them what has been found.
 func New(host panel.Host) panel.Panel {
@@ -70,19 +73,17 @@ func New(host panel.Host) panel.Panel {
 	p.stop = widget.NewButton(stopText, s.StopTurns)
 	p.take = widget.NewButton(takeText, p.takeTurns)
 	p.take.Importance = widget.HighImportance
-	p.bars.SetShares(0.19, 0.37, 0.12, 0.12, 0.2)
+	p.bars.SetShares(columns[0], columns[1:]...)
 	p.choice = form.NewSelect(p.options, func() string { return p.option(p.way) }, form.Always(p.choose))
 	p.choices = container.NewBorder(nil, nil, container.New(form.FixedWidth(100), widget.NewLabel("Turning")), nil, p.choice)
 	p.Face = panel.Face{
 		Name: "Preload",
 		Said: form.Stacked(p.apart,
 			container.NewBorder(nil, nil, nil, p.stop, p.search), p.progress,
-			p.verdict, p.notice),
-		Shown: form.Group(
-			p.choices,
+			p.verdict, p.notice, p.choices,
 			form.Heading("What to turn, and what each bar reaches of its limit"), p.bars,
-			p.then, container.NewHBox(p.take),
-			form.Heading("What the car does, its tires at rest"), p.car),
+			p.then, container.NewHBox(p.take)),
+		Shown:    panel.Gallery(panel.Exhibit{Name: "What the car does", Object: container.NewScroll(p.car)}),
 		Computed: study.WantsLaunch,
 	}
 	p.Refresh()
