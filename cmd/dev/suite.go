@@ -73,6 +73,7 @@ var raced = []race{
 	{"./model/assumptions", "Cancel|StrongestFirst"},
 	{"./model/carfile", ""},
 	{"./model/holes", "SearchStops|Progress|Workers"},
+	{"./model/preload", "Workers|Cancel"},
 	{"./plotting", "Goroutines"},
 	{"./plotting/raster", ""},
 }
