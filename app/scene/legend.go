@@ -3,7 +3,6 @@ package scene
 import (
 	"math"
 
-	"bowline/model/units"
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -37,8 +36,8 @@ func legendBox(v View) box {
 	return box{left, legendEdge, left + legendWidth, legendEdge + legendHeight}
 }
 
-// legend draws the bar of the dots' colors with the target marked on it and
-// percents along it.
+// legend draws the bar of the dots' colors with its middle marked on it and
+// figures along it.
 func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	frame := legendBox(v)
 	r.plate(frame.left, frame.top, legendWidth, legendHeight, r.veil(colors.Raised))
@@ -56,16 +55,20 @@ func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	r.plate(along(scale.Target[0]), top, along(scale.Target[1])-along(scale.Target[0]), legendBar, colors.Squat.Inside)
 	r.frame(along(scale.Target[0]), top-3, along(scale.Target[1]), top+legendBar+3, colors)
 
-	percent := func(x float64) string { return units.US.FigureExact(units.Percent, x) }
 	foot := frame.top + legendHeight - legendPad
 	r.caption(left, frame.top+legendPad+8, dots.Title, 0, Ink, colors)
-	r.caption(left, foot, "≤ "+percent(scale.Low), 0, Muted, colors)
-	r.caption(left+width, foot, "≥ "+percent(scale.High), 1, Muted, colors)
+	r.caption(left, foot, "≤ "+dots.Figure(scale.Low), 0, Muted, colors)
+	r.caption(left+width, foot, "≥ "+dots.Figure(scale.High), 1, Muted, colors)
+	from, to := along(scale.Target[0]), along(scale.Target[1])
+	if from == to {
+		r.caption(left+width, frame.top+legendPad+8, dots.Mark+" "+dots.Figure(scale.Target[0]), 1, Ink, colors)
+		return
+	}
 	// Beside the target's ends, so that they keep apart however narrow it is.
-	r.caption(along(scale.Target[0])-3, foot, percent(scale.Target[0]), 1, Ink, colors)
-	r.caption(along(scale.Target[1])+3, foot, percent(scale.Target[1]), 0, Ink, colors)
-	if along(scale.Target[1])-along(scale.Target[0]) > legendWord {
-		r.caption((along(scale.Target[0])+along(scale.Target[1]))/2, foot, "target", 0.5, Ink, colors)
+	r.caption(from-3, foot, dots.Figure(scale.Target[0]), 1, Ink, colors)
+	r.caption(to+3, foot, dots.Figure(scale.Target[1]), 0, Ink, colors)
+	if to-from > legendWord {
+		r.caption((from+to)/2, foot, dots.Mark, 0.5, Ink, colors)
 	}
 }
 

@@ -1,6 +1,7 @@
 package scene_test
 
 import (
+	"fmt"
 	"image"
 	"image/color"
 	"math"
@@ -215,7 +216,7 @@ func TestCoordinatesAreOfTheViewsAxes(t *testing.T) {
 
 // crowd is dots side by side over a part of a view [px from its middle].
 func crowd(right, up float64) scene.Item {
-	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}}
+	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, Figure: plain}
 	item := scene.Item{Shape: scene.Swarm, Radius: 0.05, Dots: dots}
 	for x := -40.0; x <= 40; x += 2 {
 		for y := -40.0; y <= 40; y += 2 {
@@ -254,7 +255,7 @@ func TestWordsAmongDotsStandOnOpaquePlates(t *testing.T) {
 // Dots have the color of their value, and so has the legend's bar, from low to
 // high, in both themes and at both resolutions.
 func TestDotsArePainted(t *testing.T) {
-	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, List: make([]scene.Dot, 1), Title: "Anti-squat"}
+	dots := &scene.Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, List: make([]scene.Dot, 1), Title: "Anti-squat", Figure: plain}
 	var p scene.Picture
 	p.Project([]scene.Item{{Shape: scene.Swarm, Points: []r3.Vec{pixels(33, 30)}, Radius: 0.05, Dots: dots}}, in(800, 600))
 	for theme, colors := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
@@ -285,3 +286,6 @@ func TestDotsArePainted(t *testing.T) {
 		}
 	}
 }
+
+// plain writes a value of the legend.
+func plain(x float64) string { return fmt.Sprint(x) }

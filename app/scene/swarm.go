@@ -14,13 +14,17 @@ import (
 type Dots struct {
 	List  []Dot         // one a point
 	Scale palette.Scale // of their colors
-	Title string        // of the legend that explains the colors, whose figures are in percent
+
+	// Of the legend that explains the colors.
+	Title  string
+	Mark   string               // what stands at the scale's middle
+	Figure func(float64) string // writes a value
 }
 
 // Dot is one point of a Swarm.
 type Dot struct {
 	Index    int     // of the ID that it is picked by
-	Value    float64 // that its color stands for, 1 is 100 %
+	Value    float64 // that its color stands for
 	HasValue bool
 	Faint    bool // it stands back
 }

@@ -15,7 +15,7 @@ import (
 // swarm returns an item with n dots in rows over a picture of 1280 × 800 that
 // shows a meter in 800 px, with values all along the colors' scale.
 func swarm(n int) (Item, View) {
-	dots := &Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, Title: "Anti-squat"}
+	dots := &Dots{Scale: palette.Scale{Target: [2]float64{1, 1.6}, Low: 0.4, High: 2.2}, Title: "Anti-squat", Figure: func(x float64) string { return units.US.FigureExact(units.Percent, x) }}
 	item := Item{ID: ID{Kind: Combination}, Shape: Swarm, Radius: 0.007, Pick: 6, Dots: dots}
 	across := int(math.Sqrt(1.6*float64(n))) + 1
 	for i := range n {

@@ -161,7 +161,7 @@ func (s *Study) forgetHoleLaunches() {
 }
 
 // LaunchHoles says whether all combinations of holes are to be launched. When they are
-// not, what has been is dropped, and so are the wishes and conditions that need it.
+// not, what has been is dropped, and so is what needs it: wishes, conditions and colors.
 func (s *Study) LaunchHoles(on bool) { s.change(func() Change { return s.launchHoles(on) }) }
 
 func (s *Study) launchHoles(on bool) Change {
@@ -173,6 +173,9 @@ func (s *Study) launchHoles(on bool) Change {
 	s.forgetHoleLaunches()
 	if !on {
 		f.wishes, f.conditions = f.wishes.OfSideView(), ofSideView(f.conditions)
+		if f.colored != nil && f.colored.OfLaunch {
+			f.colored = nil
+		}
 	}
 	if f.table != nil {
 		f.markStale()

@@ -247,6 +247,7 @@ func TestWishesAndConditionsHaveCombinationsLaunched(t *testing.T) {
 		for what, ask := range map[string]func(){
 			"order":     func() { h.SetWishes(holes.Wishes{Order: holes.Quickest}) },
 			"wish":      func() { h.SetWishes(holes.Wishes{WithinLift: true}) },
+			"color":     func() { h.ColorDots(column) },
 			"condition": func() { h.SetConditions([]holes.ColumnCondition{{Column: column, Condition: quick}}) },
 		} {
 			ask()
@@ -255,7 +256,7 @@ func TestWishesAndConditionsHaveCombinationsLaunched(t *testing.T) {
 				t.Errorf("%s: they are at %+v, listed are %d", what, h.HolesLaunch(), len(h.Listed()))
 			}
 			h.LaunchHoles(false)
-			if h.Wishes() != (holes.Wishes{}) || len(h.Conditions()) != 0 || len(h.Listed()) != 36 {
+			if h.Wishes() != (holes.Wishes{}) || h.DotColumn() != nil || len(h.Conditions()) != 0 || len(h.Listed()) != 36 {
 				t.Errorf("%s: left are %+v and %d conditions, listed are %d", what, h.Wishes(), len(h.Conditions()), len(h.Listed()))
 			}
 		}

@@ -287,6 +287,7 @@ func (r *random) actions() map[string]func(*rapid.T) {
 		"resume":     func(t *rapid.T) { r.ResumeSearch() },
 		"launch all": func(t *rapid.T) { r.LaunchHoles(rapid.Bool().Draw(t, "on")) },
 		"quickest":   func(t *rapid.T) { r.SetWishes(holes.Wishes{Order: holes.Quickest}) },
+		"color":      func(t *rapid.T) { r.ColorDots(rapid.SampledFrom(append(holes.Columns, nil)).Draw(t, "column")) },
 		"hold back":  func(t *rapid.T) { r.StopHoleLaunches() },
 		"go on":      func(t *rapid.T) { r.ResumeHoleLaunches() },
 		"preload": func(t *rapid.T) {

@@ -15,6 +15,7 @@ type search struct {
 	outdated   bool            // the table is of a car with other combinations
 	wishes     holes.Wishes
 	conditions []holes.ColumnCondition
+	colored    *holes.Column // what the dots' colors stand for; nil for anti-squat at ride height
 	revision   uint64        // counts what may have changed the list
 	stale      bool          // the fields below are recomputed when somebody asks
 	places     []holes.Place // the table's combinations by rank
@@ -25,9 +26,9 @@ type search struct {
 	picked     int           // index of the combination chosen to be looked at, likewise
 }
 
-// forget drops what belongs to a car; wishes and conditions stay.
+// forget drops what belongs to a car; wishes, conditions and the colors' meaning stay.
 func (f *search) forget() {
-	*f = search{wishes: f.wishes, conditions: f.conditions, revision: f.revision + 1}
+	*f = search{wishes: f.wishes, conditions: f.conditions, colored: f.colored, revision: f.revision + 1}
 }
 
 // None is the index of no combination.
@@ -202,6 +203,22 @@ func (s *Study) SetConditions(list []holes.ColumnCondition) {
 			s.filter()
 		}
 		return Ranking
+	})
+}
+
+// DotColumn returns what the colors of the combinations' dots stand for; nil for
+// anti-squat at ride height, around its target.
+func (s *Study) DotColumn() *holes.Column { return s.search.colored }
+
+// ColorDots colors the combinations' dots by a column, or nil. One of launches has all
+// combinations launched.
+func (s *Study) ColorDots(by *holes.Column) {
+	s.change(func() Change {
+		c := set(&s.search.colored, by, Ranking)
+		if by != nil && by.OfLaunch {
+			c |= s.launchHoles(true)
+		}
+		return c
 	})
 }
 

@@ -65,6 +65,11 @@ func (c *Column) Text(p *Place, s units.System) string {
 	return s.Format(c.Quantity, x)
 }
 
+// Figure writes a value in SI as it is shown, without its unit.
+func (c *Column) Figure(si float64, s units.System) string {
+	return units.Decimal(s.FromSI(c.Quantity, si), c.Decimals(s))
+}
+
 // rounded rounds to decimals and turns a negative zero into zero.
 func rounded(x float64, decimals int) float64 {
 	p := math.Pow(10, float64(decimals))

@@ -2,14 +2,13 @@ package side
 
 import (
 	"fmt"
-	"math"
 	"slices"
+	"strings"
 
 	"bowline/app/scene"
 	"bowline/model/analysis"
 	"bowline/model/holes"
 	"bowline/model/units"
-	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -21,6 +20,9 @@ type Cloud struct {
 	Present, Pointed, Picked int  // indices of combinations, below zero none
 	Outdated                 bool // they belong to the car as it was before an edit
 
+	By    *holes.Column // what the dots' colors stand for; nil for anti-squat at ride height
+	Units units.System  // that the legend of By is in
+
 	points []r3.Vec       // ground frame at ride height, back to front [m]
 	places []*holes.Place // of the points
 	dots   scene.Dots     // likewise; those filtered out, breaking a wish or of an older car are faint
@@ -28,18 +30,13 @@ type Cloud struct {
 	most   *extent
 }
 
-// leastReach is the least that the colors run on below and above the target's
-// anti-squat [1].
-const leastReach = 0.2
-
-// Fill makes the cloud one of places by rank, colored around the target for
+// Fill makes the cloud one of places by rank, colored by By or around the target for
 // anti-squat. Those not listed and those that break a wish stand back. It reuses
 // the cloud's memory and refers to the places.
 func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [2]float64, outdated bool) {
-	c.points, c.places, c.dots.List, c.most, c.Outdated = c.points[:0], c.places[:0], c.dots.List[:0], nil, outdated
-	reach := math.Max(target[1]-target[0], leastReach)
-	percent := func(x float64) float64 { return math.Round(100*x) / 100 }
-	c.dots.Scale = palette.Scale{Target: target, Low: percent(target[0] - reach), High: percent(target[1] + reach)}
+	c.points, c.places, c.most, c.Outdated = c.points[:0], c.places[:0], nil, outdated
+	list := c.dots.List[:0]
+	c.dots = c.colored(places, target)
 	for _, faint := range []bool{true, false} {
 		for i := len(places) - 1; i >= 0; i-- {
 			p := &places[i]
@@ -49,13 +46,14 @@ func (c *Cloud) Fill(places []holes.Place, listed func(index int) bool, target [
 			}
 			c.points = append(c.points, across(k.InstantCenter, 0))
 			c.places = append(c.places, p)
-			c.dots.List = append(c.dots.List, scene.Dot{Index: p.Index, Value: k.AntiSquat, HasValue: k.HasAntiSquat, Faint: faint})
+			x, ok := c.value(p)
+			list = append(list, scene.Dot{Index: p.Index, Value: x, HasValue: ok, Faint: faint})
 		}
 		if faint {
 			c.faint = len(c.places)
 		}
 	}
-	c.dots.Title = "Anti-squat at ride height, %"
+	c.dots.List = list
 	if c.faint > 0 {
 		c.dots.Title += "; faint: ruled out"
 	}
@@ -223,6 +221,9 @@ func (c *Cloud) describe(index int, s *analysis.Station, o Options) []string {
 	}
 	if o.away(s) {
 		lines[1] += ", both at ride height"
+	}
+	if c.By != nil {
+		lines = append(lines, strings.ReplaceAll(c.By.Title, "\n", " ")+" "+c.By.Text(p, o.Units))
 	}
 	switch i, _ := c.find(index); {
 	case c.Outdated:

@@ -50,7 +50,8 @@ func (v *Viewpoint) gather(c study.Change) {
 	if !s.Searching() {
 		return
 	}
-	if c.Has(study.Ranking | study.Wanted) {
+	if c.Has(study.Ranking | study.Wanted | study.Units) {
+		v.cloud.By, v.cloud.Units = s.DotColumn(), s.Units()
 		v.cloud.Fill(s.Ranking(), s.IsListed, s.Result().Car.Check.TargetAntiSquat, s.TableOutdated())
 	}
 	v.cloud.Present, v.cloud.Pointed, v.cloud.Picked = s.Present(), s.Pointed(), s.Picked()

@@ -162,6 +162,30 @@ func TestTheLimitOfFrontLift(t *testing.T) {
 	}
 }
 
+// The dots take the color of a column that is chosen, and lose it with the launches.
+func TestTheColorsOfTheDotsAreChosen(t *testing.T) {
+	d := searching(t)
+	p := d.p
+	p.folds.target.Open(true)
+	for _, name := range p.target.colors.Options {
+		p.target.colors.SetSelected(name)
+		d.Settle()
+		column := d.Study.DotColumn()
+		if first := name == p.target.colors.Options[0]; first != (column == nil) || !first && strings.ReplaceAll(column.Title, "\n", " ") != name {
+			t.Errorf("%q colors by %+v", name, column)
+		}
+		if column != nil && column.OfLaunch && !p.launches.check.Checked {
+			t.Errorf("%q has nothing launched", name)
+		}
+	}
+	p.target.colors.SetSelected("60 ft")
+	test.Tap(p.launches.check)
+	d.Settle()
+	if d.Study.DotColumn() != nil || p.target.colors.Selected != p.target.colors.Options[0] {
+		t.Errorf("without launches it is %q", p.target.colors.Selected)
+	}
+}
+
 // Stopped, the launches say so and go on; what there is stays.
 func TestLaunchesAreStoppedOnThePage(t *testing.T) {
 	d := searching(t)

@@ -75,7 +75,7 @@ const reasonWidth = 90
 // pointer stands where it does.
 func newList(s *study.Study, say func(string), use func(index int)) *list {
 	l := &list{study: s, say: say, sorted: listRank, picked: study.None}
-	l.columns = columns(false)
+	l.columns = onScreen(false)
 	l.table = listing.New(l.headings(), listFrozen)
 	l.table.SetSource(l)
 	l.table.OnHovered = l.hovered
@@ -89,9 +89,9 @@ func newList(s *study.Study, say func(string), use func(index int)) *list {
 	return l
 }
 
-// columns returns those on screen: while all combinations are to be launched, what comes
+// onScreen returns the columns of the list: while all combinations are to be launched, what comes
 // of that stands next to the holes.
-func columns(launched bool) []*holes.Column {
+func onScreen(launched bool) []*holes.Column {
 	var list []*holes.Column
 	add := func(ofLaunch bool) {
 		for _, c := range holes.Columns {
@@ -115,7 +115,7 @@ func (l *list) show(launched bool) {
 	if l.sorted != listRank {
 		by = l.columns[l.sorted-1]
 	}
-	l.columns = columns(launched)
+	l.columns = onScreen(launched)
 	if l.sorted = slices.Index(l.columns, by) + 1; l.sorted == listRank {
 		l.falling = l.falling && by == nil
 	}

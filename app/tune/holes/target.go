@@ -2,6 +2,8 @@ package holes
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bowline/app/form"
 	"bowline/app/inputs"
@@ -12,6 +14,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -21,6 +24,7 @@ type target struct {
 	inputs *inputs.Fields
 	checks []*form.Check // by place in wishBoxes
 	order  *form.Select
+	colors *form.Select // what the colors of the dots stand for
 	object fyne.CanvasObject
 }
 
@@ -70,9 +74,27 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 		func() string { return wishes(s).Order.String() },
 		form.Always(func(i int) { t.wish(func(w *holes.Wishes) { w.Order = holes.Orders[i] }) }),
 	)
-	t.object = container.NewVBox(t.inputs.Form, boxes, container.NewBorder(nil, nil, widget.NewLabel("Order by"), nil, t.order))
+	t.colors = newColors(s)
+	choices := container.New(layout.NewFormLayout(), widget.NewLabel("Order by"), t.order, widget.NewLabel("Color dots by"), t.colors)
+	t.object = container.NewVBox(choices, t.inputs.Form, boxes)
 	t.refresh()
 	return t
+}
+
+// newColors chooses what the colors of the dots stand for: anti-squat against its target,
+// or any column of the list against the holes in use.
+func newColors(s *study.Study) *form.Select {
+	names, columns := []string{"anti-squat against its target"}, []*holes.Column{nil}
+	for _, c := range onScreen(true) {
+		if c.Key != "holes" {
+			names, columns = append(names, strings.ReplaceAll(c.Title, "\n", " ")), append(columns, c)
+		}
+	}
+	return form.NewSelect(
+		func() []string { return names },
+		func() string { return names[slices.Index(columns, s.DotColumn())] },
+		form.Always(func(i int) { s.ColorDots(columns[i]) }),
+	)
 }
 
 // wish changes the wishes.
@@ -94,6 +116,7 @@ func (t *target) refresh() {
 		c.Update()
 	}
 	t.order.Update()
+	t.colors.Update()
 }
 
 // refreshLimits has the boxes of limits react only while there are any.
