@@ -110,7 +110,11 @@ func (w *Window) printReport() {
 		if w.study.LaunchOutdated() {
 			launched = nil
 		}
-		if err := report.SavePDF(path, w.study.Result(), launched, nil, w.study.Units(), time.Now()); err != nil {
+		worth, current, err := w.study.Worth()
+		if launched == nil || !current || err != nil {
+			worth = nil // it is listed without
+		}
+		if err := report.SavePDF(path, w.study.Result(), launched, worth, w.study.Units(), time.Now()); err != nil {
 			w.fail(err)
 			return
 		}

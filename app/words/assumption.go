@@ -39,11 +39,12 @@ func Assumed(a assumptions.Assumption, s units.System) string {
 // are few, as a default has them, and rounded otherwise.
 func entered(q units.Quantity, si float64, s units.System) string {
 	const fine = 1e4
-	if x := s.FromSI(q, si) * fine; math.Abs(x-math.Round(x)) > 1e-6 {
+	x := s.FromSI(q, si) * fine
+	if math.Abs(x-math.Round(x)) > 1e-6 {
 		return s.Format(q, si)
 	}
-	exact := s.FormatExact(q, si)
-	figures := s.FigureExact(q, si)
+	si = s.ToSI(q, math.Round(x)/fine) // without what reckoning leaves behind the digits
+	exact, figures := s.FormatExact(q, si), s.FigureExact(q, si)
 	return units.Group(figures) + strings.TrimPrefix(exact, figures)
 }
 

@@ -1,6 +1,7 @@
 package words_test
 
 import (
+	"math"
 	"testing"
 
 	"bowline/app/words"
@@ -18,6 +19,7 @@ func TestAssumed(t *testing.T) {
 		{assumptions.Assumption{Quantity: units.Number, Value: 0.75}, "0.75", "0.75"},
 		{assumptions.Assumption{Quantity: units.Time, Value: 0.03}, "0.03 s", "0.03 s"},
 		{assumptions.Assumption{Quantity: units.Length, Value: 35.6189 / 3 * inch}, "11.87 in", "301.6 mm"},
+		{assumptions.Assumption{Quantity: units.Speed, Value: 1.05 * 5800 * math.Pi / 30}, "6,090 rpm", "6,090 rpm"},
 		{assumptions.Assumption{Choice: "track bar"}, "track bar", "track bar"},
 		{assumptions.Assumption{Quantity: units.Length, Changes: []assumptions.Change{{Kind: assumptions.CGToLeft}}}, "in the middle", "in the middle"},
 	} {
