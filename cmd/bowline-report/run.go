@@ -32,7 +32,8 @@ const (
 )
 
 const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE]
-                      [-card FILE -holes N,N,N,N] [-search N [-launch-all] [-by ORDER]] (CAR.toml | -demo)
+                      [-card FILE -holes N,N,N,N] [-search N [-launch-all] [-by ORDER]] [-preload]
+                      (CAR.toml | -demo)
 
 Writes a text report of the car to standard output. Options come before the car file.
 Files are written first: when one fails, the others are written but not the report.
@@ -47,7 +48,7 @@ type request struct {
 	setup, pdf, csv, charts, tables, card, by string
 	holes                                     holeNumbers
 	search                                    int
-	json, demo, launchAll                     bool
+	json, demo, launchAll, preload            bool
 	car                                       string
 }
 
@@ -99,6 +100,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.IntVar(&q.search, "search", 0, "write the best `N` combinations of holes instead of the report, those within the bars' loads first and then by -by; with -csv all of them into "+report.HolesFile+" too")
 	flags.BoolVar(&q.launchAll, "launch-all", false, "with -search, launch every combination too, which takes seconds: loads of the launch count, and the front lift limit where the car has one")
 	flags.StringVar(&q.by, "by", "", "with -search, the `ORDER` of the combinations: target (if left out), push, share or turns; with -launch-all also time to 60 ft, envelope of side view and launch, even rear tires, or lift of the front")
+	flags.BoolVar(&q.preload, "preload", false, "write the turns of the bars that make the rear tires most even through the launch instead of the report")
 	flags.StringVar(&q.tables, "tables", "", "take materials and tubes from `FILE` before the built-in ones")
 	flags.BoolVar(&q.demo, "demo", false, "take the built-in demo car")
 	explain := func(w io.Writer) {
@@ -113,7 +115,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	}
 	if err == nil {
 		q.car = flags.Arg(0)
-		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags), q.checkOrder())
+		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags), q.checkOrder(), q.checkPreload())
 	}
 	if err != nil {
 		complain(stderr, err)
@@ -182,6 +184,8 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 		return err
 	}
 	switch {
+	case q.preload:
+		return q.writeTurns(stdout, in)
 	case q.search > 0:
 		return report.WriteHoles(stdout, r.Car, r.Options.Setup, places, q.search, system)
 	case q.json:
