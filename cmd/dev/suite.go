@@ -72,7 +72,7 @@ var raced = []race{
 	{"./cmd/bowline/e2e", ""},
 	{"./model/assumptions", "Cancel|StrongestFirst"},
 	{"./model/carfile", ""},
-	{"./model/holes", "SearchStops|Progress|Workers"},
+	{"./model/holes", "SearchStops|Progress|Workers|LaunchesCome|LaunchingStops"},
 	{"./model/preload", "Workers|Cancel"},
 	{"./plotting", "Goroutines"},
 	{"./plotting/raster", ""},
