@@ -20,12 +20,13 @@ type AssumedData struct {
 
 // ChangeData is another value of an assumption and what it adds to the run.
 type ChangeData struct {
-	Kind       string   `json:"kind"`        // "doubled", "halved", or what else was put in its place.
-	Value      *float64 `json:"value"`       // null for a choice.
-	Said       string   `json:"said"`        // What was put in its place, for people.
-	WorstShare float64  `json:"worst_share"` // Change of limits.worst.all.share.
-	SixtyFeet  *float64 `json:"sixty_ft"`    // Change of sixty_ft; null unless both runs come so far.
-	Outcome    string   `json:"outcome"`     // As launch.Outcome names it.
+	Kind        string   `json:"kind"`         // "doubled", "halved", or what else was put in its place.
+	Value       *float64 `json:"value"`        // null for a choice.
+	Said        string   `json:"said"`         // What was put in its place, for people.
+	WorstShare  float64  `json:"worst_share"`  // Change of limits.worst.all.share.
+	LaunchShare float64  `json:"launch_share"` // Change of the worst share in the launch alone.
+	SixtyFeet   *float64 `json:"sixty_ft"`     // Change of sixty_ft; null unless both runs come so far.
+	Outcome     string   `json:"outcome"`      // As launch.Outcome names it.
 }
 
 // assumedIn lists the assumptions of a launch, without what they are worth where nobody
@@ -84,7 +85,7 @@ func (b builder) assumed(list []assumptions.Worth) []AssumedData {
 		for k, e := range w.Effects {
 			change := ChangeData{
 				Kind: w.Changes[k].Kind.String(), Value: value(w.Changes[k].Value), Said: words.Tried(w.Assumption, w.Changes[k], b.units),
-				WorstShare: e.Share, Outcome: e.Outcome.String(),
+				WorstShare: e.Share, LaunchShare: e.Launch, Outcome: e.Outcome.String(),
 			}
 			if e.Timed {
 				change.SixtyFeet = &e.Time

@@ -23,7 +23,7 @@ func handmadeWorth() []assumptions.Worth {
 				Path: "tires.sliding_grip", Name: "Sliding grip", Quantity: units.Number, Value: 0.75,
 				Changes: []assumptions.Change{{Kind: assumptions.Moved, Value: 1}, {Kind: assumptions.Halved, Value: 0.375}},
 			},
-			Effects: []assumptions.Effect{{Share: 0.301, Time: -0.064, Timed: true}, {Share: -0.0725, Outcome: launch.TimeUp}},
+			Effects: []assumptions.Effect{{Share: 0.301, Launch: 0.4125, Time: -0.064, Timed: true}, {Share: -0.0725, Outcome: launch.TimeUp}},
 		},
 		{
 			Assumption: assumptions.Assumption{
@@ -59,7 +59,7 @@ func TestJSONOfAssumptions(t *testing.T) {
 			t.Errorf("%v: %+v", s, grip)
 		}
 		to, half := grip.Changes[0], grip.Changes[1]
-		if to.Kind != "moved" || *to.Value != 1 || to.WorstShare != 0.301 || *to.SixtyFeet != -0.064 || to.Outcome != "finished" {
+		if to.Kind != "moved" || *to.Value != 1 || to.WorstShare != 0.301 || to.LaunchShare != 0.4125 || *to.SixtyFeet != -0.064 || to.Outcome != "finished" {
 			t.Errorf("%v: %+v", s, to)
 		}
 		if half.Kind != "halved" || half.WorstShare != -0.0725 || half.SixtyFeet != nil || half.Outcome != launch.TimeUp.String() {

@@ -179,7 +179,7 @@ func TestJSONNamesOfALaunch(t *testing.T) {
 	}
 	fields("event", d.Launch["events"].([]any)[0], "kind side from to value t holds")
 	assumed := fields("assumed", d.Launch["assumed"].([]any)[0], "path name value unit changes")
-	fields("change", assumed["changes"].([]any)[0], "kind value said worst_share sixty_ft outcome")
+	fields("change", assumed["changes"].([]any)[0], "kind value said worst_share launch_share sixty_ft outcome")
 	fields("rest", d.Launch["rest"], bars+" "+tires)
 	fields("scales", d.Launch["scales"], "lf rf lr rr cross_weight")
 	fields("even_rear", d.Launch["even_rear"], "bar turns thread")

@@ -13,7 +13,7 @@ import (
 const AssumedTitle = "Assumed, since the car does not say"
 
 // AssumedHelp says what the figures beside assumptions are.
-const AssumedHelp = "What each is worth: how much is added to the worst share of all bars, in percent of what the bar may carry, and to the 60-ft time when the value is doubled and when it is halved."
+const AssumedHelp = "What each is worth: how much is added to the worst share of what a bar may carry, behind the stroke to that in the launch alone, and to the 60-ft time when the value is doubled and when it is halved."
 
 // AssumedPending says that it is being found what assumptions are worth.
 const AssumedPending = "What each is worth is being worked out."
@@ -102,9 +102,11 @@ func TriedOtherwise(list []assumptions.Assumption, s units.System) string {
 	return "Not doubled and halved but tried as follows. " + strings.Join(said, " ")
 }
 
-// WorthOfShare writes what an effect adds to the worst share, in percent of what the
-// bar may carry: "+8.5".
-func WorthOfShare(e assumptions.Effect) string { return gain(100 * e.Share) }
+// WorthOfShare writes what an effect adds to the worst share and to that in the launch
+// alone, in percent of what the bar may carry: "0.0 / +8.5".
+func WorthOfShare(e assumptions.Effect) string {
+	return gain(100*e.Share) + " / " + gain(100*e.Launch)
+}
 
 // WorthOfTime writes what an effect adds to the 60-ft time in seconds, or how the car
 // fares where one of the two runs does not come so far: "−0.064".
@@ -127,7 +129,7 @@ func gain(x float64) string {
 }
 
 // TriedWith says what was put in the place of an assumption and what that adds to the
-// worst share and to the 60-ft time: "doubled: +30 %, −0.064 s". Without an effect, nil,
+// worst share, to that in the launch and to the 60-ft time: "doubled: 0.0 / +30 %, −0.064 s". Without an effect, nil,
 // it is not known yet.
 func TriedWith(a assumptions.Assumption, ch assumptions.Change, e *assumptions.Effect, s units.System) string {
 	if e == nil {

@@ -47,11 +47,11 @@ func TestTried(t *testing.T) {
 
 func TestWorth(t *testing.T) {
 	a, half := assumptions.Assumption{}, assumptions.Change{Kind: assumptions.Halved}
-	check(t, "effect", words.TriedWith(a, half, &assumptions.Effect{Share: 0.3, Time: -0.064, Timed: true}, units.US), "halved: +30 %, −0.064 s")
-	check(t, "effect without a time", words.TriedWith(a, half, &assumptions.Effect{Outcome: launch.WentOver}, units.US), "halved: 0.0 %, went over")
+	check(t, "effect", words.TriedWith(a, half, &assumptions.Effect{Launch: 0.3, Time: -0.064, Timed: true}, units.US), "halved: 0.0 / +30 %, −0.064 s")
+	check(t, "effect without a time", words.TriedWith(a, half, &assumptions.Effect{Outcome: launch.WentOver}, units.US), "halved: 0.0 / 0.0 %, went over")
 	check(t, "no effect yet", words.TriedWith(a, half, nil, units.US), "halved: …")
-	check(t, "share", words.WorthOfShare(assumptions.Effect{Share: 0.085}), "+8.5")
-	check(t, "large share", words.WorthOfShare(assumptions.Effect{Share: -0.454}), "−45")
+	check(t, "share", words.WorthOfShare(assumptions.Effect{Share: 0.085, Launch: -0.0004}), "+8.5 / 0.0")
+	check(t, "large share", words.WorthOfShare(assumptions.Effect{Share: -0.454, Launch: 0.3}), "−45 / +30")
 	check(t, "time", words.WorthOfTime(assumptions.Effect{Time: -0.064, Timed: true}), "−0.064")
 	check(t, "went over", words.WorthOfTime(assumptions.Effect{Outcome: launch.WentOver}), "went over")
 	check(t, "finished", words.WorthOfTime(assumptions.Effect{Outcome: launch.Finished}), "comes through")

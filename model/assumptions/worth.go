@@ -24,6 +24,7 @@ type Worth struct {
 // Effect is what a change of an assumption does to a run.
 type Effect struct {
 	Share   float64        // change of the worst share of what a bar may carry, of side view and launch [1]
+	Launch  float64        // change of the worst share in the launch alone, which the side view may hide [1]
 	Time    float64        // change of the 60-ft time after the rollout [s]; 0 unless Timed
 	Timed   bool           // both runs come to 60 ft
 	Outcome launch.Outcome // of the run with the change
@@ -31,8 +32,9 @@ type Effect struct {
 
 // Find launches a car that passes Validate once for every change of every assumption
 // of one of its setups, on all processors, and returns what each is worth, strongest
-// first: by the largest change of the worst share, and of equal shares, to a tenth of
-// a percent, by that of the 60-ft time. It fails as analysis.Run and launch.Run do,
+// first: by the largest change of the worst share, of equal ones by that of the worst
+// share in the launch, both to a tenth of a percent, and then by that of the 60-ft time.
+// It fails as analysis.Run and launch.Run do,
 // and when the context is done.
 func Find(ctx context.Context, c *car.Car, setup int, lib stock.Library) ([]Worth, error) {
 	base, l, err := run(ctx, c, setup, lib)
@@ -65,8 +67,8 @@ type job struct{ assumption, change int }
 
 // outcome is what counts of a run.
 type outcome struct {
-	share, elapsed float64
-	how            launch.Outcome
+	share, inLaunch, elapsed float64
+	how                      launch.Outcome
 }
 
 // run runs side view and launch of a setup.
@@ -80,12 +82,13 @@ func run(ctx context.Context, c *car.Car, setup int, lib stock.Library) (outcome
 		return outcome{}, nil, err
 	}
 	e := side.Envelope(l)
-	return outcome{e.Worst().Share, l.Elapsed, l.Outcome}, l, nil
+	_, _, most := side.NearestInLaunch(l)
+	return outcome{e.Worst().Share, most.Share, l.Elapsed, l.Outcome}, l, nil
 }
 
 // against returns the changes from base to o.
 func (o outcome) against(base outcome) Effect {
-	e := Effect{Share: o.share - base.share, Outcome: o.how}
+	e := Effect{Share: o.share - base.share, Launch: o.inLaunch - base.inLaunch, Outcome: o.how}
 	if e.Timed = o.how == launch.Finished && base.how == launch.Finished; e.Timed {
 		e.Time = o.elapsed - base.elapsed
 	}
@@ -117,21 +120,20 @@ func each(ctx context.Context, jobs []job, do func(context.Context, job) error) 
 
 // sort puts the strongest first; equals stay in the order of the car file.
 func sort(list []Worth) {
+	worst := func(e *Effect) float64 { return e.Share }
+	inLaunch := func(e *Effect) float64 { return e.Launch }
 	slices.SortStableFunc(list, func(a, b Worth) int {
-		return cmp.Or(cmp.Compare(shown(b.share()), shown(a.share())), cmp.Compare(b.time(), a.time()))
+		return cmp.Or(cmp.Compare(b.share(worst), a.share(worst)), cmp.Compare(b.share(inLaunch), a.share(inLaunch)), cmp.Compare(b.time(), a.time()))
 	})
 }
 
-// shown rounds a share to a tenth of a percent.
-func shown(share float64) float64 { return math.Round(1000 * share) }
-
-// share is the largest change of the worst share.
-func (w *Worth) share() float64 {
+// share is the largest change of a share, in tenths of a percent.
+func (w *Worth) share(of func(*Effect) float64) float64 {
 	most := 0.0
-	for _, e := range w.Effects {
-		most = max(most, math.Abs(e.Share))
+	for i := range w.Effects {
+		most = max(most, math.Abs(of(&w.Effects[i])))
 	}
-	return most
+	return math.Round(1000 * most)
 }
 
 // time is the largest change of the 60-ft time; without one the largest of all.
