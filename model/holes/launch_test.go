@@ -3,6 +3,7 @@ package holes_test
 import (
 	"context"
 	"errors"
+	"math"
 	"reflect"
 	"runtime"
 	"slices"
@@ -14,8 +15,12 @@ import (
 	"bowline/model/carfile"
 	"bowline/model/column"
 	"bowline/model/holes"
+	"bowline/model/internal/cartest"
 	"bowline/model/launch"
 	"bowline/model/units"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"pgregory.net/rapid"
 )
 
 // preloaded is the reference car, with 36 combinations, and a setup with preload.
@@ -368,5 +373,55 @@ func TestWishesWithoutLaunches(t *testing.T) {
 		if w.Of(holes.Target{}).WithinLift || !w.Of(holes.Target{LiftLimit: 0.1}).WithinLift {
 			t.Error("a limit of lift is wished for where there is none, or not where there is")
 		}
+	}
+}
+
+// So it is with any car; no value is no number, and a time is there for those that came
+// to 60 ft and for no others.
+func TestLaunchesOfAnyCar(t *testing.T) {
+	lib := carfile.Stock()
+	cars := rapid.Custom(func(t *rapid.T) *car.Car {
+		c := cartest.Random(t, lib)
+		c.Setups = c.Setups[:1]
+		c.Setups[0].Holes = car.Holes{}
+		for _, row := range car.Rows {
+			list := row.In(c)
+			*list = (*list)[:1:1]
+		}
+		c.Chassis.Lower = append(c.Chassis.Lower, r2.Add(c.Chassis.Lower[0], r2.Vec{Y: -0.5 * inch}))
+		return c
+	})
+	outcomes := map[launch.Outcome]int{}
+	for seed := range 12 {
+		c := cars.Example(seed)
+		table := search(t, c, holes.Options{})
+		all := launched(t, table, c, 0, holes.LaunchOptions{})
+		for i := range table.Combinations {
+			combination, l := &table.Combinations[i], &all.List[i]
+			if combination.Refused {
+				continue
+			}
+			outcomes[l.Outcome]++
+			alone := one(c, combination.Holes)
+			alone.Setups[0].Turns = c.Setups[0].Turns
+			r, err := launch.Run(context.Background(), alone, 0, lib, launch.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if l.Outcome != r.Outcome || l.SixtyFeet != r.Elapsed || l.Finished() != (l.SixtyFeet > 0) {
+				t.Errorf("car %d, %s: %+v, by itself %v in %v s", seed, combination.Holes, l, r.Outcome, r.Elapsed)
+			}
+			for _, x := range []float64{l.SixtyFeet, l.Worst.Share, l.Worst.Force, l.Unevenness, l.Lift} {
+				if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {
+					t.Errorf("car %d, %s: %+v", seed, combination.Holes, l)
+				}
+			}
+			if l.Whole() && l.Worst.Share < combination.Highest()-1e-12 {
+				t.Errorf("car %d, %s: the envelope is at %v, the side view at %v", seed, combination.Holes, l.Worst.Share, combination.Highest())
+			}
+		}
+	}
+	if len(outcomes) < 2 {
+		t.Errorf("they are one-sided: %v", outcomes)
 	}
 }
