@@ -77,8 +77,8 @@ func TriedAll(a assumptions.Assumption, s units.System) string {
 	return strings.Join(all, "; ")
 }
 
-// Usual reports whether an assumption was doubled and halved and nothing else.
-func Usual(a assumptions.Assumption) bool {
+// usual reports whether an assumption was doubled and halved and nothing else.
+func usual(a assumptions.Assumption) bool {
 	for _, ch := range a.Changes {
 		if ch.Kind > assumptions.Halved {
 			return false
@@ -92,7 +92,7 @@ func Usual(a assumptions.Assumption) bool {
 func TriedOtherwise(list []assumptions.Assumption, s units.System) string {
 	var said []string
 	for _, a := range list {
-		if !Usual(a) {
+		if !usual(a) {
 			said = append(said, a.Name+": "+TriedAll(a, s)+".")
 		}
 	}
