@@ -59,7 +59,7 @@ func preloadSections(r *preload.Result, s units.System) []section {
 func evenBars(r *preload.Result, way *preload.Way) table {
 	t := table{
 		groups:  []group{{"", 2}, {"of its limit", 2}, {"", 1}},
-		columns: []heading{{}, {}, {"now", "%"}, {"then", "%"}, {}},
+		columns: []heading{{}, {}, {"before", "%"}, {"after", "%"}, {}},
 	}
 	for i, name := range words.BarNames() {
 		bar := launch.RodID(i)
@@ -78,10 +78,10 @@ func evenBars(r *preload.Result, way *preload.Way) table {
 
 // evenCar says what the car does as it is and with a way.
 func evenCar(r *preload.Result, way *preload.Way, s units.System) table {
-	t := table{columns: []heading{{}, {"now", ""}, {"then", ""}}}
-	now, then := words.EvenCar(&r.Before, nil, s), words.EvenCar(&way.State, &way.Effect, s)
+	t := table{columns: []heading{{}, {"before", ""}, {"after", ""}}}
+	before, after := words.EvenCar(&r.Before, nil, s), words.EvenCar(&way.State, &way.Effect, s)
 	for row, name := range words.EvenCarNames {
-		t.rows = append(t.rows, []cell{said(name), said(now[row]), said(then[row])})
+		t.rows = append(t.rows, []cell{said(name), said(before[row]), said(after[row])})
 	}
 	return t
 }

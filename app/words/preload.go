@@ -56,9 +56,9 @@ func turnsCost(r *preload.Result, w *preload.Way) string {
 	case most.Share > 1:
 		return fmt.Sprintf("The %s is over its limit as it stands, at %s, and stays over it, at %s.", most.Bar, units.Share(before), units.Share(most.Share))
 	case units.Share(before) == units.Share(most.Share):
-		return fmt.Sprintf("No bar comes nearer to its limit than the %s does now, %s.", most.Bar, units.Share(before))
+		return fmt.Sprintf("No bar comes nearer to its limit than the %s does already, %s.", most.Bar, units.Share(before))
 	}
-	return fmt.Sprintf("Nearest to its limit comes the %s, %s of it; now it is at %s.", most.Bar, units.Share(most.Share), units.Share(before))
+	return fmt.Sprintf("Nearest to its limit comes the %s, %s of it instead of %s.", most.Bar, units.Share(most.Share), units.Share(before))
 }
 
 // stopped says what keeps the rear tires from being more even; nothing when nothing

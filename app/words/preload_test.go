@@ -43,17 +43,17 @@ func TestTurnsThatEven(t *testing.T) {
 			State: reaching(0.0927, car.Turns{UpperRight: -10.0 / 6}, 0.6, 0.6, 0.9, 0.98),
 			Stop:  preload.Stop{Kind: preload.StoppedByLimit, Bar: launch.LowerRight, Share: 1.013},
 		}, "Make the upper right bar 1 turn 4 flats shorter: left and right rear tire then differ by 9.3 % of what both carry, instead of 10.3 %. " +
-			"Nearest to its limit comes the lower right bar, 98 % of it; now it is at 91 %. " +
+			"Nearest to its limit comes the lower right bar, 98 % of it instead of 91 %. " +
 			"One flat more would even them further, but it takes the lower right bar beyond its limit, to 101 %."},
 		{"a pair", preload.Way{
 			State: reaching(0.0927, car.Turns{UpperLeft: 0.5, UpperRight: -0.5}, 0.6, 0.6, 0.9, 0.91),
 			Stop:  preload.Stop{Kind: preload.StoppedByThread, Bar: launch.UpperLeft},
 		}, "Make the upper left bar 3 flats longer and the upper right bar 3 flats shorter: left and right rear tire then differ by 9.3 % of what both carry, instead of 10.3 %. " +
-			"No bar comes nearer to its limit than the lower right bar does now, 91 %. " +
+			"No bar comes nearer to its limit than the lower right bar does already, 91 %. " +
 			"One flat more would even them further, but the thread of the upper left bar ends here."},
 		{"all four", preload.Way{State: reaching(0.0927, car.Turns{UpperLeft: 1, UpperRight: -1, LowerLeft: -2, LowerRight: 2}, 0.95, 0.6, 0.9, 0.91)},
 			"Make the upper left bar 1 turn longer, the upper right bar 1 turn shorter, the lower left bar 2 turns shorter and the lower right bar 2 turns longer: left and right rear tire then differ by 9.3 % of what both carry, instead of 10.3 %. " +
-				"Nearest to its limit comes the upper left bar, 95 % of it; now it is at 60 %."},
+				"Nearest to its limit comes the upper left bar, 95 % of it instead of 60 %."},
 	} {
 		if got := words.EvenTurns(evened(before, c.way)); got != c.want {
 			t.Errorf("%s:\n%s\nwant\n%s", c.name, got, c.want)

@@ -328,3 +328,10 @@ func near(t testing.TB, what string, got, want, tolerance float64) {
 		t.Errorf("%s: got %.9g, want %.9g ± %.2g", what, got, want, tolerance)
 	}
 }
+
+func BenchmarkFind(b *testing.B) {
+	c := read(b, demo)
+	for b.Loop() {
+		find(b, c, preload.Options{})
+	}
+}

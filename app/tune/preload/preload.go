@@ -65,8 +65,8 @@ func New(host panel.Host) panel.Panel {
 		progress: form.Words(theme.ColorNamePlaceHolder),
 		verdict:  form.Words(theme.ColorNameForeground),
 		notice:   form.Words(theme.ColorNameWarning),
-		bars:     readout.New([]string{"Turn", "Now", "Then", "Thread left"}, words.BarNames()),
-		car:      readout.New([]string{"Now", "Then"}, words.EvenCarNames),
+		bars:     readout.New([]string{"Turn", "Before", "After", "Thread left"}, words.BarNames()),
+		car:      readout.New([]string{"Before", "After"}, words.EvenCarNames),
 		then:     form.Caption("", theme.ColorNamePlaceHolder),
 	}
 	p.search = widget.NewButton(searchText, s.SearchTurns)
@@ -165,26 +165,27 @@ func (p *Panel) writeFound() {
 	}
 	p.verdict.Set(verdict)
 	p.notice.Set(map[study.Turns]string{study.TurnsTaken: words.TurnsTaken, study.TurnsOutdated: words.TurnsOutdated}[of])
+	p.notice.SetColor(map[bool]fyne.ThemeColorName{true: theme.ColorNameSuccess, false: theme.ColorNameWarning}[of == study.TurnsTaken])
 	p.choices.Hidden = r == nil || len(r.Ways) < 2
 	p.choice.Update()
 	p.then.Set(then)
 	form.Enable(p.take, way != nil && of == study.TurnsFound)
-	p.writeNow(r)
+	p.writeBefore(r)
 	p.writeWay(r, way)
 }
 
-// writeNow writes what bars and car do before they are turned: those of the search, or
-// as they are.
-func (p *Panel) writeNow(r *preload.Result) {
-	var now *preload.State
+// writeBefore writes what bars and car do before they are turned: in the search, or as
+// they are.
+func (p *Panel) writeBefore(r *preload.Result) {
+	var before *preload.State
 	if l, current := p.launch(); r != nil {
-		now = &r.Before
+		before = &r.Before
 	} else if current {
-		now = &preload.State{Unevenness: l.Unevenness(), Launch: l, Envelope: p.study.Result().Envelope(l)}
+		before = &preload.State{Unevenness: l.Unevenness(), Launch: l, Envelope: p.study.Result().Envelope(l)}
 	}
-	p.writeState(0, now, nil)
+	p.writeState(0, before, nil)
 	for _, bar := range launch.Bars {
-		p.writeShare(bar, 1, now)
+		p.writeShare(bar, 1, before)
 	}
 }
 

@@ -59,7 +59,7 @@ func TestBeforeASearch(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
-	if got, want := d.Cell("60 ft", "Now"), words.SixtyFeet(l, units.US); got != want || d.Cell("60 ft", "Then") != "—" {
+	if got, want := d.Cell("60 ft", "Before"), words.SixtyFeet(l, units.US); got != want || d.Cell("60 ft", "After") != "—" {
 		t.Errorf("60 ft is %q, want %q", got, want)
 	}
 }
@@ -97,7 +97,7 @@ func (d *desk) wantWay(t *testing.T, way int) {
 		}
 	}
 	for row, want := range words.EvenCar(&w.State, &w.Effect, units.US) {
-		if got := d.Cell(words.EvenCarNames[row], "Then"); got != want {
+		if got := d.Cell(words.EvenCarNames[row], "After"); got != want {
 			t.Errorf("%s: %q, want %q", words.EvenCarNames[row], got, want)
 		}
 	}
@@ -126,7 +126,7 @@ func TestTurnsAreTakenOnce(t *testing.T) {
 		t.Errorf("edited, it says %q", d.Says())
 	}
 	d.Example(heavy)
-	if strings.Contains(d.Says(), words.TurnsOutdated) || d.Cell("60 ft", "Then") != "—" {
+	if strings.Contains(d.Says(), words.TurnsOutdated) || d.Cell("60 ft", "After") != "—" {
 		t.Errorf("with another car it says %q", d.Says())
 	}
 }

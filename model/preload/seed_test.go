@@ -1,0 +1,3 @@
+package preload_test
+
+import _ "bowline/model/sameseed" // of the property tests
