@@ -68,6 +68,8 @@ func fillDrive(s *section) {
 		func(c *car.Car) float64 { return c.AxleTorque() })
 	s.readout(form.About{Label: "Engine power", Help: "Engine torque × engine speed at launch."}, units.Power,
 		func(c *car.Car) float64 { return c.Power() })
+	addCurve(s, torqueCurve)
+	addCurve(s, powerRamp)
 }
 
 func fillCheck(s *section) {

@@ -21,6 +21,9 @@ type Document interface {
 	Setup() int
 	Units() units.System
 	Dragging() bool
+	Begin(label string)
+	End()
+	Cancel()
 	Apply(label string, edit func(*car.Car)) []car.Problem
 	SelectSetup(i int)
 	CopySetup(i int) []car.Problem

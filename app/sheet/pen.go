@@ -58,6 +58,24 @@ func (p *Pen) Shape(c color.Color, corners ...fyne.Position) {
 	p.canvas.Fill(p.path)
 }
 
+// Line draws a line through places.
+func (p *Pen) Line(width float32, c color.Color, through ...fyne.Position) {
+	p.path = p.path[:0]
+	kind := vg.MoveComp
+	for _, at := range through {
+		p.path = append(p.path, vg.PathComp{Type: kind, Pos: p.point(at.X, at.Y)})
+		kind = vg.LineComp
+	}
+	p.canvas.SetLineWidth(vg.Length(width))
+	p.canvas.SetColor(c)
+	p.canvas.Stroke(p.path)
+}
+
+// Dot fills a circle.
+func (p *Pen) Dot(center fyne.Position, radius float32, c color.RGBA) {
+	p.canvas.Dot(p.point(center.X, center.Y), vg.Length(radius), c)
+}
+
 // Words writes a line of text; y is its baseline.
 func (p *Pen) Words(x, y float32, text string, f font.Face, c color.Color) {
 	p.canvas.SetColor(c)

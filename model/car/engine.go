@@ -51,6 +51,22 @@ type RampPoint struct {
 	Share float64 // [1]
 }
 
+// FullAt returns the first time at which the ramp lets the whole torque through [s], and
+// whether it ever does. Without a ramp that is the release, time 0.
+func (e *Engine) FullAt() (t float64, ok bool) {
+	for i, p := range e.Ramp {
+		switch {
+		case p.Share < 1:
+			continue
+		case i == 0:
+			return 0, true
+		}
+		before := e.Ramp[i-1]
+		return before.Time + (1-before.Share)/(p.Share-before.Share)*(p.Time-before.Time), true
+	}
+	return 0, len(e.Ramp) == 0
+}
+
 // usualRevs is the rev limit over the launch speed where neither it nor a torque curve
 // is given [1]: assumption.
 const usualRevs = 1.5

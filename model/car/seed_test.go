@@ -1,0 +1,3 @@
+package car
+
+import _ "bowline/model/sameseed" // of the property tests
