@@ -57,6 +57,7 @@ type Curve struct {
 	grip     fyne.Position // from the pointer to the point held
 	hovered  int
 	focused  bool
+	refused  bool // the last change that was tried
 }
 
 // NewCurve returns the chart of what get returns.
@@ -351,5 +352,12 @@ func (c *Curve) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// setRefused has nothing to mark: a refused point is back where it was.
-func (c *Curve) setRefused(bool) {}
+// setRefused implements origin: a refused point is back where it was, so there is
+// nothing to mark.
+func (c *Curve) setRefused(refused bool) { c.refused = refused }
+
+// Pending implements origin: the reason why a change was refused stays as long as the
+// chart has the focus and the line does not change.
+func (c *Curve) Pending() bool {
+	return c.refused && c.focused && slices.Equal(c.plot.Points, c.get().Points)
+}

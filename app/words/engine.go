@@ -1,7 +1,9 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"bowline/model/car"
 	"bowline/model/units"
@@ -23,31 +25,31 @@ func PeakPower(c *car.Car, s units.System) string {
 	return text
 }
 
-// Ramp says how much of the engine's torque there is at the release, and when all of
-// it.
+// Ramp says how much of the engine's torque there is at the release, when all of it,
+// and the most.
 func Ramp(c *car.Car, s units.System) string {
 	ramp := c.Launch.Engine.Ramp
-	if len(ramp) == 0 {
+	switch len(ramp) {
+	case 0:
 		return "All of the torque from the release on."
+	case 1:
+		return units.WholePercent(ramp[0].Share) + " of the torque all the way."
 	}
-	text := units.WholePercent(ramp[0].Share) + " of the torque at the release"
-	most := ramp[0]
-	for _, p := range ramp {
-		if p.Share > most.Share {
-			most = p
-		}
-	}
-	switch full, ok := c.Launch.Engine.FullAt(); {
-	case ok && full > 0:
+	first := ramp[0].Share
+	text := units.WholePercent(first) + " of the torque at the release"
+	most := slices.MaxFunc(ramp, func(a, b car.RampPoint) int { return cmp.Compare(a.Share, b.Share) })
+	full, reached := c.Launch.Engine.FullAt()
+	if reached && full > 0 {
 		text += ", all of it at " + s.Format(units.Time, full)
-	case most.Share > ramp[0].Share:
-		text += fmt.Sprintf(", at most %s at %s", units.WholePercent(most.Share), s.Format(units.Time, most.Time))
-		return text + "."
-	case len(ramp) > 1 && !ok:
-		text += ", and never more"
 	}
-	if most.Share > 1 && most.Share > ramp[0].Share {
-		text += fmt.Sprintf(", up to %s at %s", units.WholePercent(most.Share), s.Format(units.Time, most.Time))
+	switch when := units.WholePercent(most.Share) + " at " + s.Format(units.Time, most.Time); {
+	case most.Share > max(first, 1):
+		text += ", up to " + when
+	case reached:
+	case most.Share > first:
+		text += ", at most " + when
+	default:
+		text += ", and never more"
 	}
 	return text + "."
 }

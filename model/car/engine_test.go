@@ -35,6 +35,24 @@ func TestRevLimit(t *testing.T) {
 	}
 }
 
+func TestFullAt(t *testing.T) {
+	for _, c := range []struct {
+		ramp []RampPoint
+		at   float64
+		ok   bool
+	}{
+		{nil, 0, true},
+		{[]RampPoint{{0.2, 1.1}, {1, 0.5}}, 0, true},
+		{[]RampPoint{{0.2, 0.5}, {0.6, 0.7}, {1, 1.3}, {2, 0}}, 0.8, true},
+		{[]RampPoint{{0, 0.5}, {1, 0.99}}, 0, false},
+	} {
+		e := Engine{Ramp: c.ramp}
+		if at, ok := e.FullAt(); math.Abs(at-c.at) > 1e-12 || ok != c.ok {
+			t.Errorf("%v: full at %v s, %v; want %v s, %v", c.ramp, at, ok, c.at, c.ok)
+		}
+	}
+}
+
 // Torque that falls along a straight line from T0 to nothing at ω0 has its greatest
 // power at ω0/2, T0 ω0/4; the curve keeps its shape and passes through the torque at
 // launch. A constant torque has it at the rev limit.
