@@ -127,6 +127,37 @@ func TestSlidersMoveTheCar(t *testing.T) {
 	}
 }
 
+// Both sliders, their words and the button stand side by side in one row, however
+// narrow it is, and each slider has its words above it.
+func TestTheTravelBarIsOneRow(t *testing.T) {
+	d := see(t)
+	b := NewTravelBar(d.Study)
+	on(t, b.Object)
+	ride := paneltest.Button(t, b.Object, "Ride height")
+	for _, width := range []float32{900, 500, b.Object.MinSize().Width} {
+		b.Object.Resize(fyne.NewSize(width, b.Object.MinSize().Height))
+		end := float32(0)
+		for _, o := range []fyne.CanvasObject{b.rear.Slider, b.front.Slider, ride} {
+			if o.Position().X < end || o.Size().Width < 80 {
+				t.Errorf("%v px: a part is at %v with size %v, the one before ends at %v", width, o.Position(), o.Size(), end)
+			}
+			end = o.Position().X + o.Size().Width
+		}
+		if end > width+0.01 {
+			t.Errorf("%v px: the row ends at %v", width, end)
+		}
+		for _, s := range []*slider{b.rear, b.front} {
+			if s.said.Position().X != s.Slider.Position().X || s.said.Position().Y >= s.Slider.Position().Y {
+				t.Errorf("%v px: %q is at %v, its slider at %v", width, s.said.Text, s.said.Position(), s.Slider.Position())
+			}
+		}
+	}
+	d.Study.SetTravel(-2 * paneltest.Inch)
+	if text := b.rear.said.Text; !strings.Contains(text, "2.00 in droop") {
+		t.Errorf("over the rear slider stands %q", text)
+	}
+}
+
 func TestPlaying(t *testing.T) {
 	d := paneltest.Demo(t, nothing)
 	d.Study.SetLaunching(true)
@@ -173,7 +204,8 @@ func TestTheBarWraps(t *testing.T) {
 	d := paneltest.Demo(t, nothing)
 	view := stage.New(d.Study, side.New(d.Study), look.Current)
 	b := NewToolbar(d.Study, view)
-	middle := NewMiddle(b, view, NewTravelBar(d.Study).Object)
+	below := NewTravelBar(d.Study).Object
+	middle := NewMiddle(b, view, below)
 	on(t, middle)
 	parts := []fyne.CanvasObject{b.setup, b.load, b.moving, b.fits}
 	for _, searching := range []bool{false, true} {
@@ -199,7 +231,7 @@ func TestTheBarWraps(t *testing.T) {
 					t.Errorf("%d rows, wider there are %d", len(seenRows), rows)
 				}
 				rows = len(seenRows)
-				if bottom := view.Position().Y + view.Size().Height; view.Size().Width != width || bottom > 600-50 || view.Size().Height < 400 {
+				if bottom := view.Position().Y + view.Size().Height; view.Size().Width != width || bottom > below.Position().Y || below.Position().Y+below.MinSize().Height > 600.01 || view.Size().Height < 400 {
 					t.Errorf("the view is at %v with size %v", view.Position(), view.Size())
 				}
 			})
