@@ -70,12 +70,11 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 
 // number writes a grid line's distance at the edge of the picture.
 func (r *Renderer) number(at r2.Vec, text string, anchor r2.Vec, colors *palette.Palette) {
-	item := Item{Size: small, Stroke: Muted}
 	face := r.face(small)
 	width := float64(face.Width(text))
 	w, _ := r.canvas.Size()
 	x := math.Max(edge, math.Min(float64(w)-width-edge, at.X-anchor.X*width))
-	r.words(x, math.Max(small+edge, at.Y+anchor.Y*0.72*small), width, text, &item, face, colors)
+	r.words(x, math.Max(small+edge, at.Y+anchor.Y*0.72*small), width, small, text, Muted, face, colors)
 }
 
 // gridText writes a grid line's distance.

@@ -132,6 +132,17 @@ const (
 	Swarm                // a dot at each point
 )
 
+// Rank is which labels are placed first; of those that find no room the last are left out.
+type Rank int
+
+// The ranks, first come first.
+const (
+	Foremost  Rank = iota // what the bars carry, what is pointed at
+	Leading               // the instant center
+	Ordinary              // other things of the car
+	Secondary             // lines and areas for reference
+)
+
 // Item is one thing drawn, in meters.
 type Item struct {
 	ID     ID
@@ -144,12 +155,13 @@ type Item struct {
 	Dashed bool
 	Fill   Color
 	Arrows int     // on a Path: 1 heads point out at both ends (push), −1 in (pull), 0 none
-	Text   string  // of a Label
-	Anchor r2.Vec  // of a Label: part of its width and height left of and below the point [1]
-	Offset r2.Vec  // of a Label, right and up [px]
-	Shift  r2.Vec  // of the whole item on screen, right and down [px]
-	Size   float64 // of a Label's letters [px]
+	Text   string  // of a Label: the name, or all of it
+	Figure string  // of a Label: the numbers below its name; none for words of one line
+	Beside r2.Vec  // of a Label: which way from its point it stands best, right and up [1]
+	Rank   Rank    // of a Label
 	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond
+	Shift  r2.Vec  // of the whole item on screen, right and down [px]
+	Clear  bool    // no label covers it; bars, pivots, holes, instant center and center of gravity are kept clear anyhow
 	Dots   *Dots   // of a Swarm: what its points stand for
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }

@@ -236,6 +236,9 @@ func (b box) holds(p r2.Vec) bool {
 	return p.X > b.left && p.X < b.right && p.Y > b.top && p.Y < b.bottom
 }
 
+// beside is how far words stand from their point [px].
+const beside = 14
+
 // nearEdge is how near the picture's edge a point may be and still have its
 // words [px]; the sign it stands at is cut off there.
 const nearEdge = 14
@@ -245,20 +248,23 @@ const nearEdge = 14
 func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
 	w, h := r.canvas.Size()
 	text := item.Text
+	if item.Figure != "" {
+		text += "  " + item.Figure
+	}
 	if item.Stays {
 		at, text = kept(at, text, float64(w), float64(h))
 	}
 	if at.X < nearEdge || at.X > float64(w)-nearEdge || at.Y < nearEdge || at.Y > float64(h)-nearEdge {
 		return
 	}
-	face := r.face(item.Size)
+	face := r.face(Letter)
 	width := float64(r.canvas.TextWidth(face, text))
-	x := at.X + item.Offset.X - item.Anchor.X*width
-	y := at.Y - item.Offset.Y + item.Anchor.Y*0.72*item.Size
+	x := at.X + beside*item.Beside.X - (1-item.Beside.X)/2*width
+	y := at.Y - beside*item.Beside.Y + (1-item.Beside.Y)/2*0.72*Letter
 	x = math.Max(edge, math.Min(float64(w)-width-edge, x))
-	y = math.Max(item.Size+edge, math.Min(float64(h)-edge, y))
-	y = r.clear(x, y, width, item.Size, item.Anchor.Y < 0.5)
-	r.words(x, y, width, text, item, face, colors)
+	y = math.Max(Letter+edge, math.Min(float64(h)-edge, y))
+	y = r.clear(x, y, width, Letter, item.Beside.Y > 0)
+	r.words(x, y, width, Letter, text, item.Stroke, face, colors)
 }
 
 // clear returns the nearest height, upward or downward, at which words keep
@@ -285,9 +291,9 @@ func (r *Renderer) clear(x, y, width, size float64, upward bool) float64 {
 }
 
 // words draws text on its plate; y is its baseline.
-func (r *Renderer) words(x, y, width float64, text string, item *Item, face font.Face, colors *palette.Palette) {
-	r.plate(x-platePad, y-0.8*item.Size-platePad, width+2*platePad, item.Size+2*platePad, r.veil(colors.Background))
-	r.canvas.SetColor(item.Stroke.In(colors))
+func (r *Renderer) words(x, y, width, size float64, text string, ink Color, face font.Face, colors *palette.Palette) {
+	r.plate(x-platePad, y-0.8*size-platePad, width+2*platePad, size+2*platePad, r.veil(colors.Background))
+	r.canvas.SetColor(ink.In(colors))
 	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), text)
 }
 

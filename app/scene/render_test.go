@@ -26,7 +26,7 @@ func pixels(right, up float64) r3.Vec { return r3.Vec{X: right / 100, Z: up / 10
 
 // label is words at a place.
 func label(at r3.Vec, text string, c scene.Color) scene.Item {
-	return scene.Item{Shape: scene.Label, Points: []r3.Vec{at}, Text: text, Size: scene.Letter, Stroke: c}
+	return scene.Item{Shape: scene.Label, Points: []r3.Vec{at}, Text: text, Stroke: c}
 }
 
 // paint draws items.

@@ -24,18 +24,13 @@ func (b *builder) bars() {
 		} else {
 			text, color = b.oneSide(item, pair)
 		}
-		// Words stand on the side where the bar runs away from them.
-		falls := chassis.Z < housing.Z
-		anchor, offset := r2.Vec{}, r2.Vec{Y: 11}
-		if pair == car.Lower {
-			anchor, offset = r2.Vec{X: 1, Y: 1}, r2.Vec{Y: -15}
-		}
-		if !falls {
-			anchor.X = 1 - anchor.X
-		}
-		b.label(item.ID, r3.Scale(0.5, r3.Add(housing, chassis)), text, color, anchor, offset)
+		b.label(item.ID, r3.Scale(0.5, r3.Add(housing, chassis)), words.Capital(pair.Bars()), text, color, barBeside[pair], scene.Foremost)
 	}
 }
+
+// barBeside is where the words of bars stand best: the upper ones' above, behind the
+// lower ones' below.
+var barBeside = [...]r2.Vec{car.Upper: {X: -0.3, Y: 1}, car.Lower: {X: 0.3, Y: -1}}
 
 // barID names the bars of a pair, of the car shown or of a ghost.
 func barID(pair car.Pair, ghost int) scene.ID {

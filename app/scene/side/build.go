@@ -141,9 +141,9 @@ func housingPoint(p *linkage.Pose, h r2.Vec) r2.Vec {
 	return r2.Add(p.Axle, r2.Rotate(h, p.Turn, r2.Vec{}))
 }
 
-// label adds text beside a point.
-func (b *builder) label(id scene.ID, at r3.Vec, text string, color scene.Color, anchor, offset r2.Vec) {
+// label adds words of one line or, with a figure, two beside a point.
+func (b *builder) label(id scene.ID, at r3.Vec, text, figure string, color scene.Color, beside r2.Vec, rank scene.Rank) {
 	if b.options.Labels {
-		b.add(scene.Item{ID: id, Shape: scene.Label, Points: b.list.Points(at), Text: text, Stroke: color, Anchor: anchor, Offset: offset, Size: scene.Letter})
+		b.add(scene.Item{ID: id, Shape: scene.Label, Points: b.list.Points(at), Text: text, Figure: figure, Stroke: color, Beside: beside, Rank: rank})
 	}
 }

@@ -173,10 +173,10 @@ func (b *builder) cloudMarks() {
 		place := c.places[i]
 		switch {
 		case m.shape == scene.Sight && b.options.Hot.Kind != scene.Combination: // else the tag beside the pointer names it
-			b.label(id, at[0], place.Holes().String()+"  "+centerText(place, b.options.Units), scene.Ink, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -16})
+			b.label(id, at[0], place.Holes().String(), centerText(place, b.options.Units), scene.Ink, r2.Vec{Y: -1}, scene.Foremost)
 			b.stay()
 		case m.shape == scene.Diamond && c.Pointed != c.Picked:
-			b.label(id, at[0], place.Holes().String(), scene.Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+			b.label(id, at[0], place.Holes().String(), "", scene.Ink, r2.Vec{Y: 1}, scene.Foremost)
 		}
 	}
 }

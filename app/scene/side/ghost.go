@@ -52,11 +52,11 @@ func (b *builder) ghost(g *Ghost, number int) {
 		id := scene.ID{Kind: scene.InstantCenter, Ghost: number}
 		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Stroke: scene.Background, Width: 4})
 		b.add(scene.Item{ID: id, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Stroke: scene.Muted, Width: 2, Pick: easyPick})
-		b.label(id, across(ic, 0), g.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+		b.label(id, across(ic, 0), g.Name, "", scene.Muted, r2.Vec{Y: -1}, scene.Ordinary)
 		return
 	}
 	housing, chassis := of.ends(car.Upper)
-	b.label(barID(car.Upper, number), r3.Scale(0.5, r3.Add(housing, chassis)), g.Name, scene.Muted, r2.Vec{X: 0.5, Y: 1}, r2.Vec{Y: -13})
+	b.label(barID(car.Upper, number), r3.Scale(0.5, r3.Add(housing, chassis)), g.Name, "", scene.Muted, r2.Vec{Y: -1}, scene.Ordinary)
 }
 
 // describe names a part of a ghost.

@@ -100,7 +100,7 @@ func labels(p *scene.Picture, kind scene.Kind) []string {
 	var words []string
 	for _, d := range p.Drawn {
 		if d.ID.Kind == kind && d.Shape == scene.Label {
-			words = append(words, d.Text)
+			words = append(words, strings.TrimSpace(d.Text+" "+d.Figure))
 		}
 	}
 	return words

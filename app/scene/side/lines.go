@@ -26,7 +26,7 @@ func (b *builder) referenceLines() {
 	s := b.station
 	corner := r2.Vec{X: s.Pose.Ground.Wheelbase, Y: s.CG.Y}
 	b.add(scene.Item{ID: scene.ID{Kind: scene.WholeLine}, Points: b.middle(r2.Vec{}, corner), Stroke: scene.Whole, Width: line, Dashed: true, Pick: closePick})
-	b.label(scene.ID{Kind: scene.WholeLine}, across(r2.Scale(0.62, corner), 0), "100 %", scene.Whole, r2.Vec{X: 0.5, Y: 0}, r2.Vec{Y: 4})
+	b.label(scene.ID{Kind: scene.WholeLine}, across(r2.Scale(0.62, corner), 0), "100 %", "", scene.Whole, r2.Vec{Y: 1}, scene.Secondary)
 	slope, ok := s.Pose.InstantCenter().Slope()
 	if !ok {
 		b.add(scene.Item{ID: scene.ID{Kind: scene.ActionLine}, Points: b.middle(r2.Vec{}, r2.Vec{Y: lineReach}), Stroke: scene.Action, Width: line, Pick: closePick})

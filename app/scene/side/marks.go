@@ -33,7 +33,7 @@ func (b *builder) rideHeight() {
 func (b *builder) marks() {
 	s, u := b.station, b.options.Units
 	b.add(scene.Item{ID: scene.ID{Kind: scene.CG}, Shape: scene.Quarter, Points: b.middle(s.CG), Pixels: 8, Fill: scene.CGColor, Stroke: scene.CGColor, Width: line, Pick: easyPick})
-	b.label(scene.ID{Kind: scene.CG}, across(s.CG, 0), "CG "+u.Format(units.Length, s.CG.Y), scene.Ink, r2.Vec{X: 0.5}, r2.Vec{Y: 13})
+	b.label(scene.ID{Kind: scene.CG}, across(s.CG, 0), "CG "+u.Format(units.Length, s.CG.Y), "", scene.Ink, r2.Vec{Y: 1}, scene.Ordinary)
 	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter && math.Abs(s.InstantCenter.Y) < farCenter {
 		ic := s.InstantCenter
 		b.add(scene.Item{ID: scene.ID{Kind: scene.InstantCenter}, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Fill: scene.Center, Stroke: scene.Background, Width: 2, Pick: easyPick})
@@ -41,6 +41,6 @@ func (b *builder) marks() {
 		if s.HasAntiSquat {
 			text += "  anti-squat " + units.WholePercent(s.AntiSquat)
 		}
-		b.label(scene.ID{Kind: scene.InstantCenter}, across(ic, 0), text, scene.Center, r2.Vec{X: 0.5}, r2.Vec{Y: 14})
+		b.label(scene.ID{Kind: scene.InstantCenter}, across(ic, 0), "Instant center", text, scene.Center, r2.Vec{X: 0.5, Y: 1}, scene.Leading)
 	}
 }

@@ -68,7 +68,7 @@ func (b *builder) target() {
 	item := scene.Item{ID: scene.ID{Kind: scene.TargetBox}, Shape: scene.Area, Points: b.middle(box[:]...), Fill: scene.Target, Pick: 1}
 	if !b.options.Tuning {
 		b.add(item)
-		b.label(scene.ID{Kind: scene.TargetBox}, across(box[0], 0), targetWord, scene.Muted, r2.Vec{}, r2.Vec{X: 4, Y: 4})
+		b.label(scene.ID{Kind: scene.TargetBox}, across(box[0], 0), targetWord, "", scene.Muted, r2.Vec{X: 1, Y: 1}, scene.Secondary)
 		return
 	}
 	item.ID.Index = int(AllEdges)
@@ -88,7 +88,7 @@ func (b *builder) targetOutline() {
 	id := scene.ID{Kind: scene.TargetBox, Index: int(AllEdges)}
 	b.add(scene.Item{ID: id, Shape: scene.Area, Points: b.middle(box[:]...), Stroke: scene.Background, Width: 4.5})
 	b.add(scene.Item{ID: id, Shape: scene.Area, Points: b.middle(box[:]...), Stroke: scene.Good, Width: line})
-	b.label(id, across(box[3], 0), targetWord, scene.Good, r2.Vec{}, r2.Vec{Y: 8})
+	b.label(id, across(box[3], 0), targetWord, "", scene.Good, r2.Vec{X: 1, Y: 1}, scene.Secondary)
 	for i, e := range [...]Edges{LowerEdge, FrontEdge, UpperEdge, RearEdge} {
 		id := scene.ID{Kind: scene.TargetBox, Index: int(e)}
 		item := scene.Item{ID: id, Points: b.middle(box[i], box[(i+1)%4]), Pick: edgePick}
@@ -162,12 +162,12 @@ func (b *builder) rayLabels() {
 		at = rideWords
 	}
 	for i, squat := range b.result.Car.Check.TargetAntiSquat {
-		anchor, offset := r2.Vec{Y: 1}, r2.Vec{X: 6, Y: -4} // below the least, above the greatest
+		beside := r2.Vec{X: 1, Y: -1} // below the least, above the greatest
 		if i == 1 {
-			anchor, offset = r2.Vec{X: 1}, r2.Vec{X: -6, Y: 4}
+			beside = r2.Vec{X: -1, Y: 1}
 		}
 		place := b.onRay(i, rayLabel*b.result.Ride.Pose.Ground.Wheelbase)
-		b.label(scene.ID{Kind: scene.TargetRay, Index: i}, across(place, 0), "target "+b.options.Units.FormatExact(units.Percent, squat)+at, scene.Good, anchor, offset)
+		b.label(scene.ID{Kind: scene.TargetRay, Index: i}, across(place, 0), "target "+b.options.Units.FormatExact(units.Percent, squat)+at, "", scene.Good, beside, scene.Secondary)
 	}
 }
 
