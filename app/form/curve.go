@@ -194,15 +194,19 @@ func level(points []Point, x float64) float64 {
 // MouseDown implements desktop.Mouseable: it selects and holds the point under the
 // pointer; the right button takes it away.
 func (c *Curve) MouseDown(e *desktop.MouseEvent) {
-	if canvas := fyne.CurrentApp().Driver().CanvasForObject(c); canvas != nil {
+	driver := fyne.CurrentApp().Driver()
+	before := driver.AbsolutePositionForObject(c)
+	if canvas := driver.CanvasForObject(c); canvas != nil {
 		canvas.Focus(c)
 	}
+	// The focus may have scrolled the chart into sight, away from under the pointer.
+	moved := driver.AbsolutePositionForObject(c).Subtract(before)
 	i := c.at(e.Position)
 	switch e.Button {
 	case desktop.MouseButtonPrimary:
 		c.look(&c.selected, i)
 		if c.held = i; i != None {
-			c.grip = c.Place(c.plot.Points[i]).Subtract(e.Position)
+			c.grip = c.Place(c.plot.Points[i]).Subtract(e.Position).Add(moved)
 		}
 	case desktop.MouseButtonSecondary:
 		if i != None && c.held == None {

@@ -124,6 +124,23 @@ func TestCurvePointIsDragged(t *testing.T) {
 	}
 }
 
+// The focus brings the chart into sight; the point held stays where it is meanwhile.
+func TestCurveScrollsIntoSight(t *testing.T) {
+	s := newSlope(t, hill()...)
+	s.window.Resize(fyne.NewSize(290, 150))
+	before := fyne.CurrentApp().Driver().AbsolutePositionForObject(s.chart)
+	s.press(form.Point{4, 40}, desktop.MouseButtonPrimary)
+	moved := fyne.CurrentApp().Driver().AbsolutePositionForObject(s.chart).Subtract(before)
+	if moved.Y >= 0 {
+		t.Fatalf("the chart moved by %v", moved)
+	}
+	e := &fyne.DragEvent{}
+	e.Position = s.chart.Place(form.Point{4, 50}).Subtract(moved)
+	s.chart.Dragged(e)
+	s.wantPoint(1, 4, 50)
+	s.chart.DragEnd()
+}
+
 // What is refused leaves the point where it was last right, with the reason below
 // the chart, until something is right again.
 func TestCurveRefusesInPlace(t *testing.T) {
