@@ -29,6 +29,8 @@ const (
 	curveTop, curveBottom, curveRight = 24, 17, 9
 	// labelGap is the least distance of two labels [px].
 	labelGap = 6
+	// axisGap keeps the numbers of the upright axis clear of a point on it [px].
+	axisGap = 9
 )
 
 // newFrame returns a frame that holds a plot.
@@ -54,7 +56,7 @@ func newFrame(p *Plot) frame {
 	for _, y := range f.ticksY() {
 		f.left = max(f.left, fyne.MeasureText(label(y, f.stepY), theme.CaptionTextSize(), fyne.TextStyle{}).Width)
 	}
-	f.left += labelGap
+	f.left += axisGap
 	return f
 }
 
@@ -147,7 +149,7 @@ func (c *Curve) paint(p *sheet.Pen) {
 		q := at(Point{f.from.X, y})
 		p.Box(low.X, p.Snap(q.Y), high.X-low.X, thin, colors.Grid)
 		text := label(y, f.stepY)
-		p.Words(f.left-labelGap/2-p.Width(text, face), q.Y+4, text, face, colors.Muted)
+		p.Words(f.left-axisGap+1-p.Width(text, face), q.Y+4, text, face, colors.Muted)
 	}
 	foot := size.Height - 3
 	name := size.Width - p.Width(c.plot.X, face)

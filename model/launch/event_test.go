@@ -3,7 +3,6 @@ package launch
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"bowline/model/car"
@@ -140,10 +139,7 @@ func TestEvents(t *testing.T) {
 // The example cars make a good pass: the tires spin briefly as they are hit, then hook to
 // the end, and no tire is unloaded.
 func TestExampleCarsHook(t *testing.T) {
-	for _, path := range exampleCars {
-		if !strings.Contains(path, "assets") {
-			continue
-		}
+	for _, path := range exampleCars[1:] { // The first is no example car but the tests' own.
 		r := run(t, read(t, path), Options{})
 		spins := r.Of(Wheelspin)
 		if r.Outcome != Finished || len(spins) != 1 || spins[0].To > 0.5 {
