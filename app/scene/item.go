@@ -36,6 +36,8 @@ const (
 	Spring
 	Driveshaft
 	WheelieBar
+	Locator
+	FrameTube // what is drawn for orientation only
 	InstantCenter
 	CenterPath
 	ActionLine
@@ -105,6 +107,9 @@ const (
 	Whole
 	CGColor
 	Ghost
+	Frame
+	FrameEdge
+	Shell
 )
 
 // In returns the role's color.
@@ -113,7 +118,7 @@ func (c Color) In(p *palette.Palette) color.RGBA {
 		None: {}, Background: p.Background, Raised: p.Raised, Ink: p.Ink, Muted: p.Muted, Grid: p.Grid, Accent: p.Accent,
 		Push: p.Push, Pull: p.Pull, Slack: p.Slack, Good: p.Good, Bad: p.Bad, Target: p.Target, GroundColor: p.Ground, Tire: p.Tire, Rim: p.Rim,
 		Housing: p.Housing, Chassis: p.Chassis, HoleColor: p.Hole, SpringColor: p.Spring, Shaft: p.Shaft, Center: p.Center,
-		Action: p.Action, Whole: p.Whole, CGColor: p.CG, Ghost: p.Ghost,
+		Action: p.Action, Whole: p.Whole, CGColor: p.CG, Ghost: p.Ghost, Frame: p.Frame, FrameEdge: p.FrameEdge, Shell: p.Shell,
 	}[c]
 }
 
@@ -151,7 +156,9 @@ type Item struct {
 	Radius float64  // of a Disc, a Quarter or the dots of a Swarm [m]; 0 takes Pixels
 	Pixels float64  // radius on screen of what stands at a point [px]
 	Stroke Color
-	Width  float64 // of the stroke [px]
+	Width  float64 // of the stroke [px]; on a Path with Girth, on top of that
+	Girth  float64 // of a Path: how thick it is to scale [m]; 0 for a line
+	Edge   Color   // of a Path with Girth: a line along both its sides
 	Dashed bool
 	Fill   Color
 	Arrows int     // on a Path: 1 heads point out at both ends (push), −1 in (pull), 0 none

@@ -14,6 +14,7 @@ type Drawn struct {
 	*Item
 	Points []r2.Vec // [px]
 	Radius float64  // of what stands at a point [px]
+	Thick  float64  // of a Path [px]
 }
 
 // Picture is a projected scene: what is drawn and picked from.
@@ -46,7 +47,7 @@ func (p *Picture) Project(items []Item, v View) {
 		if item.Radius > 0 {
 			radius = item.Radius * v.Scale
 		}
-		p.Drawn = append(p.Drawn, Drawn{Item: item, Points: points, Radius: radius})
+		p.Drawn = append(p.Drawn, Drawn{Item: item, Points: points, Radius: radius, Thick: item.Width + item.Girth*v.Scale})
 	}
 }
 
@@ -139,7 +140,7 @@ func (d *Drawn) reach(at r2.Vec) (float64, int) {
 		if d.ID.Kind == UpperBar || d.ID.Kind == LowerBar {
 			class = barClass
 		}
-		return math.Max(0, nearest-d.Width/2), class
+		return math.Max(0, nearest-d.Thick/2), class
 	}
 	return math.Inf(1), areaClass
 }

@@ -131,14 +131,32 @@ func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
 	}
 }
 
+// edgeWidth is that of the line along the sides of a path with girth [px].
+const edgeWidth = 1.3
+
 // stroke draws the current path's outline.
 func (r *Renderer) stroke(d *Drawn, colors *palette.Palette) {
 	if d.Stroke == None {
 		return
 	}
+	width := d.Width
+	if d.Shape == Path {
+		width = math.Max(d.Thick, 1)
+	}
+	if d.Edge != None && width > 2*edgeWidth {
+		r.canvas.SetColor(d.Edge.In(colors))
+		r.canvas.SetLineDash(nil, 0)
+		r.canvas.SetLineCap(raster.ButtCap)
+		r.canvas.SetLineWidth(vg.Length(width))
+		r.canvas.Stroke(r.path)
+		width -= 2 * edgeWidth
+	}
 	r.canvas.SetColor(d.Stroke.In(colors))
-	r.canvas.SetLineWidth(vg.Length(d.Width))
+	r.canvas.SetLineWidth(vg.Length(width))
 	r.canvas.SetLineCap(raster.RoundCap)
+	if d.Girth > 0 {
+		r.canvas.SetLineCap(raster.ButtCap)
+	}
 	if d.Dashed {
 		r.canvas.SetLineCap(raster.ButtCap)
 		r.canvas.SetLineDash(r.dashes, 0)
@@ -183,7 +201,7 @@ func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
 	n := r2.Vec{X: -u.Y, Y: u.X}
 	r.canvas.SetColor(colors.Background)
 	half := arrowLength / 2 * float64(d.Arrows)
-	width := math.Max(arrowWidth, d.Width) * 0.5
+	width := math.Min(math.Max(arrowWidth, d.Thick), 3*arrowWidth) * 0.5
 	for _, end := range []struct {
 		at   r2.Vec
 		sign float64

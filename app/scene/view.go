@@ -14,8 +14,8 @@ type Plane struct {
 	Across, Upright string // names of the axes that they lie along; empty in a view at an angle, which has no grid and no coordinates
 }
 
-// of returns where a point of the ground's frame falls on the plane [m].
-func (p Plane) of(q r3.Vec) r2.Vec { return r2.Vec{X: r3.Dot(p.Right, q), Y: r3.Dot(p.Up, q)} }
+// On returns where a point of the ground's frame falls on the plane [m].
+func (p Plane) On(q r3.Vec) r2.Vec { return r2.Vec{X: r3.Dot(p.Right, q), Y: r3.Dot(p.Up, q)} }
 
 // measured reports whether distances along both axes have names.
 func (p Plane) measured() bool { return p.Across != "" && p.Upright != "" }
@@ -36,7 +36,7 @@ const (
 )
 
 // Screen turns a point of the ground's frame into pixels.
-func (v View) Screen(p r3.Vec) r2.Vec { return v.screen(v.Plane.of(p)) }
+func (v View) Screen(p r3.Vec) r2.Vec { return v.screen(v.Plane.On(p)) }
 
 // World turns pixels into a point of the ground's frame [m]: of those that are
 // drawn there, the one on the plane through the rear contact point.

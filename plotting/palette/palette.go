@@ -43,6 +43,10 @@ type Palette struct {
 	CG      color.RGBA // center of gravity
 	Ghost   color.RGBA // ride height behind a moved pose
 
+	Frame     color.RGBA // tubes and blocks drawn for orientation only
+	FrameEdge color.RGBA // their outlines
+	Shell     color.RGBA // the body around them
+
 	Squat Ramp // anti-squat of the combinations of holes
 }
 
@@ -64,6 +68,7 @@ var Light = Palette{
 	Good: rgb(0x2c7a3d), Bad: rgb(0xb3261e), Target: translucent(0x2c7a3d, 40),
 	Ground: rgb(0x6b5d48), Tire: rgb(0xcdd0d1), Rim: rgb(0x4a555c), Housing: rgb(0x39444b), Chassis: rgb(0x6d5a2c), Hole: rgb(0x98a0a5), Spring: rgb(0x7a8288), Shaft: rgb(0xa8adb0),
 	Center: rgb(0x0d6f66), Action: rgb(0x0d6f66), Whole: rgb(0x75671a), CG: rgb(0x1d2830), Ghost: rgb(0xc3c6c6),
+	Frame: rgb(0xe9e7e1), FrameEdge: rgb(0xc4c3bd), Shell: rgb(0xf5f2eb),
 	Squat: newRamp(0x2b1a78, 0x2a50ba, 0x0c7c40, 0xb57a05, 0xc7803a),
 }
 
@@ -74,5 +79,6 @@ var Dark = Palette{
 	Good: rgb(0x6fcf83), Bad: rgb(0xff7b72), Target: translucent(0x6fcf83, 38),
 	Ground: rgb(0xa8926d), Tire: rgb(0x384249), Rim: rgb(0xa9b3b8), Housing: rgb(0xc3cbd0), Chassis: rgb(0xd2b566), Hole: rgb(0x6f7a81), Spring: rgb(0x9aa4aa), Shaft: rgb(0x59646b),
 	Center: rgb(0x45c4b5), Action: rgb(0x45c4b5), Whole: rgb(0xd6c34a), CG: rgb(0xece7dc), Ghost: rgb(0x46525a),
+	Frame: rgb(0x2b343a), FrameEdge: rgb(0x434e55), Shell: rgb(0x1b2227),
 	Squat: newRamp(0x6a55c8, 0x4f8dee, 0x2fbf7c, 0xf5b840, 0xffe9a8),
 }

@@ -1,9 +1,8 @@
 package side
 
 import (
-	"math"
-
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -13,18 +12,35 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// bars draws the bars, colored and widened by what they carry.
-func (b *builder) bars() {
+// loads returns what the bars carry, by launch.RodID.
+func (b *builder) loads() (loads [len(launch.Bars)]parts.BarLoad) {
+	for _, bar := range launch.Bars {
+		l := &loads[bar]
+		l.Tension, l.Unknown = b.tension(bar)
+		use, _ := b.result.Hold(bar.Pair(), l.Tension)
+		l.Share, l.Most = use.Share, b.options.Most.Of(bar).Share
+	}
+	return loads
+}
+
+// tension returns what a bar carries [N], and true where nothing holds the axle.
+func (b *builder) tension(bar launch.RodID) (n float64, unknown bool) {
+	if l := b.options.Launch; l != nil {
+		return l.Tension[bar.Pair()][bar.Side()], false
+	}
+	load := b.options.Case.Of(&b.station.Loads)
+	if !load.Balanced {
+		return 0, true
+	}
+	return analysis.Tension(bar.Pair(), load), false
+}
+
+// barLabels words what the bars carry.
+func (b *builder) barLabels() {
 	for _, pair := range car.Pairs {
 		housing, chassis := b.ends(pair)
-		item := scene.Item{ID: barID(pair, 0), Points: b.list.Points(housing, chassis), Pick: closePick}
-		text, color := "", scene.Slack
-		if b.options.Launch != nil {
-			text, color = b.bothSides(item, pair)
-		} else {
-			text, color = b.oneSide(item, pair)
-		}
-		b.label(item.ID, r3.Scale(0.5, r3.Add(housing, chassis)), words.Capital(pair.Bars()), text, color, barBeside[pair], scene.Foremost)
+		text, color := b.barWords(pair)
+		b.label(barID(pair, 0), r3.Scale(0.5, r3.Add(housing, chassis)), words.Capital(pair.Bars()), text, color, barBeside[pair], scene.Foremost)
 	}
 }
 
@@ -37,58 +53,41 @@ func barID(pair car.Pair, ghost int) scene.ID {
 	return scene.ID{Kind: [...]scene.Kind{scene.UpperBar, scene.LowerBar}[pair], Ghost: ghost}
 }
 
-// oneSide draws a bar that stands for left and right, and words its force.
-func (b *builder) oneSide(item scene.Item, pair car.Pair) (text string, color scene.Color) {
-	load := b.options.Case.Of(&b.station.Loads)
-	if !load.Balanced {
-		item.Stroke, item.Width = scene.Slack, barLeast
-		b.add(item)
-		return "no force", scene.Slack
-	}
-	return b.loaded(item, pair, analysis.Tension(pair, load))
-}
-
 // far is how far the left-hand bars, which are farther from the eye, are drawn
 // from the right-hand ones [px].
 var far = r2.Vec{X: -7, Y: -7}
 
-// bothSides draws the left-hand bar behind the right-hand one and words both
-// forces.
-func (b *builder) bothSides(item scene.Item, pair car.Pair) (text string, color scene.Color) {
-	tension := b.options.Launch.Tension[pair]
-	left := item
-	left.ID.Side, item.ID.Side = scene.Left, scene.Right
-	left.Points = b.list.Points(left.Points...)
-	for i := range left.Points {
-		left.Points[i].Y *= -1
+// barWords says what the bars of a pair carry, in the color of that of the right-hand one.
+func (b *builder) barWords(pair car.Pair) (text string, color scene.Color) {
+	right := launch.RodID(2*pair) + 1
+	tension, unknown := b.tension(right)
+	if unknown {
+		return "no force", scene.Slack
 	}
-	left.Shift, left.Pick = far, 0
-	leftText, _ := b.loaded(left, pair, tension[0])
-	rightText, color := b.loaded(item, pair, tension[1])
-	return "left " + leftText + "; right " + rightText, color
-}
-
-// loaded draws a bar under a tension [N] and words its force.
-func (b *builder) loaded(item scene.Item, pair car.Pair, tension float64) (text string, color scene.Color) {
-	use, way := b.result.Hold(pair, tension)
-	most := b.options.most(item.ID)
-	item.Stroke = scene.Slack
+	text = b.loadWords(pair, tension)
 	switch {
 	case tension > 0:
-		item.Stroke, item.Arrows = scene.Pull, -1
+		color = scene.Pull
 	case tension < 0:
-		item.Stroke, item.Arrows = scene.Push, 1
+		color = scene.Push
+	default:
+		color = scene.Slack
 	}
-	item.Width = barLeast + barSpan*math.Min(use.Share, 1)
-	if use.Share > 1 || most.Share > 1 {
-		b.add(scene.Item{ID: item.ID, Points: item.Points, Stroke: scene.Bad, Width: item.Width + 6, Shift: item.Shift})
+	if b.options.Launch != nil {
+		left, _ := b.tension(right.Opposite())
+		return "left " + b.loadWords(pair, left) + "; right " + text, color
 	}
-	b.add(item)
-	text = words.LoadAndShare(way, use, b.options.Units)
-	if b.options.Launch == nil && most.Share > 1 && most.Share > use.Share {
+	use, _ := b.result.Hold(pair, tension)
+	if most := b.options.most(barID(pair, 0)); most.Share > 1 && most.Share > use.Share {
 		text += "; " + words.Most(most, b.options.Units)
 	}
-	return text, item.Stroke
+	return text, color
+}
+
+// loadWords says what a tension is of what the bars of a pair may carry.
+func (b *builder) loadWords(pair car.Pair, tension float64) string {
+	use, way := b.result.Hold(pair, tension)
+	return words.LoadAndShare(way, use, b.options.Units)
 }
 
 // most returns the most that is asked of a bar by its ID; of both bars of a pair where

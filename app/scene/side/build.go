@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/linkage"
@@ -27,6 +28,8 @@ type Options struct {
 	Held     bool              // what is Hot is being dragged
 	Cloud    *Cloud            // combinations of holes; nil for none
 	Ghosts   []Ghost           // setups that this one is held against
+
+	memory *memory // nil for none
 }
 
 // away reports whether a station is another than ride height.
@@ -42,34 +45,23 @@ type Instant struct {
 	// CenterPath is where the instant center goes over the whole launch, in
 	// pieces, ground's frame [m].
 	CenterPath [][]r2.Vec
+	Stance     *parts.Stance // where all bodies are; nil as at the station
 }
 
-// Sizes of parts whose real size is not among the inputs, drawn to give an
-// idea of the place.
+// Distances [m].
 const (
-	tubeRadius   = 1.75 * units.Inch // axle tube
-	caseRadius   = 4.5 * units.Inch  // gear case
-	pinionReach  = 10 * units.Inch   // pinion yoke ahead of the axle
-	pinionRadius = 1.6 * units.Inch
-	coilRadius   = 1.6 * units.Inch
-	coilTurns    = 7
-	bracketEdge  = 0.75 * units.Inch // plate beyond the outermost holes
 	ghostTravel  = 0.02 * units.Inch // least travel that shows the ride-height ghost
 	farCenter    = 400 * units.Inch  // an instant center beyond is not drawn
 	lineReach    = 500 * units.Inch  // lines that run out of the picture
-	rimShare     = 0.52              // rim over tire radius
-	spokeCount   = 5
-	wheelieWheel = 2 * units.Inch // radius of the wheelie bar's wheel
-	trackMark    = units.Foot     // between marks on the track that a launch runs over
-	trackReach   = 20             // marks ahead of and behind the contact
+	wheelieWheel = 2 * units.Inch    // radius of the wheelie bar's wheel
+	trackMark    = units.Foot        // between marks on the track that a launch runs over
+	trackReach   = 20                // marks ahead of and behind the contact
 )
 
 // Widths and sizes on screen [px].
 const (
 	thin      = 1.0
 	line      = 1.6
-	barLeast  = 4.0
-	barSpan   = 7.0 // added at full use of the capacity
 	holeSize  = 3.2
 	pivotSize = 6.0
 	easyPick  = 11.0
@@ -82,34 +74,77 @@ type builder struct {
 	station *analysis.Station
 	options Options
 	list    *scene.List
+	parts   *parts.Builder
 }
 
 // Build fills a list with what is drawn of a result at a station, back to front.
 func Build(list *scene.List, r *analysis.Result, s *analysis.Station, o Options) {
 	list.Clear()
-	b := &builder{result: r, station: s, options: o, list: list}
+	if o.memory == nil {
+		o.memory = new(memory)
+	}
+	b := &builder{result: r, station: s, options: o, list: list, parts: &o.memory.shown}
+	b.start()
+	b.parts.Frame()
+	b.parts.Flush()
+	b.parts.Wheels()
+	b.parts.Flush()
 	b.target()
 	b.ground()
 	b.rideHeight()
-	b.wheels()
 	b.referenceLines()
 	b.targetRays()
-	b.spring()
-	b.chassis()
-	b.housing()
-	b.driveshaft()
-	b.wheelieBar()
+	b.ghosts()
+	b.car()
 	b.cloud()
 	b.targetOutline()
-	b.ghosts()
 	b.barLines()
-	b.bars()
+	b.barLabels()
 	b.centerPath()
 	b.holes()
 	b.marks()
 	b.cloudMarks()
 	b.rayLabels()
 	b.targetHandles()
+}
+
+// memory is used anew for each picture.
+type memory struct{ shown, other parts.Builder }
+
+// start places the car as it stands.
+func (b *builder) start() {
+	stance := parts.Standing(b.result, b.station)
+	if l := b.options.Launch; l != nil {
+		stance.Spin, stance.Come = l.Spin, l.Distance
+		if l.Stance != nil {
+			stance = *l.Stance
+		}
+	}
+	b.parts.Start(b.list, b.result.Car, stance, Plane)
+}
+
+// beside returns a builder of another setup or station, to place its bars.
+func (b *builder) beside(r *analysis.Result, s *analysis.Station) *builder {
+	of := &builder{result: r, station: s, parts: &b.options.memory.other}
+	of.start()
+	return of
+}
+
+// car lists what carries load, with the left-hand bars beside the right-hand ones in a
+// launch.
+func (b *builder) car() {
+	if b.options.Launch != nil {
+		b.parts.Part(far)
+	}
+	b.parts.Housing()
+	b.parts.CoilOvers()
+	b.parts.Driveshaft()
+	b.parts.Locator(b.result.Options.Setup)
+	b.parts.WheelieBar()
+	b.parts.Brackets()
+	loads := b.loads()
+	b.parts.Bars(b.result.Options.Setup, &loads)
+	b.parts.Flush()
 }
 
 func (b *builder) add(i scene.Item) { b.list.Add(i) }

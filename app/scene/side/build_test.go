@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -63,58 +64,138 @@ func TestPivotsAreWhereTheFileSays(t *testing.T) {
 	}
 }
 
-// Tires, springs and bars are as far from the middle as the car file says; what
+// Tires and springs are as far from the middle as the car file says, on both sides; what
 // the side view's geometry consists of is in the middle.
 func TestDepth(t *testing.T) {
 	r := demo(t)
 	c := r.Car
 	p := picture(r, &r.Ride, options())
-	for kind, y := range map[scene.Kind][]float64{
-		scene.RearTire:      {-c.Body.TrackRear / 2},
-		scene.FrontTire:     {-c.Body.TrackFront / 2},
-		scene.Spring:        {-c.Launch.Suspension.RearSpread / 2},
-		scene.UpperBar:      {-c.Housing.SpreadUpper / 2, -c.Chassis.SpreadUpper / 2},
-		scene.LowerBar:      {-c.Housing.SpreadLower / 2, -c.Chassis.SpreadLower / 2},
-		scene.InstantCenter: {0}, scene.CG: {0}, scene.ActionLine: {0}, scene.BarLine: {0}, scene.TargetBox: {0}, scene.Ground: {0},
+	for kind, y := range map[scene.Kind]float64{
+		scene.RearTire: c.Body.TrackRear / 2, scene.FrontTire: c.Body.TrackFront / 2, scene.Spring: c.Launch.Suspension.RearSpread / 2,
+		scene.InstantCenter: 0, scene.CG: 0, scene.ActionLine: 0, scene.BarLine: 0, scene.TargetBox: 0, scene.Ground: 0,
 	} {
-		found := find(p, kind)
-		if len(found) == 0 {
-			t.Errorf("nothing of kind %v is drawn", kind)
-		}
-		for _, d := range found {
-			for i, q := range d.Item.Points {
-				if want := y[min(i, len(y)-1)]; math.Abs(q.Y-want) > 1e-12 {
-					t.Errorf("kind %v: point %d of %d is %v to the left, want %v", kind, i, len(d.Item.Points), q.Y, want)
+		least, most := map[scene.Side]float64{}, map[scene.Side]float64{}
+		for _, d := range find(p, kind) {
+			for _, q := range d.Item.Points {
+				if _, ok := least[d.ID.Side]; !ok {
+					least[d.ID.Side], most[d.ID.Side] = q.Y, q.Y
 				}
+				least[d.ID.Side], most[d.ID.Side] = min(least[d.ID.Side], q.Y), max(most[d.ID.Side], q.Y)
+			}
+		}
+		want := map[scene.Side]float64{scene.Left: y, scene.Right: -y}
+		if y == 0 {
+			want = map[scene.Side]float64{scene.Both: 0}
+		}
+		for side, y := range want {
+			// A tire reaches out from its middle to one side in front of the eye.
+			if len(least) != len(want) || y < least[side]-1e-9 || y > most[side]+1e-9 {
+				t.Errorf("kind %v, side %v: from %v to %v to the left, want %v among them", kind, side, least[side], most[side], y)
 			}
 		}
 	}
 }
 
+// A bar is a tube of its diameter on the line between its holes.
+func TestBarsRunBetweenTheirHoles(t *testing.T) {
+	r := demo(t)
+	c := r.Car
+	p := picture(r, &r.Ride, options())
+	for _, row := range []car.Row{car.ChassisUpper, car.ChassisLower} {
+		rear, kind, chassis, housing := car.HousingUpper, scene.UpperBar, c.Chassis.SpreadUpper, c.Housing.SpreadUpper
+		if row == car.ChassisLower {
+			rear, kind, chassis, housing = car.HousingLower, scene.LowerBar, c.Chassis.SpreadLower, c.Housing.SpreadLower
+		}
+		for side, y := range map[scene.Side]float64{scene.Left: 0.5, scene.Right: -0.5} {
+			front, back := row.Hole(c, 0), rear.Hole(c, 0)
+			from := r3.Vec{X: back.X, Y: y * housing, Z: back.Y + c.Tires.RearRadius}
+			along := r3.Unit(r3.Sub(r3.Vec{X: front.X, Y: y * chassis, Z: front.Y}, from))
+			tube := tubeOf(t, p, kind, side)
+			for _, end := range tube.Item.Points {
+				if off := r3.Norm(r3.Cross(along, r3.Sub(end, from))); off > 1e-9 {
+					t.Errorf("kind %v, side %v: an end is %v m off the line between the holes", kind, side, off)
+				}
+			}
+			if want := row.Pair().Bar(c).OD; tube.Girth != want {
+				t.Errorf("kind %v, side %v: it is %v m thick, want %v", kind, side, tube.Girth, want)
+			}
+		}
+	}
+}
+
+// tubeOf returns the tube of a bar of the car shown, which is what is picked of it.
+func tubeOf(t *testing.T, p *scene.Picture, kind scene.Kind, side scene.Side) scene.Drawn {
+	t.Helper()
+	for _, d := range find(p, kind) {
+		if d.ID.Side == side && d.Pick > 0 {
+			return d
+		}
+	}
+	t.Fatalf("there is no bar of kind %v on side %v", kind, side)
+	return scene.Drawn{}
+}
+
+// struck returns whether a bar is marked as beyond its limit.
+func struck(p *scene.Picture, kind scene.Kind, side scene.Side) bool {
+	return slices.ContainsFunc(find(p, kind), func(d scene.Drawn) bool { return d.ID.Side == side && d.Stroke == scene.Bad })
+}
+
+// filled returns the part of a bar's tube that is filled, from the housing on, and its color.
+func filled(t *testing.T, p *scene.Picture, kind scene.Kind, side scene.Side) (part float64, color scene.Color) {
+	t.Helper()
+	tube := tubeOf(t, p, kind, side)
+	whole := r3.Norm(r3.Sub(tube.Item.Points[1], tube.Item.Points[0]))
+	for _, d := range find(p, kind) {
+		if d.ID.Side == side && d.Pick == 0 && d.Girth > 0 && (d.Stroke == scene.Push || d.Stroke == scene.Pull) {
+			return r3.Norm(r3.Sub(d.Item.Points[1], d.Item.Points[0])) / whole, d.Stroke
+		}
+	}
+	return 0, scene.Slack
+}
+
+// arrows returns which way the heads on a bar point.
+func arrows(p *scene.Picture, kind scene.Kind, side scene.Side) int {
+	for _, d := range find(p, kind) {
+		if d.ID.Side == side && d.Arrows != 0 {
+			return d.Arrows
+		}
+	}
+	return 0
+}
+
 func TestBarsTellPushFromPull(t *testing.T) {
 	r := reference(t)
 	p := picture(r, &r.Ride, options())
-	upper, lower := find(p, scene.UpperBar), find(p, scene.LowerBar)
-	u, l := upper[len(upper)-1], lower[len(lower)-1]
-	if u.Stroke != scene.Pull || u.Arrows != -1 || l.Stroke != scene.Push || l.Arrows != 1 {
-		t.Errorf("upper %v, %d; lower %v, %d", u.Stroke, u.Arrows, l.Stroke, l.Arrows)
-	}
-	if !(l.Width > u.Width) {
-		t.Error("the bar nearer to its limit is not drawn wider")
+	for _, side := range []scene.Side{scene.Left, scene.Right} {
+		for kind, want := range map[scene.Kind]struct {
+			pair   car.Pair
+			color  scene.Color
+			arrows int
+		}{scene.UpperBar: {car.Upper, scene.Pull, -1}, scene.LowerBar: {car.Lower, scene.Push, 1}} {
+			use, _ := r.Use(want.pair, analysis.Hit, &r.Ride)
+			part, color := filled(t, p, kind, side)
+			if color != want.color || arrows(p, kind, side) != want.arrows || math.Abs(part-use.Share) > 1e-9 {
+				t.Errorf("kind %v: %v of it filled in %v, heads %d; its share is %v", kind, part, color, arrows(p, kind, side), use.Share)
+			}
+			if struck(p, kind, side) {
+				t.Errorf("kind %v: a bar within its limit is marked", kind)
+			}
+		}
 	}
 	q := edited(t, r, func(c *car.Car) { c.Check.Factor = 10 })
-	if lower := find(picture(q, &q.Ride, options()), scene.LowerBar); len(lower) != 2 || lower[0].Stroke != scene.Bad {
-		t.Error("a bar beyond its limit is not marked")
+	over := picture(q, &q.Ride, options())
+	if part, _ := filled(t, over, scene.LowerBar, scene.Right); part != 1 || !struck(over, scene.LowerBar, scene.Right) {
+		t.Errorf("a bar beyond its limit is filled by %v, not marked", part)
 	}
 	// One that is within it here and beyond it elsewhere is marked too, and says where.
 	o := options()
 	o.Most = r.Envelope(nil)
 	o.Most[launch.LowerRight][column.Push] = analysis.Demand{Bar: launch.LowerRight, Way: column.Push, Source: analysis.FromLaunch, Force: 1, Share: 1.57, Time: 0.054}
 	p = picture(r, &r.Ride, o)
-	if lower := find(p, scene.LowerBar); lower[0].Stroke != scene.Bad || !strings.Contains(strings.Join(labels(p, scene.LowerBar), ""), "157 %") {
+	if !struck(p, scene.LowerBar, scene.Right) || !strings.Contains(strings.Join(labels(p, scene.LowerBar), ""), "157 %") {
 		t.Errorf("a bar beyond its limit in the launch is not marked: %q", labels(p, scene.LowerBar))
 	}
-	if upper := find(p, scene.UpperBar); upper[0].Stroke == scene.Bad {
+	if struck(p, scene.LowerBar, scene.Left) || struck(p, scene.UpperBar, scene.Right) {
 		t.Error("a bar within its limit is marked")
 	}
 	said := side.Describe(scene.ID{Kind: scene.LowerBar}, r, &r.Ride, o)
@@ -181,11 +262,11 @@ func TestPicking(t *testing.T) {
 		{"pivot from the side", r2.Add(on(22.5, 17), r2.Vec{X: 7}), scene.ID{Kind: scene.Pivot, Row: car.ChassisUpper, Index: 2}},
 		{"free hole", on(22.5, 18.5), scene.ID{Kind: scene.Hole, Row: car.ChassisUpper, Index: 0}},
 		{"housing hole", on(2.5, 10.25), scene.ID{Kind: scene.Hole, Row: car.HousingLower, Index: 1}},
-		{"upper bar", on(12.5, 19.75), scene.ID{Kind: scene.UpperBar}},
-		{"lower bar", on(14, 11.25), scene.ID{Kind: scene.LowerBar}},
+		{"upper bar", on(12.5, 19.75), scene.ID{Kind: scene.UpperBar, Side: scene.Right}},
+		{"lower bar", on(14, 11.25), scene.ID{Kind: scene.LowerBar, Side: scene.Right}},
 		{"instant center", on(41.25, 11.84), scene.ID{Kind: scene.InstantCenter}},
-		{"tire", on(-14, 16), scene.ID{Kind: scene.RearTire}},
-		{"chassis plate", on(24.2, 14.5), scene.ID{Kind: scene.ChassisBody}},
+		{"tire", on(-14, 16), scene.ID{Kind: scene.RearTire, Side: scene.Right}},
+		{"chassis plate", on(24.2, 14.5), scene.ID{Kind: scene.ChassisBody, Side: scene.Right}},
 		{"nothing", on(33, 33), scene.ID{}},
 	} {
 		if got := p.Pick(c.at); got != c.want {

@@ -60,6 +60,8 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 	case scene.WheelieBar:
 		w := r.Car.Launch.WheelieBar
 		return []string{"Wheelie bar", length(w.Reach) + " behind the axle, " + length(w.Height) + " above the ground at ride height"}
+	case scene.Locator:
+		return []string{words.Capital(r.Car.Launch.Locator.Kind)}
 	case scene.HousingBody:
 		return o.hinted("drag moves all its holes", "Housing", "pinion "+o.Units.Nose(s.Pose.Turn)+" of ride height")
 	case scene.ChassisBody:

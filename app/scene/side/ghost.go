@@ -34,7 +34,7 @@ func (b *builder) ghosts() {
 
 // ghost draws one of them, counted from 1.
 func (b *builder) ghost(g *Ghost, number int) {
-	of := builder{result: g.Result, station: g.Station}
+	of := b.beside(g.Result, g.Station)
 	ic, near := g.Station.InstantCenter, g.Station.HasInstantCenter
 	near = near && math.Abs(ic.X) < farCenter && math.Abs(ic.Y) < farCenter
 	for _, pair := range car.Pairs {

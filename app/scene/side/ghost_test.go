@@ -83,10 +83,10 @@ func TestTheSetupItselfIsPickedFirst(t *testing.T) {
 	}{
 		// The lower bars run from (2.5, 11) to (25.5, 12.25), the setup's own to
 		// (25.5, 11.5) and the other ghost's to (25.5, 10.75).
-		{"where all lower bars are near", on(6, 11.1), scene.ID{Kind: scene.LowerBar}},
+		{"where all lower bars are near", on(6, 11.1), scene.ID{Kind: scene.LowerBar, Side: scene.Right}},
 		{"on the first ghost's lower bar", r2.Add(on(24, 12.17), r2.Vec{Y: -6}), scene.ID{Kind: scene.LowerBar, Ghost: 1}},
 		{"on the second ghost's lower bar", r2.Add(on(24, 10.77), r2.Vec{Y: 6}), scene.ID{Kind: scene.LowerBar, Ghost: 2}},
-		{"the upper bars, one on the other", on(12.5, 19.75), scene.ID{Kind: scene.UpperBar}},
+		{"the upper bars, one on the other", on(12.5, 19.75), scene.ID{Kind: scene.UpperBar, Side: scene.Right}},
 		{"a ghost's hole", on(25.5, 12.25), scene.ID{Kind: scene.Hole, Row: car.ChassisLower, Index: 0}},
 		{"where an upper bar's line runs to all instant centers", center(1), scene.ID{Kind: scene.BarLine, Index: int(car.Upper)}},
 		{"beside a ghost's instant center", r2.Add(center(1), r2.Vec{X: 2, Y: -9}), scene.ID{Kind: scene.InstantCenter, Ghost: 1}},

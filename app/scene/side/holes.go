@@ -40,13 +40,7 @@ func (b *builder) holes() {
 }
 
 // hole places a right-hand hole of a row.
-func (b *builder) hole(row car.Row, h r2.Vec) r3.Vec {
-	out := outboard(row, b.result.Car)
-	if row.OnChassis() {
-		return across(b.place(h), -out)
-	}
-	return across(b.onHousing(h), -out)
-}
+func (b *builder) hole(row car.Row, h r2.Vec) r3.Vec { return b.parts.Hole(row, -1, h) }
 
 // pivot places the right-hand hole of a row that the setup uses.
 func (b *builder) pivot(row car.Row) r3.Vec {
@@ -63,17 +57,4 @@ func (b *builder) ends(pair car.Pair) (housing, chassis r3.Vec) {
 func (b *builder) seen(pair car.Pair) (housing, chassis r2.Vec) {
 	h, c := b.ends(pair)
 	return flat(h), flat(c)
-}
-
-// outboard returns how far the bars in a row of holes, on either side, are from
-// the middle of the car [m].
-func outboard(row car.Row, c *car.Car) float64 {
-	bracket := &c.Housing
-	if row.OnChassis() {
-		bracket = &c.Chassis
-	}
-	if row.Pair() == car.Upper {
-		return bracket.SpreadUpper / 2
-	}
-	return bracket.SpreadLower / 2
 }

@@ -2,6 +2,7 @@ package side_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -25,32 +26,24 @@ func launched(t *testing.T, l side.Instant) *scene.Picture {
 
 func TestLaunchShowsLeftAndRightBars(t *testing.T) {
 	p := launched(t, side.Instant{Tension: [2][2]float64{{10000, 30000}, {-20000, 60000}}})
-	upper, lower := find(p, scene.UpperBar), find(p, scene.LowerBar)
-	if len(upper) != 2 || len(lower) != 3 {
-		t.Fatalf("%d upper and %d lower bars; want left and right, one marked as beyond its limit", len(upper), len(lower))
+	left, color := filled(t, p, scene.UpperBar, scene.Left)
+	if right, _ := filled(t, p, scene.UpperBar, scene.Right); !(right > left) || color != scene.Pull || arrows(p, scene.UpperBar, scene.Left) != -1 {
+		t.Errorf("left filled by %v in %v, right by %v", left, color, right)
 	}
-	left, right := upper[0], upper[1]
-	if !(right.Width > left.Width) || right.Stroke != scene.Pull || left.Arrows != -1 {
-		t.Errorf("left %v wide, right %v wide in %v", left.Width, right.Width, right.Stroke)
-	}
-	if lower[0].Stroke != scene.Push || lower[1].Stroke != scene.Bad || lower[2].Stroke != scene.Pull {
-		t.Errorf("lower bars in %v, %v, %v", lower[0].Stroke, lower[1].Stroke, lower[2].Stroke)
+	if _, color := filled(t, p, scene.LowerBar, scene.Left); color != scene.Push || struck(p, scene.LowerBar, scene.Left) || !struck(p, scene.LowerBar, scene.Right) {
+		t.Errorf("the lower left bar is in %v; of both the right one alone is beyond its limit", color)
 	}
 	if words := labels(p, scene.UpperBar); len(words) != 1 || !strings.Contains(words[0], "left pull 2,248 lb") || !strings.Contains(words[0], "right pull 6,744 lb") {
 		t.Errorf("the upper bars are labeled %q", words)
 	}
 }
 
-// The left-hand bars are farther from the eye: as far to the left as the others
-// are to the right, drawn before them, and so much aside that both are seen.
+// The left-hand bars are farther from the eye: drawn before the others, and so much aside
+// that both are seen and can be picked.
 func TestTheLeftBarsAreBehind(t *testing.T) {
 	p := launched(t, side.Instant{Tension: [2][2]float64{{10000, 10000}, {-10000, -10000}}})
 	for _, kind := range []scene.Kind{scene.UpperBar, scene.LowerBar} {
-		bars := find(p, kind)
-		if len(bars) != 2 || bars[0].ID.Side != scene.Left || bars[1].ID.Side != scene.Right {
-			t.Fatalf("kind %v: %d bars", kind, len(bars))
-		}
-		left, right := bars[0], bars[1]
+		left, right := tubeOf(t, p, kind, scene.Left), tubeOf(t, p, kind, scene.Right)
 		for i := range left.Item.Points {
 			a, b := left.Item.Points[i], right.Item.Points[i]
 			if a.Y <= 0 || r3.Norm(r3.Sub(a, r3.Vec{X: b.X, Y: -b.Y, Z: b.Z})) > 1e-12 {
@@ -60,15 +53,24 @@ func TestTheLeftBarsAreBehind(t *testing.T) {
 				t.Errorf("kind %v: the left bar is drawn %v px from the right one", kind, d)
 			}
 		}
-		middle := r2.Scale(0.5, r2.Add(right.Points[0], right.Points[1]))
-		if got := p.Pick(middle); got.Kind != kind || got.Side != scene.Right {
-			t.Errorf("on the right bar is %+v", got)
+		sides := []scene.Side{}
+		for _, d := range find(p, kind) {
+			sides = append(sides, d.ID.Side)
 		}
-		// Of what is seen of the left one nothing is in the way of what is behind.
-		across := r2.Sub(left.Points[1], left.Points[0])
-		beyond := r2.Add(r2.Scale(0.5, r2.Add(left.Points[0], left.Points[1])), r2.Scale(left.Width/2/r2.Norm(across), r2.Vec{X: across.Y, Y: -across.X}))
-		if got := p.Pick(beyond); got.Side == scene.Left {
-			t.Errorf("on the left bar is %+v", got)
+		if !slices.IsSortedFunc(sides, func(a, b scene.Side) int { return int(a - b) }) {
+			t.Errorf("kind %v: the left bar is not behind the right one", kind)
+		}
+		for _, bar := range []scene.Drawn{left, right} {
+			// Off the other one.
+			along := r2.Unit(r2.Sub(bar.Points[1], bar.Points[0]))
+			out := r2.Scale(bar.Thick/2, r2.Vec{X: -along.Y, Y: along.X})
+			if other := map[scene.Side]scene.Drawn{scene.Left: right, scene.Right: left}[bar.ID.Side]; r2.Dot(out, r2.Sub(bar.Points[0], other.Points[0])) < 0 {
+				out = r2.Scale(-1, out)
+			}
+			middle := r2.Add(r2.Scale(0.5, r2.Add(bar.Points[0], bar.Points[1])), out)
+			if got := p.Pick(middle); got.Kind != kind || got.Side != bar.ID.Side {
+				t.Errorf("on the bar %+v is %+v", bar.ID, got)
+			}
 		}
 	}
 }
@@ -102,7 +104,14 @@ func TestWheelAndTrackMoveWithTheLaunch(t *testing.T) {
 		t.Error("the marks are not periodic")
 	}
 	// The tire rolls forward: its spoke on the right goes down.
-	spoke := func(p *scene.Picture) float64 { return find(p, scene.RearTire)[2].Item.Points[1].Z }
+	spoke := func(p *scene.Picture) float64 {
+		for _, d := range find(p, scene.RearTire) {
+			if d.Shape == scene.Path && d.ID.Side == scene.Right && d.Item.Points[0].X > 0.05 {
+				return d.Item.Points[0].Z // of one ahead of the axle
+			}
+		}
+		return 0
+	}
 	if !(spoke(moved) < spoke(still)) {
 		t.Errorf("spoke from %v to %v", spoke(still), spoke(moved))
 	}
@@ -116,11 +125,16 @@ func TestWheelieBarIsDrawnWhereItIs(t *testing.T) {
 	q := edited(t, r, func(c *car.Car) { c.Launch.WheelieBar.Reach, c.Launch.WheelieBar.Height = 1.5, 0.1 })
 	p := picture(q, &q.Ride, options())
 	// Its wheel's lowest point is as high as the car file says.
-	wheel := find(p, scene.WheelieBar)[1]
-	if at := wheel.Item.Points[0]; math.Abs(at.X+1.5) > 1e-9 || math.Abs(at.Z-wheel.Item.Radius-0.1) > 1e-9 {
-		t.Errorf("its wheel of %v m is at %v", wheel.Item.Radius, at)
+	lowest, rearmost := math.Inf(1), math.Inf(1)
+	for _, d := range find(p, scene.WheelieBar) {
+		for _, q := range d.Item.Points {
+			lowest, rearmost = min(lowest, q.Z), min(rearmost, q.X)
+		}
 	}
-	if v := side.ViewOfCar(800, 600, q); v.Screen(r3.Vec{X: -1.5 - wheel.Item.Radius}).X < 0 {
+	if math.Abs(lowest-0.1) > 1e-9 || rearmost > -1.5 {
+		t.Errorf("it reaches down to %v m and back to %v m", lowest, rearmost)
+	}
+	if v := side.ViewOfCar(800, 600, q); v.Screen(r3.Vec{X: rearmost}).X < 0 {
 		t.Error("the fitted car leaves its wheel out")
 	}
 }

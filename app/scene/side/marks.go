@@ -18,7 +18,7 @@ func (b *builder) rideHeight() {
 	if math.Abs(p.Travel) < ghostTravel && math.Abs(p.FrontTravel) < ghostTravel {
 		return
 	}
-	then := builder{result: b.result, station: &b.result.Ride}
+	then := b.beside(b.result, &b.result.Ride)
 	id := scene.ID{Kind: scene.RideHeight}
 	for _, pair := range car.Pairs {
 		b.add(scene.Item{ID: id, Points: b.list.Points(then.ends(pair)), Stroke: scene.Ghost, Width: 3})

@@ -2,6 +2,7 @@ package side
 
 import (
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
 	"bowline/app/study"
 	"bowline/model/launch"
 
@@ -18,6 +19,8 @@ type Viewpoint struct {
 
 	// Memory that is used anew for each picture.
 	instant Instant
+	stance  parts.Stance
+	memory  memory
 	ghosts  []Ghost
 	sights  []r3.Vec
 }
@@ -81,14 +84,15 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 	s := v.study
 	o := Options{
 		Units: s.Units(), Case: s.Case(), Selected: s.Pivot(), Hot: p.Hot, Held: p.Held,
-		Most: s.Envelope(), Labels: true, Moving: s.Moving(), Tuning: s.Searching(),
+		memory: &v.memory, Most: s.Envelope(), Labels: true, Moving: s.Moving(), Tuning: s.Searching(),
 	}
 	if s.Searching() {
 		o.Cloud = &v.cloud
 	}
 	if i, ok := s.Instant(); ok {
 		r := s.Launch()
-		v.instant = Instant{Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: s.CenterPath()}
+		v.stance = parts.Launched(r, i)
+		v.instant = Instant{Stance: &v.stance, Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: s.CenterPath()}
 		o.Launch = &v.instant
 	}
 	v.ghosts = v.ghosts[:0]
