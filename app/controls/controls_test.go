@@ -12,6 +12,8 @@ import (
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
+	"bowline/app/scene"
+	"bowline/app/scene/around"
 	"bowline/app/scene/side"
 	"bowline/app/stage"
 	"bowline/app/study"
@@ -19,6 +21,7 @@ import (
 	"bowline/model/car"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/software"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -39,9 +42,38 @@ func on(t *testing.T, o fyne.CanvasObject) {
 	test.NewTempWindow(t, o).Resize(fyne.NewSize(900, 600))
 }
 
+// over returns the toolbar over a stage, with two views of the car.
+func over(d *paneltest.Desk, v *stage.Stage) *Toolbar {
+	return NewToolbar(d.Study, v, View{"Side", side.New(d.Study)}, View{"3-D", around.New(d.Study, around.Around)})
+}
+
+// The toolbar shows the car from another side; what is drawn is what that view lists.
+func TestToolbarChoosesTheView(t *testing.T) {
+	d := see(t)
+	v := stage.New(d.Study, side.New(d.Study), look.Current)
+	b := over(d, v)
+	on(t, v)
+	sees := func(kind scene.Kind) bool {
+		test.WidgetRenderer(v).Refresh()
+		software.RenderCanvas(fyne.CurrentApp().Driver().CanvasForObject(v), look.New(look.Light))
+		return slices.ContainsFunc(v.Picture().Drawn, func(d scene.Drawn) bool { return d.ID.Kind == kind })
+	}
+	if b.view.Selected != "Side" || !slices.Equal(b.view.Options, []string{"Side", "3-D"}) || !sees(scene.InstantCenter) {
+		t.Errorf("of the views %q %q is chosen", b.view.Options, b.view.Selected)
+	}
+	b.view.SetSelected("3-D")
+	if b.view.Selected != "3-D" || sees(scene.InstantCenter) || !sees(scene.BarForce) {
+		t.Error("the view around the car is not shown")
+	}
+	b.view.SetSelected("Side")
+	if !sees(scene.InstantCenter) {
+		t.Error("the side view does not come back")
+	}
+}
+
 func TestToolbarChoosesSetupCaseAndMode(t *testing.T) {
 	d := see(t)
-	b := NewToolbar(d.Study, stage.New(d.Study, side.New(d.Study), look.Current))
+	b := over(d, stage.New(d.Study, side.New(d.Study), look.Current))
 	setups, load, moving := b.setup, b.load, b.moving
 	if !slices.Equal(setups.Options, []string{"baseline", "lower bar up"}) || setups.Selected != "baseline" || load.Selected != "Hit" || moving.Checked {
 		t.Errorf("setups %q, %q; case %q; moving %v", setups.Options, setups.Selected, load.Selected, moving.Checked)
@@ -70,7 +102,7 @@ func TestToolbarChoosesSetupCaseAndMode(t *testing.T) {
 // write it, whatever changes in whatever order.
 func TestBarsOnlyShowTheStudy(t *testing.T) {
 	d := see(t)
-	NewToolbar(d.Study, stage.New(d.Study, side.New(d.Study), look.Current))
+	over(d, stage.New(d.Study, side.New(d.Study), look.Current))
 	NewTravelBar(d.Study)
 	NewTimeBar(d.Study, func(f func()) { f() })
 	told := 0
@@ -203,7 +235,7 @@ func TestPlaying(t *testing.T) {
 func TestTheBarWraps(t *testing.T) {
 	d := paneltest.Demo(t, nothing)
 	view := stage.New(d.Study, side.New(d.Study), look.Current)
-	b := NewToolbar(d.Study, view)
+	b := over(d, view)
 	below := NewTravelBar(d.Study).Object
 	middle := NewMiddle(b, view, below)
 	on(t, middle)

@@ -8,7 +8,7 @@ import (
 
 // NewMiddle puts the toolbar over the side view and what moves the car below.
 func NewMiddle(bar *Toolbar, view, below fyne.CanvasObject) *fyne.Container {
-	m := container.New(&middleLayout{bar, view, below}, bar.setup, bar.load, bar.moving, bar.fits, view, below)
+	m := container.New(&middleLayout{bar, view, below}, bar.setup, bar.load, bar.view, bar.moving, bar.fits, view, below)
 	bar.turned = m.Refresh
 	return m
 }
@@ -22,18 +22,19 @@ type middleLayout struct {
 // Widths of the box of setups: names that are longer are cut.
 const (
 	leastSetup    = 92
+	viewWidth     = 76 // of the box of views
 	greatestSetup = 200
 )
 
 // widths returns how wide the parts of the bar are at least.
-func (b *Toolbar) widths() [4]float32 {
-	return [4]float32{leastSetup, b.load.MinSize().Width, b.moving.MinSize().Width, b.fits.MinSize().Width}
+func (b *Toolbar) widths() [5]float32 {
+	return [5]float32{leastSetup, b.load.MinSize().Width, viewWidth, b.moving.MinSize().Width, b.fits.MinSize().Width}
 }
 
 // arrange puts the parts of the bar in rows of a width, the fits at the right
 // and the box of setups as wide as there is room, and returns the rows' height.
 func (b *Toolbar) arrange(width float32, put func(o fyne.CanvasObject, at fyne.Position, size fyne.Size)) float32 {
-	parts, widths := [4]fyne.CanvasObject{b.setup, b.load, b.moving, b.fits}, b.widths()
+	parts, widths := [5]fyne.CanvasObject{b.setup, b.load, b.view, b.moving, b.fits}, b.widths()
 	height, pad := b.load.MinSize().Height, theme.Padding()
 	y := float32(0)
 	for first := 0; first < len(parts); {

@@ -2,6 +2,7 @@ package controls
 
 import (
 	"bowline/app/form"
+	"bowline/app/scene"
 	"bowline/app/scene/side"
 	"bowline/app/stage"
 	"bowline/app/study"
@@ -18,6 +19,7 @@ type Toolbar struct {
 	study  *study.Study
 	setup  *form.Select
 	load   *form.Radio
+	view   *form.Select
 	moving *form.Check
 	fits   *fyne.Container
 	cloud  *widget.Button // fits all instant centers, while the holes are searched
@@ -30,8 +32,14 @@ var caseWords = map[analysis.Case]string{analysis.Hit: "Hit", analysis.Hooked: "
 
 const launchWord = "Launch"
 
-// NewToolbar returns the bar over a side view.
-func NewToolbar(s *study.Study, v *stage.Stage) *Toolbar {
+// View is a view of the car that the toolbar offers, by its name.
+type View struct {
+	Name      string
+	Viewpoint scene.Viewpoint
+}
+
+// NewToolbar returns the bar over a stage, which shows the first of the views.
+func NewToolbar(s *study.Study, v *stage.Stage, views ...View) *Toolbar {
 	b := &Toolbar{study: s}
 	b.setup = form.NewSelect(b.names, func() string { return b.names()[s.Document().Setup()] }, form.Always(s.Document().SelectSetup))
 	b.load = form.NewRadio([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked], launchWord}, b.loading, func(word string) {
@@ -42,6 +50,17 @@ func NewToolbar(s *study.Study, v *stage.Stage) *Toolbar {
 			}
 		}
 	})
+	names := make([]string, len(views))
+	for i, each := range views {
+		names[i] = each.Name
+	}
+	looked := names[0]
+	b.view = form.NewSelect(func() []string { return names }, func() string { return looked }, form.Always(func(i int) {
+		if names[i] != looked {
+			looked = names[i]
+			v.Look(views[i].Viewpoint)
+		}
+	}))
 	b.moving = form.NewCheck("Move holes", s.Moving, form.Always(s.SetMoving))
 	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(side.FitCenters) })
 	b.fits = container.NewHBox(
@@ -80,6 +99,7 @@ func (b *Toolbar) loading() string {
 func (b *Toolbar) refresh() {
 	b.setup.Update()
 	b.load.Update()
+	b.view.Update()
 	b.moving.Update()
 	if on := b.study.Searching(); on != b.cloud.Visible() {
 		b.cloud.Hidden = !on

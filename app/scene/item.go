@@ -37,6 +37,8 @@ const (
 	Driveshaft
 	WheelieBar
 	Locator
+	BarForce  // of a bar on the chassis
+	Twist     // of the driveshaft on the axle
 	FrameTube // what is drawn for orientation only
 	InstantCenter
 	CenterPath
@@ -135,6 +137,7 @@ const (
 	Sight                // a circle with four ticks outward
 	Diamond              // a square on its corner
 	Swarm                // a dot at each point
+	Force                // a line through the points with a head at the last one
 )
 
 // Rank is which labels are placed first; of those that find no room the last are left out.

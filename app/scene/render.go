@@ -129,6 +129,28 @@ func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
 	if d.Arrows != 0 {
 		r.arrows(d, colors)
 	}
+	if d.Shape == Force {
+		r.head(d, colors)
+	}
+}
+
+// head draws the head of an arrow at its last point.
+func (r *Renderer) head(d *Drawn, colors *palette.Palette) {
+	tip, before := d.Points[len(d.Points)-1], d.Points[len(d.Points)-2]
+	way := r2.Sub(tip, before)
+	if r2.Norm(way) < 1e-6 {
+		return
+	}
+	way = r2.Unit(way)
+	aside := r2.Scale(arrowWidth/2+d.Width/2, r2.Vec{X: -way.Y, Y: way.X})
+	tip, foot := r2.Add(tip, r2.Scale(arrowLength/2, way)), r2.Sub(tip, r2.Scale(arrowLength/2, way))
+	r.path = r.path[:0]
+	r.path.Move(r.at(tip))
+	r.path.Line(r.at(r2.Add(foot, aside)))
+	r.path.Line(r.at(r2.Sub(foot, aside)))
+	r.path.Close()
+	r.canvas.SetColor(d.Stroke.In(colors))
+	r.canvas.Fill(r.path)
 }
 
 // edgeWidth is that of the line along the sides of a path with girth [px].

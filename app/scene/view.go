@@ -8,14 +8,22 @@ import (
 )
 
 // Plane is the plane that a view projects onto, at right angles to it. Its
-// points have the distances to the right and up from the rear contact point [m].
+// points have the distances to the right and up from Origin, the rear contact point unless it
+// is set [m].
 type Plane struct {
 	Right, Up       r3.Vec // unit vectors of the ground's frame, at right angles to each other
+	Origin          r3.Vec // of the ground's frame, where the plane's own is [m]
 	Across, Upright string // names of the axes that they lie along; empty in a view at an angle, which has no grid and no coordinates
 }
 
 // On returns where a point of the ground's frame falls on the plane [m].
-func (p Plane) On(q r3.Vec) r2.Vec { return r2.Vec{X: r3.Dot(p.Right, q), Y: r3.Dot(p.Up, q)} }
+func (p Plane) On(q r3.Vec) r2.Vec {
+	q = r3.Sub(q, p.Origin)
+	return r2.Vec{X: r3.Dot(p.Right, q), Y: r3.Dot(p.Up, q)}
+}
+
+// Eye returns the unit vector toward whoever looks at the plane.
+func (p Plane) Eye() r3.Vec { return r3.Cross(p.Right, p.Up) }
 
 // measured reports whether distances along both axes have names.
 func (p Plane) measured() bool { return p.Across != "" && p.Upright != "" }
@@ -39,10 +47,10 @@ const (
 func (v View) Screen(p r3.Vec) r2.Vec { return v.screen(v.Plane.On(p)) }
 
 // World turns pixels into a point of the ground's frame [m]: of those that are
-// drawn there, the one on the plane through the rear contact point.
+// drawn there, the one on the plane through Origin.
 func (v View) World(p r2.Vec) r3.Vec {
 	q := v.onPlane(p)
-	return r3.Add(r3.Scale(q.X, v.Plane.Right), r3.Scale(q.Y, v.Plane.Up))
+	return r3.Add(v.Plane.Origin, r3.Add(r3.Scale(q.X, v.Plane.Right), r3.Scale(q.Y, v.Plane.Up)))
 }
 
 // screen turns a point of the plane into pixels.

@@ -134,6 +134,7 @@ func (v *Stage) drop() {
 	v.hot = id
 	v.hands.Point(id)
 	v.report(problems)
+	v.redraw()
 }
 
 // DragEnd implements fyne.Draggable.

@@ -13,6 +13,7 @@ import (
 	"bowline/app/look"
 	"bowline/app/panel"
 	"bowline/app/runner"
+	"bowline/app/scene/around"
 	"bowline/app/scene/side"
 	"bowline/app/stage"
 	"bowline/app/study"
@@ -141,7 +142,8 @@ func (w *Window) build(o Options) {
 	w.inputs = inputs.New(w.doc, o.Library)
 	w.inputs.Later = w.later
 	w.inputs.SetOpenSections(w.app.Preferences().StringListWithFallback(prefOpen, []string{inputs.TitleSetup}))
-	w.view = stage.New(w.study, side.New(w.study), look.Current)
+	views := []controls.View{{Name: "Side", Viewpoint: side.New(w.study)}, {Name: "Top", Viewpoint: around.New(w.study, around.Above)}, {Name: "Rear", Viewpoint: around.New(w.study, around.Behind)}, {Name: "3-D", Viewpoint: around.New(w.study, around.Around)}}
+	w.view = stage.New(w.study, views[0].Viewpoint, look.Current)
 	w.view.Refused = w.refused
 	w.inputs.Said = w.say
 	w.charts = charts.New(w.study, w.post, func() []chart.Key { return w.panels.current().Charts() }, w.export)
@@ -159,7 +161,7 @@ func (w *Window) build(o Options) {
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	w.stage = controls.NewMiddle(controls.NewToolbar(w.study, w.view), w.view, w.below)
+	w.stage = controls.NewMiddle(controls.NewToolbar(w.study, w.view, views...), w.view, w.below)
 	caution := form.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.right = container.NewBorder(nil, caution, nil, nil, w.panels.tabs)
 	p := w.app.Preferences()

@@ -65,6 +65,15 @@ type History struct {
 	Frames      []Frame             // for pictures
 }
 
+// Tensions returns what the bars carry at an instant, by car.Pair and Side, pull positive
+// [N].
+func (h *History) Tensions(i int) (tension [2][2]float64) {
+	for _, bar := range Bars {
+		tension[bar.Pair()][bar.Side()] = h.Tension[bar][i]
+	}
+	return tension
+}
+
 // Peak is the largest pull and push of a member, both as magnitudes, over every
 // step of the integration; 0 where it never occurs.
 type Peak struct {

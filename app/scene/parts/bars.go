@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bowline/app/scene"
+	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/launch"
 
@@ -16,6 +17,13 @@ type BarLoad struct {
 	Share   float64 // of what it may carry that way [1]
 	Most    float64 // the largest share that is asked of it anywhere [1]
 	Unknown bool    // bars and springs do not hold the axle
+}
+
+// Loaded returns a bar's load: a tension, or none that is known, held against what the bar may
+// carry, and the most that is asked of it.
+func Loaded(r *analysis.Result, e *analysis.Envelope, bar launch.RodID, tension float64, unknown bool) BarLoad {
+	use, _ := r.Hold(bar.Pair(), tension)
+	return BarLoad{Tension: tension, Share: use.Share, Most: e.Of(bar).Share, Unknown: unknown}
 }
 
 // color returns what a load is drawn in, and the heads of its arrows.

@@ -37,7 +37,7 @@ type placed struct {
 // Start begins a picture of a car in a stance on a plane, which goes to a list.
 func (b *Builder) Start(list *scene.List, c *car.Car, s Stance, plane scene.Plane) {
 	b.car, b.stance, b.plane, b.list = c, s, plane, list
-	b.eye = r3.Cross(plane.Right, plane.Up)
+	b.eye = plane.Eye()
 	b.layer, b.far = b.layer[:0], r2.Vec{}
 }
 

@@ -15,10 +15,8 @@ import (
 // loads returns what the bars carry, by launch.RodID.
 func (b *builder) loads() (loads [len(launch.Bars)]parts.BarLoad) {
 	for _, bar := range launch.Bars {
-		l := &loads[bar]
-		l.Tension, l.Unknown = b.tension(bar)
-		use, _ := b.result.Hold(bar.Pair(), l.Tension)
-		l.Share, l.Most = use.Share, b.options.Most.Of(bar).Share
+		tension, unknown := b.tension(bar)
+		loads[bar] = parts.Loaded(b.result, &b.options.Most, bar, tension, unknown)
 	}
 	return loads
 }

@@ -4,7 +4,6 @@ import (
 	"bowline/app/scene"
 	"bowline/app/scene/parts"
 	"bowline/app/study"
-	"bowline/model/launch"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -92,7 +91,7 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 	if i, ok := s.Instant(); ok {
 		r := s.Launch()
 		v.stance = parts.Launched(r, i)
-		v.instant = Instant{Stance: &v.stance, Tension: tensions(r, i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: s.CenterPath()}
+		v.instant = Instant{Stance: &v.stance, Tension: r.Tensions(i), Spin: r.Frames[i].Spin, Distance: r.Distance[i], CenterPath: s.CenterPath()}
 		o.Launch = &v.instant
 	}
 	v.ghosts = v.ghosts[:0]
@@ -107,18 +106,10 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 func (v *Viewpoint) ghost(c *study.Comparison) Ghost {
 	g := Ghost{Name: c.Name, Result: c.Result, Station: &c.Station}
 	if i, ok := v.study.Instant(); ok && c.Launch != nil && len(c.Launch.Frames) > 0 {
-		tension := tensions(c.Launch, min(i, len(c.Launch.Frames)-1))
+		tension := c.Launch.Tensions(min(i, len(c.Launch.Frames)-1))
 		g.Tension = &tension
 	}
 	return g
-}
-
-// tensions are what the bars carry at an instant of a launch.
-func tensions(r *launch.Result, i int) (tension [2][2]float64) {
-	for _, bar := range launch.Bars {
-		tension[bar.Pair()][bar.Side()] = r.Tension[bar][i]
-	}
-	return tension
 }
 
 // What a framing is fitted to.
