@@ -239,7 +239,7 @@ func TestTheBarWraps(t *testing.T) {
 	below := NewTravelBar(d.Study).Object
 	middle := NewMiddle(b, view, below)
 	on(t, middle)
-	parts := []fyne.CanvasObject{b.setup, b.load, b.moving, b.fits}
+	parts := []fyne.CanvasObject{b.setup, b.load, b.view, b.moving, b.fits}
 	for _, searching := range []bool{false, true} {
 		d.Study.Want(map[bool]study.Wants{true: study.WantsSearch}[searching])
 		rows := 0
@@ -249,6 +249,9 @@ func TestTheBarWraps(t *testing.T) {
 				seenRows := map[float32]bool{}
 				for i, o := range parts {
 					at, size := o.Position(), o.Size()
+					if i == 0 && size.Width == 0 {
+						continue // Where the bar is narrow the setup is chosen among the inputs alone.
+					}
 					seenRows[at.Y] = true
 					if at.X < 0 || at.X+size.Width > width+0.01 || size.Height < o.MinSize().Height || i > 0 && size.Width < o.MinSize().Width || at.Y+size.Height > view.Position().Y {
 						t.Errorf("part %d is at %v with size %v, the view at %v", i, at, size, view.Position())

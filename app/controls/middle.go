@@ -22,13 +22,12 @@ type middleLayout struct {
 // Widths of the box of setups: names that are longer are cut.
 const (
 	leastSetup    = 92
-	viewWidth     = 76 // of the box of views
 	greatestSetup = 200
 )
 
 // widths returns how wide the parts of the bar are at least.
 func (b *Toolbar) widths() [5]float32 {
-	return [5]float32{leastSetup, b.load.MinSize().Width, viewWidth, b.moving.MinSize().Width, b.fits.MinSize().Width}
+	return [5]float32{leastSetup, b.load.MinSize().Width, b.view.MinSize().Width, b.moving.MinSize().Width, b.fits.MinSize().Width}
 }
 
 // arrange puts the parts of the bar in rows of a width, the fits at the right
@@ -36,8 +35,13 @@ func (b *Toolbar) widths() [5]float32 {
 func (b *Toolbar) arrange(width float32, put func(o fyne.CanvasObject, at fyne.Position, size fyne.Size)) float32 {
 	parts, widths := [5]fyne.CanvasObject{b.setup, b.load, b.view, b.moving, b.fits}, b.widths()
 	height, pad := b.load.MinSize().Height, theme.Padding()
-	y := float32(0)
-	for first := 0; first < len(parts); {
+	y, first := float32(0), 0
+	if whole := widths[0] + widths[1] + widths[2] + widths[3] + widths[4] + 4*pad; whole > width {
+		// The setup is chosen among the inputs too.
+		first = 1
+		put(parts[0], fyne.Position{}, fyne.Size{})
+	}
+	for first < len(parts) {
 		used, next := widths[first], first+1
 		for next < len(parts) && used+pad+widths[next] <= width {
 			used += pad + widths[next]

@@ -1,6 +1,8 @@
 package controls
 
 import (
+	"slices"
+
 	"bowline/app/form"
 	"bowline/app/scene"
 	"bowline/app/scene/side"
@@ -19,7 +21,7 @@ type Toolbar struct {
 	study  *study.Study
 	setup  *form.Select
 	load   *form.Radio
-	view   *form.Select
+	view   *form.Radio
 	moving *form.Check
 	fits   *fyne.Container
 	cloud  *widget.Button // fits all instant centers, while the holes are searched
@@ -55,12 +57,10 @@ func NewToolbar(s *study.Study, v *stage.Stage, views ...View) *Toolbar {
 		names[i] = each.Name
 	}
 	looked := names[0]
-	b.view = form.NewSelect(func() []string { return names }, func() string { return looked }, form.Always(func(i int) {
-		if names[i] != looked {
-			looked = names[i]
-			v.Look(views[i].Viewpoint)
-		}
-	}))
+	b.view = form.NewRadio(names, func() string { return looked }, func(word string) {
+		looked = word
+		v.Look(views[slices.Index(names, word)].Viewpoint)
+	})
 	b.moving = form.NewCheck("Move holes", s.Moving, form.Always(s.SetMoving))
 	b.cloud = widget.NewButton("Fit ICs", func() { v.SetFit(side.FitCenters) })
 	b.fits = container.NewHBox(

@@ -137,31 +137,3 @@ func spaceForEnter(key *fyne.KeyEvent) *fyne.KeyEvent {
 	}
 	return key
 }
-
-// Radio chooses one of a few that are all in sight. Only a person's choice is
-// reported.
-type Radio struct {
-	widget.RadioGroup
-	current func() string
-}
-
-// NewRadio returns a choice of one option, side by side.
-func NewRadio(options []string, current func() string, choose func(option string)) *Radio {
-	r := &Radio{current: current}
-	r.Options, r.Horizontal, r.Required = options, true, true
-	r.OnChanged = func(option string) {
-		choose(option)
-		r.Update()
-	}
-	r.ExtendBaseWidget(r)
-	r.Update()
-	return r
-}
-
-// Update shows the choice as it is now.
-func (r *Radio) Update() {
-	if current := r.current(); current != r.Selected {
-		r.Selected = current
-		r.Refresh()
-	}
-}
