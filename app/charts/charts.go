@@ -24,6 +24,9 @@ type Charts struct {
 	views  map[chart.Key]*chartview.View
 	worker *runner.Runner[chartJob, map[chart.Key]chartview.Picture]
 	pen    pen
+
+	// Presented, if set, is called when charts have new pictures.
+	Presented func()
 }
 
 // chartJob is what to draw.
@@ -95,6 +98,21 @@ func New(s *study.Study, post func(func()), shown func() []chart.Key, export fun
 // View returns the view of a chart.
 func (c *Charts) View(key chart.Key) *chartview.View { return c.views[key] }
 
+// LaunchAxis returns where on the window's canvas the chart over the launch that is on
+// show has the start of the launch and its end [px]; false while none is.
+func (c *Charts) LaunchAxis() (start, end float64, ok bool) {
+	for _, kind := range plotting.Kinds() {
+		if kind.Over != plotting.AtTime || !slices.Contains(c.shown(), kind.Key) {
+			continue
+		}
+		if start, ok = c.views[kind.Key].Place(0); ok {
+			end, _ = c.views[kind.Key].Place(c.study.LaunchEnd())
+			return start, end, true
+		}
+	}
+	return 0, 0, false
+}
+
 // Draw asks for new pictures of what is looked at now.
 func (c *Charts) Draw() {
 	s := c.study
@@ -147,6 +165,9 @@ func (p *pen) draw(_ context.Context, job chartJob) map[chart.Key]chartview.Pict
 func (c *Charts) apply(pictures map[chart.Key]chartview.Picture) {
 	for key, p := range pictures {
 		c.views[key].Present(p)
+	}
+	if c.Presented != nil {
+		c.Presented()
 	}
 }
 

@@ -104,6 +104,18 @@ func (v *View) Present(p Picture) {
 // At returns where the chart's marker stands.
 func (v *View) At() float64 { return v.host.At() }
 
+// Place returns where a position along the chart is on the window's canvas [px], and
+// false while there is no picture.
+func (v *View) Place(at float64) (x float64, ok bool) {
+	l := &v.shown.Layout
+	if v.Hidden || v.shown.Image == nil || !(l.Right > l.Left) {
+		return 0, false
+	}
+	px, _ := l.ToPixel(at, l.Frame.Y.Min)
+	corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(v.plot.raster)
+	return float64(corner.X) + px/float64(v.shown.Image.Rect.Dx())*float64(v.plot.raster.Size().Width), true
+}
+
 // Frame returns the axes shown, for the next drawing to hold on to.
 func (v *View) Frame() chart.Frame { return v.shown.Layout.Frame }
 

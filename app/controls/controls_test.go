@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"bowline/app/form"
 	"bowline/app/look"
@@ -104,7 +103,7 @@ func TestBarsOnlyShowTheStudy(t *testing.T) {
 	d := see(t)
 	over(d, stage.New(d.Study, side.New(d.Study), look.Current))
 	NewTravelBar(d.Study)
-	NewTimeBar(d.Study, func(f func()) { f() })
+	NewTimeBar(d.Study)
 	told := 0
 	d.Study.Listen(func(study.Change) { told++ })
 	for what, change := range map[string]func(){
@@ -187,47 +186,6 @@ func TestTheTravelBarIsOneRow(t *testing.T) {
 	d.Study.SetTravel(-2 * paneltest.Inch)
 	if text := b.rear.said.Text; !strings.Contains(text, "2.00 in droop") {
 		t.Errorf("over the rear slider stands %q", text)
-	}
-}
-
-func TestPlaying(t *testing.T) {
-	d := paneltest.Demo(t, nothing)
-	d.Study.SetLaunching(true)
-	d.Settle()
-	c := NewTimeBar(d.Study, func(func()) {})
-	c.pace.SetSelected("1/5")
-	c.toggle()
-	if c.stop == nil {
-		t.Fatal("it does not play")
-	}
-	start := c.last
-	c.step(c.stop, start.Add(100*time.Millisecond))
-	if got := d.Study.Time(); math.Abs(got-0.02) > 1e-9 {
-		t.Errorf("after 0.1 s at 1/5 speed it is %v s", got)
-	}
-	stale := c.stop
-	c.toggle()
-	c.step(stale, start.Add(time.Second))
-	if got := d.Study.Time(); math.Abs(got-0.02) > 1e-9 || c.stop != nil {
-		t.Errorf("paused, it is %v s", got)
-	}
-	// To its end it stops, and begins anew from there.
-	c.toggle()
-	c.step(c.stop, c.last.Add(time.Hour))
-	if d.Study.Time() != d.Study.LaunchEnd() || c.stop != nil {
-		t.Errorf("at %v of %v s it still plays", d.Study.Time(), d.Study.LaunchEnd())
-	}
-	c.toggle()
-	if d.Study.Time() != 0 {
-		t.Errorf("it begins anew at %v s", d.Study.Time())
-	}
-	// The hand on the slider stops it.
-	c.slider.OnChanged(0.1)
-	if c.stop != nil || d.Study.Time() != 0.1 {
-		t.Errorf("scrubbed to 0.1 s it is %v s, playing %v", d.Study.Time(), c.stop != nil)
-	}
-	if want := "0.100 s, "; !strings.HasPrefix(c.value.Text, want) {
-		t.Errorf("the time reads %q", c.value.Text)
 	}
 }
 

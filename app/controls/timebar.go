@@ -1,14 +1,13 @@
 // Package controls holds what stands around the stage: the toolbar over it, and
-// under it the bar that moves the suspension or plays the launch.
+// under it the bar that moves the suspension or the time line that plays the launch.
 package controls
 
 import (
-	"time"
+	"math"
 
-	"bowline/app/form"
+	"bowline/app/scene"
+	"bowline/app/stage"
 	"bowline/app/study"
-	"bowline/app/words"
-	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -16,18 +15,21 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// TimeBar plays the launch: play, pause, scrub and slow motion.
+// TimeBar is the time line of the launch: play, loop, speed, and the track with
+// what happens in the launch.
 type TimeBar struct {
 	study  *study.Study
-	post   func(func())
+	player *player
 	play   *widget.Button
-	pace   *widget.Select
-	slider *form.Slider
-	value  *widget.Label
+	speed  *widget.Button
+	loop   *widget.Button
+	track  *track
+	pace   int // index in paces
 	Object fyne.CanvasObject
 
-	stop chan struct{} // ends the playing; nil while it stands
-	last time.Time     // of the last step
+	// Axis, if set, returns where on the window's canvas a chart over the launch has
+	// its start and its end, and false while none is on show. The track stands on it.
+	Axis func() (start, end float64, ok bool)
 }
 
 // firstPace is the speed that the launch is played at first.
@@ -37,102 +39,176 @@ const firstPace = 3
 var paces = []struct {
 	name string
 	rate float64
-}{{"1/50", 1. / 50}, {"1/20", 1. / 20}, {"1/10", 1. / 10}, {"1/5", 1. / 5}, {"1/2", 1. / 2}, {"1/1", 1}}
+}{{"1/50", 1. / 50}, {"1/20", 1. / 20}, {"1/10", 1. / 10}, {"1/5", 1. / 5}, {"1/2", 1. / 2}, {"1", 1}}
 
-// frameEvery is the time between two frames while playing.
-const frameEvery = time.Second / 60
-
-// NewTimeBar returns the bar under the side view while the launch is looked
-// at. post takes a function to the goroutine that owns the window.
-func NewTimeBar(s *study.Study, post func(func())) *TimeBar {
-	b := &TimeBar{study: s, post: post, value: widget.NewLabel("")}
-	b.play = widget.NewButtonWithIcon("", theme.MediaPlayIcon(), b.toggle)
-	names := make([]string, len(paces))
-	for i, p := range paces {
-		names[i] = p.name
-	}
-	b.pace = widget.NewSelect(names, nil)
-	b.pace.PlaceHolder = names[0] // which its least width is for
-	b.pace.SetSelectedIndex(firstPace)
-	b.slider = form.NewSlider(sliderSteps, func() (start, end, at float64) { return 0, max(s.LaunchEnd(), 1e-3), s.Time() }, func(t float64) {
-		b.Pause()
-		s.SetTime(t)
-	})
-	b.Object = container.NewBorder(nil, nil, container.NewHBox(b.play, b.pace), container.New(form.FixedWidth(108), b.value), b.slider)
+// NewTimeBar returns the bar under the stage while the launch is looked at.
+func NewTimeBar(s *study.Study) *TimeBar {
+	b := &TimeBar{study: s, pace: firstPace}
+	b.player = &player{study: s, rate: func() float64 { return paces[b.pace].rate }, changed: b.refresh}
+	b.play = widget.NewButtonWithIcon("", theme.MediaPlayIcon(), b.player.Toggle)
+	b.speed = widget.NewButton(paces[b.pace].name, b.offerPaces)
+	b.loop = widget.NewButtonWithIcon("", theme.MediaReplayIcon(), func() { b.SetLoop(!b.player.loop) })
+	b.track = newTrack(b)
+	b.Object = container.New(&timeLayout{b}, b.play, b.speed, b.loop, b.track)
 	s.Listen(func(c study.Change) {
+		b.player.follow(c)
 		if c.Has(study.Position | study.Launches | study.Units) {
-			b.refresh()
+			b.track.update()
 		}
 	})
-	b.refresh()
+	b.track.update()
 	return b
 }
 
-// refresh takes up end, time and distance.
+// refresh shows whether it plays.
 func (b *TimeBar) refresh() {
-	b.slider.Update()
-	text := "computing…"
-	if r := b.study.Launch(); r != nil {
-		text = b.study.Units().Format(units.Time, b.study.Time())
-		if i, ok := b.study.Instant(); ok {
-			text += ", " + words.Come(r.Distance[i], b.study.Units())
-		}
+	icon := theme.MediaPlayIcon()
+	if b.player.Playing() {
+		icon = theme.MediaPauseIcon()
 	}
-	if b.value.Text != text {
-		b.value.SetText(text)
+	b.play.SetIcon(icon)
+}
+
+// Realign has the track drawn anew where its axis is by now.
+func (b *TimeBar) Realign() { b.track.sheet.Refresh() }
+
+// Restart plays the launch from its start.
+func (b *TimeBar) Restart() { b.player.Restart() }
+
+// Playing reports whether time runs, or will as soon as there is a launch.
+func (b *TimeBar) Playing() bool { return b.player.Playing() }
+
+// SetLoop has the launch begin again at its end, or stand there.
+func (b *TimeBar) SetLoop(on bool) {
+	b.player.loop = on
+	b.loop.Importance = widget.MediumImportance
+	if on {
+		b.loop.Importance = widget.HighImportance
+	}
+	b.loop.Refresh()
+}
+
+// SetPace plays at one of the paces; beyond them, at the last.
+func (b *TimeBar) SetPace(pace int) {
+	b.pace = min(max(pace, 0), len(paces)-1)
+	b.speed.SetText(paces[b.pace].name)
+}
+
+// offerPaces lists the speeds above the button.
+func (b *TimeBar) offerPaces() {
+	list := fyne.NewMenu("")
+	for i, p := range paces {
+		item := fyne.NewMenuItem(p.name, func() { b.SetPace(i) })
+		item.Checked = i == b.pace
+		list.Items = append(list.Items, item)
+	}
+	c := fyne.CurrentApp().Driver().CanvasForObject(b.speed)
+	menu := widget.NewPopUpMenu(list, c)
+	menu.ShowAtRelativePosition(fyne.NewPos(0, -menu.MinSize().Height), b.speed)
+}
+
+// jump stands still at a time.
+func (b *TimeBar) jump(t float64) {
+	b.player.Pause()
+	b.study.SetTime(t)
+}
+
+// fast is how many output steps an arrow key goes with Shift.
+const fast = 10
+
+// Press takes a key while the launch is looked at, with Shift or without, and reports
+// whether it is one of the time line's.
+func (b *TimeBar) Press(key scene.Key, shift bool) bool {
+	if !b.study.Launching() {
+		return false
+	}
+	steps := 1
+	if shift {
+		steps = fast
+	}
+	switch key {
+	case scene.SpaceKey:
+		b.player.Toggle()
+	case scene.LeftKey:
+		b.step(-steps)
+	case scene.RightKey:
+		b.step(steps)
+	case scene.UpKey:
+		b.SetPace(b.pace + 1)
+	case scene.DownKey:
+		b.SetPace(b.pace - 1)
+	case scene.HomeKey:
+		b.jump(0)
+	case scene.EndKey:
+		b.jump(b.study.LaunchEnd())
+	case scene.PageUpKey, "[":
+		b.walk(true)
+	case scene.PageDownKey, "]":
+		b.walk(false)
+	default:
+		return false
+	}
+	return true
+}
+
+// TypedKey takes a key that nothing else has the focus for.
+func (b *TimeBar) TypedKey(e *fyne.KeyEvent) {
+	if key, ok := stage.KeyOf(e); ok {
+		b.Press(key, stage.Shift())
 	}
 }
 
-// toggle plays or pauses. At its end the launch starts again.
-func (b *TimeBar) toggle() {
-	if b.stop != nil {
-		b.Pause()
-		return
-	}
-	if b.study.LaunchEnd() == 0 {
-		return
-	}
-	if b.study.Time() >= b.study.LaunchEnd() {
-		b.study.SetTime(0)
-	}
-	b.stop, b.last = make(chan struct{}), time.Now()
-	b.play.SetIcon(theme.MediaPauseIcon())
-	go b.tick(b.stop)
-}
+// TypedRune takes a letter that nothing else has the focus for.
+func (b *TimeBar) TypedRune(r rune) { b.Press(stage.Letter(r), false) }
 
-// Pause stands still.
-func (b *TimeBar) Pause() {
-	if b.stop == nil {
-		return
-	}
-	close(b.stop)
-	b.stop = nil
-	b.play.SetIcon(theme.MediaPlayIcon())
-}
-
-// tick asks for a step at the rate of frames until the playing stops.
-func (b *TimeBar) tick(stop chan struct{}) {
-	ticker := time.NewTicker(frameEvery)
-	defer ticker.Stop()
-	for {
-		select {
-		case <-stop:
-			return
-		case now := <-ticker.C:
-			b.post(func() { b.step(stop, now) })
-		}
+// step goes a number of output steps on or back.
+func (b *TimeBar) step(by int) {
+	if r := b.study.Launch(); r != nil && b.study.LaunchEnd() > 0 {
+		output := r.Options.Output
+		b.jump((math.Round(b.study.Time()/output) + float64(by)) * output)
 	}
 }
 
-// step goes on by the time since the last step, at the pace chosen.
-func (b *TimeBar) step(stop chan struct{}, now time.Time) {
-	if b.stop != stop {
+// walk goes to the next mark or to the one before; beyond the last, to the end.
+func (b *TimeBar) walk(backward bool) {
+	r := b.study.Launch()
+	if r == nil {
 		return
 	}
-	rate := paces[max(b.pace.SelectedIndex(), 0)].rate
-	b.study.SetTime(b.study.Time() + rate*now.Sub(b.last).Seconds())
-	b.last = now
-	if b.study.Time() >= b.study.LaunchEnd() {
-		b.Pause()
+	switch i := beside(b.track.marks, b.study.Time(), r.Options.Output, backward); {
+	case i >= 0:
+		b.jump(b.track.marks[i].at)
+	case backward:
+		b.jump(0)
+	default:
+		b.jump(b.study.LaunchEnd())
 	}
+}
+
+// timeLayout has the buttons at the left, speed over loop, where a chart below has the
+// numbers of its axis, and the track beside them.
+type timeLayout struct{ bar *TimeBar }
+
+const (
+	playWidth = 28 // [px]
+	loopWidth = 32 // [px]
+)
+
+// MinSize implements fyne.Layout.
+func (l *timeLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return l.bar.track.MinSize().AddWidthHeight(playWidth+loopWidth+2, 0)
+}
+
+// Layout implements fyne.Layout.
+func (l *timeLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	put := func(o fyne.CanvasObject, x, y, width, height float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, height))
+	}
+	half := size.Height / 2
+	put(l.bar.play, 0, 0, playWidth, size.Height)
+	put(l.bar.speed, playWidth+1, 0, loopWidth, half)
+	put(l.bar.loop, playWidth+1, half, loopWidth, half)
+	left := float32(playWidth + loopWidth + 2)
+	put(l.bar.track, left, 0, size.Width-left, size.Height)
 }

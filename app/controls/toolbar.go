@@ -26,6 +26,9 @@ type Toolbar struct {
 	fits   *fyne.Container
 	cloud  *widget.Button // fits all instant centers, while the holes are searched
 	turned func()         // called when buttons have come or gone; may be nil
+
+	// Launched, if set, is called when a person has chosen to look at the launch.
+	Launched func()
 }
 
 // caseWords are the load cases as the toolbar offers them, and launchWord the
@@ -45,11 +48,15 @@ func NewToolbar(s *study.Study, v *stage.Stage, views ...View) *Toolbar {
 	b := &Toolbar{study: s}
 	b.setup = form.NewSelect(b.names, func() string { return b.names()[s.Document().Setup()] }, form.Always(s.Document().SelectSetup))
 	b.load = form.NewRadio([]string{caseWords[analysis.Hit], caseWords[analysis.Hooked], launchWord}, b.loading, func(word string) {
+		was := s.Launching()
 		s.SetLaunching(word == launchWord)
 		for c, w := range caseWords {
 			if w == word {
 				s.SetCase(c)
 			}
+		}
+		if !was && s.Launching() && b.Launched != nil {
+			b.Launched()
 		}
 	})
 	names := make([]string, len(views))

@@ -77,11 +77,16 @@ type Key string
 
 // The Keys that are no letters.
 const (
-	LeftKey  Key = "left"
-	RightKey Key = "right"
-	UpKey    Key = "up"
-	DownKey  Key = "down"
-	EnterKey Key = "enter"
+	LeftKey     Key = "left"
+	RightKey    Key = "right"
+	UpKey       Key = "up"
+	DownKey     Key = "down"
+	EnterKey    Key = "enter"
+	SpaceKey    Key = "space"
+	HomeKey     Key = "home"
+	EndKey      Key = "end"
+	PageUpKey   Key = "page up"
+	PageDownKey Key = "page down"
 )
 
 // Cursor is what the pointer looks like.

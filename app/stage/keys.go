@@ -22,7 +22,7 @@ func (v *Stage) FocusLost() {}
 // TypedRune implements fyne.Focusable: plus and minus zoom, the letters of the
 // viewpoint's fits fit, and the others are the viewpoint's own.
 func (v *Stage) TypedRune(r rune) {
-	key := scene.Key(strings.ToLower(string(r)))
+	key := Letter(r)
 	switch fit := slices.IndexFunc(v.viewpoint.Fits(), func(f scene.Fit) bool { return f.Key == key }); {
 	case r == '+' || r == '=':
 		v.Zoom(keyZoom)
@@ -31,23 +31,43 @@ func (v *Stage) TypedRune(r rune) {
 	case fit >= 0:
 		v.SetFit(fit)
 	default:
-		v.refuse(v.hands.Press(key, false))
+		v.pressKey(key, false)
 	}
 }
 
-// keys are the keys without a letter that a viewpoint takes.
+// Letter returns the key that types a letter.
+func Letter(r rune) scene.Key { return scene.Key(strings.ToLower(string(r))) }
+
+// pressKey passes a key on to who takes it.
+func (v *Stage) pressKey(key scene.Key, shift bool) {
+	if v.Keys == nil || !v.Keys(key, shift) {
+		v.refuse(v.hands.Press(key, shift))
+	}
+}
+
+// keys are the keys without a letter that a viewpoint may take.
 var keys = map[fyne.KeyName]scene.Key{
 	fyne.KeyLeft: scene.LeftKey, fyne.KeyRight: scene.RightKey, fyne.KeyUp: scene.UpKey, fyne.KeyDown: scene.DownKey,
-	fyne.KeyReturn: scene.EnterKey, fyne.KeyEnter: scene.EnterKey,
+	fyne.KeyReturn: scene.EnterKey, fyne.KeyEnter: scene.EnterKey, fyne.KeySpace: scene.SpaceKey,
+	fyne.KeyHome: scene.HomeKey, fyne.KeyEnd: scene.EndKey, fyne.KeyPageUp: scene.PageUpKey, fyne.KeyPageDown: scene.PageDownKey,
 }
+
+// KeyOf returns the key of an event; false for one that no view takes.
+func KeyOf(e *fyne.KeyEvent) (scene.Key, bool) {
+	key, ok := keys[e.Name]
+	return key, ok
+}
+
+// Shift reports whether a Shift key is held down, where the driver knows.
+func Shift() bool { return modifiers()&fyne.KeyModifierShift != 0 }
 
 // TypedKey implements fyne.Focusable: Escape takes a drag back, and the other keys
 // are the viewpoint's own.
 func (v *Stage) TypedKey(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyEscape {
 		v.cancelDrag()
-	} else if key, ok := keys[e.Name]; ok {
-		v.refuse(v.hands.Press(key, modifiers()&fyne.KeyModifierShift != 0))
+	} else if key, ok := KeyOf(e); ok {
+		v.pressKey(key, Shift())
 	}
 }
 

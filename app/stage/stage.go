@@ -55,6 +55,8 @@ type Stage struct {
 	// Refused is told why an edit was refused, and nil when a drag is taken again
 	// and when it is over.
 	Refused func([]car.Problem)
+	// Keys, if set, is asked first to take a key, and reports whether it has.
+	Keys func(key scene.Key, shift bool) bool
 	// Drawn, if set, is called after each drawing of the picture.
 	Drawn func(*scene.Picture)
 }

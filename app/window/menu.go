@@ -185,7 +185,9 @@ Esc while dragging: take the drag back.
 
 Charts and launch
 Point at a chart: the car moves there; click to stay.
-Launch: play, pause, drag the time line; slow motion beside the button.
+Launch: choosing it plays it once. Space: play, pause. Left, right: one step of 1 ms; with Shift ten.
+Up, down: faster, slower. Home, End: to its ends. [ and ], or Page up and Page down: from mark to mark.
+Click or drag the time line; click a mark to jump to it.
 
 List of holes
 Click a heading to sort, again to turn around, again for ranks. Arrow keys select; Enter or a double click uses the holes.

@@ -109,6 +109,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 	})
 	w.window.SetOnDropped(w.dropped)
 	w.window.Canvas().SetOnTypedKey(w.typedKey)
+	w.window.Canvas().SetOnTypedRune(w.typedRune)
 	app.Settings().AddListener(func(fyne.Settings) { w.charts.Draw() })
 	w.retitle()
 	w.remake()
@@ -154,14 +155,18 @@ func (w *Window) build(o Options) {
 		Study: w.study, Chart: func(key chart.Key) fyne.CanvasObject { return w.charts.View(key) },
 		Say: w.say, Refused: w.refused, Ask: w.ask, Later: w.later, PrintCard: w.printCard,
 	}, w.turned)
-	w.clock = controls.NewTimeBar(w.study, w.post)
+	w.clock = controls.NewTimeBar(w.study)
+	w.clock.Axis, w.charts.Presented = w.charts.LaunchAxis, w.clock.Realign
+	w.view.Keys = w.clock.Press
 	w.travel, w.below = controls.NewTravelBar(w.study), container.NewStack()
 	w.proof = container.NewStack()
 	w.panels.open(w.panels.named(firstPanel))
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	w.stage = controls.NewMiddle(controls.NewToolbar(w.study, w.view, views...), w.view, w.below)
+	bar := controls.NewToolbar(w.study, w.view, views...)
+	bar.Launched = w.launched
+	w.stage = controls.NewMiddle(bar, w.view, w.below)
 	caution := form.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.right = container.NewBorder(nil, caution, nil, nil, w.panels.tabs)
 	p := w.app.Preferences()
@@ -192,7 +197,6 @@ func (w *Window) choose() {
 		swap(w.below, w.clock.Object)
 	} else {
 		swap(w.below, w.travel.Object)
-		w.clock.Pause()
 	}
 }
 
@@ -211,7 +215,35 @@ func (w *Window) want() { w.study.Want(w.panels.current().Wants() | study.WantsL
 func (w *Window) show(index int) {
 	w.panels.open(index)
 	if when := registry[index].when; when != always {
+		was := w.study.Launching()
 		w.study.SetLaunching(when == inLaunch)
+		if !was && w.study.Launching() {
+			w.launched()
+		}
+	}
+}
+
+// launched plays the launch that a person has just chosen, and gives the keyboard to
+// the stage.
+func (w *Window) launched() {
+	w.window.Canvas().Focus(w.view)
+	w.clock.Restart()
+}
+
+// typedKey takes a key that nothing has the focus for: the mild answer to a question on
+// Escape, or else it is the time line's.
+func (w *Window) typedKey(e *fyne.KeyEvent) {
+	if w.window.Canvas().Overlays().Top() != nil {
+		w.dialogs.typedKey(e)
+	} else {
+		w.clock.TypedKey(e)
+	}
+}
+
+// typedRune takes a letter that nothing has the focus for.
+func (w *Window) typedRune(r rune) {
+	if w.window.Canvas().Overlays().Top() == nil {
+		w.clock.TypedRune(r)
 	}
 }
 

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 
+	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -89,4 +90,22 @@ func event(e launch.Event, all spell, s units.System) string {
 	}
 	seconds := func(t float64) string { return s.Format(units.Time, t) }
 	return Capital(fmt.Sprintf("%s from %s, for %s%s: %s at %s.", what, seconds(e.From), seconds(all.duration), times, most, seconds(all.most.Time)))
+}
+
+// EventCaption names an event in few letters, as on a time line: "left bottoms".
+func EventCaption(e launch.Event) string {
+	name := [...]string{
+		launch.Wheelspin: "wheelspin", launch.ToppedOut: "tops out", launch.Bottomed: "bottoms", launch.TireUnloaded: "tire light",
+		launch.WheelieBarDown: "wheelie bar", launch.FrontWheelsOff: "wheels up", launch.AtRevLimit: "rev limit",
+	}[e.Kind]
+	if e.Sided {
+		return e.Side.String() + " " + name
+	}
+	return name
+}
+
+// PeakCaption names the greatest force of a bar in one direction in few letters: "LR
+// peak push".
+func PeakCaption(bar launch.RodID, way column.Direction) string {
+	return fmt.Sprintf("%s peak %s", BarInitials()[bar], way)
 }

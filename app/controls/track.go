@@ -1,0 +1,302 @@
+package controls
+
+import (
+	"image/color"
+	"math"
+	"strings"
+
+	"bowline/app/look"
+	"bowline/app/sheet"
+	"bowline/app/study"
+	"bowline/app/words"
+	"bowline/model/launch"
+	"bowline/model/units"
+	"bowline/plotting/palette"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+	"gonum.org/v1/plot/font"
+)
+
+// track is the line of time itself, as one picture: what has been played, the marker,
+// the marks with their captions, and at the right time and distance.
+type track struct {
+	widget.BaseWidget
+	bar   *TimeBar
+	study *study.Study
+	sheet *sheet.Sheet
+
+	of      *launch.Result // that the marks are of
+	marks   []mark
+	hot     int // the mark under the pointer, −1 for none
+	focused bool
+}
+
+// Measures of the track [px].
+const (
+	trackHeight = 40
+	trackLine   = 27 // from the top to the line
+	lineBreadth = 4
+	knob        = 6.5 // radius of the marker
+	markRise    = 11  // of a mark above the line, up to its caption
+	markFall    = 5   // below it
+	bandBreadth = 3
+	bandRise    = 6
+	usualMargin = 10
+	captionBase = 11 // baseline of captions
+	leaderLine  = 15 // from the top to the line from a caption to its mark
+	leaderEnd   = 12 // how far that line runs below its caption
+	readoutEdge = 5  // at the right of the readout
+	markReach   = 4  // how near a pointer is at a mark
+)
+
+func newTrack(b *TimeBar) *track {
+	t := &track{bar: b, study: b.study, hot: -1}
+	t.sheet = sheet.New(t.paint)
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// CreateRenderer implements fyne.Widget.
+func (t *track) CreateRenderer() fyne.WidgetRenderer { return t.sheet.Renderer() }
+
+// MinSize implements fyne.CanvasObject.
+func (t *track) MinSize() fyne.Size { return fyne.NewSize(150, trackHeight) }
+
+// Resize implements fyne.CanvasObject.
+func (t *track) Resize(size fyne.Size) {
+	t.BaseWidget.Resize(size)
+	t.sheet.Refresh()
+}
+
+// update takes up the launch and the time.
+func (t *track) update() {
+	if r := t.study.Launch(); r != t.of {
+		t.of, t.marks, t.hot = r, nil, -1
+		if r != nil {
+			t.marks = marksOf(r)
+		}
+	}
+	t.sheet.Refresh()
+}
+
+// ends returns where the track begins and ends: where the chart over time has its
+// start and end, if it is on show and the track has room for that.
+func (t *track) ends() (from, to float64) {
+	width := float64(t.Size().Width)
+	if t.bar.Axis != nil {
+		if left, right, ok := t.bar.Axis(); ok {
+			corner := float64(fyne.CurrentApp().Driver().AbsolutePositionForObject(t).X)
+			if from, to = left-corner, right-corner; from >= knob && to <= width-knob && to-from > width/2 {
+				return from, to
+			}
+		}
+	}
+	return usualMargin, width - usualMargin
+}
+
+// end returns when the launch ends, or a moment where there is none [s].
+func (t *track) end() float64 { return max(t.study.LaunchEnd(), 1e-3) }
+
+// place returns where a time is.
+func (t *track) place(at float64) float64 {
+	from, to := t.ends()
+	return from + at/t.end()*(to-from)
+}
+
+// time returns the time at a place, within the launch.
+func (t *track) time(x float64) float64 {
+	from, to := t.ends()
+	return min(max((x-from)/(to-from), 0), 1) * t.end()
+}
+
+// current returns the index of the mark at the time looked at, −1 for none.
+func (t *track) current() int {
+	if t.of == nil {
+		return -1
+	}
+	return nearest(t.marks, func(at float64) float64 { return at }, t.study.Time(), t.of.Options.Output/2)
+}
+
+// named returns the mark whose caption is written before all others.
+func (t *track) named() int {
+	if t.hot >= 0 {
+		return t.hot
+	}
+	return t.current()
+}
+
+// readout returns time and distance, and the room that each takes at most.
+func (t *track) readout(f font.Face) (time, distance string, timeRoom, distanceRoom float64) {
+	u, r := t.study.Units(), t.of
+	if r == nil || len(r.Distance) == 0 {
+		return "", "", 0, 0
+	}
+	i, _ := t.study.Instant()
+	write := func(i int, at float64) (string, string) {
+		return u.Format(units.Time, at), words.Come(r.Distance[i], u)
+	}
+	room := func(s string) float64 { return float64(f.Width(s)) }
+	last, furthest := write(len(r.Distance)-1, t.end())
+	time, distance = write(i, t.study.Time())
+	return time, distance, room(last), room(furthest)
+}
+
+// String returns time, distance and the captions written.
+func (t *track) String() string {
+	f := sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize())
+	time, distance, _, _ := t.readout(f)
+	said := []string{time + ", " + distance}
+	for _, c := range t.captions(f) {
+		said = append(said, t.marks[c.mark].caption)
+	}
+	return strings.Join(said, "\n")
+}
+
+// captions places the captions at the left of the readout.
+func (t *track) captions(f font.Face) []caption {
+	_, _, time, distance := t.readout(t.big())
+	to := float64(t.Size().Width) - time - distance - readoutEdge - 3*captionGap
+	return placeCaptions(t.marks, t.named(), t.place, func(s string) float64 { return float64(f.Width(s)) }, 0, to)
+}
+
+// big is the font of time and distance.
+func (t *track) big() font.Face { return sheet.Face(fyne.TextStyle{}, theme.TextSize()) }
+
+// paint draws the track.
+func (t *track) paint(pen *sheet.Pen) {
+	p, width := look.Current(), t.Size().Width
+	small, big := sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize()), t.big()
+	from, to := t.ends()
+	left, right, now := float32(from), float32(to), float32(t.place(t.study.Time()))
+	time, distance, _, distanceRoom := t.readout(big)
+	if time == "" {
+		pen.Words(left, captionBase, "computing…", small, p.Muted)
+	}
+	end := width - readoutEdge
+	pen.Words(end-pen.Width(distance, big), captionBase+1, distance, big, p.Ink)
+	pen.Words(end-float32(distanceRoom)-captionGap-pen.Width(time, big), captionBase+1, time, big, p.Ink)
+
+	top := float32(trackLine - lineBreadth/2)
+	pen.Box(left, top, right-left, lineBreadth, p.Hole)
+	pen.Box(left, top, max(now-left, 0), lineBreadth, p.Accent)
+	for i := range t.marks {
+		t.paintMark(pen, p, i)
+	}
+	for _, c := range t.captions(small) {
+		ink := p.Muted
+		if c.mark == t.named() {
+			ink = p.Ink
+		}
+		// A caption that is off its mark has a line to it.
+		if x := t.place(t.marks[c.mark].at); x < c.from || x > c.to {
+			reach := float32(min(x, c.from))
+			pen.Box(reach, leaderLine, float32(max(x, c.from+leaderEnd))-reach, pen.Hairline(), t.marks[c.mark].ink(p))
+		}
+		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small, ink)
+	}
+	disk(pen, now, trackLine, knob+1.5, p.Background)
+	disk(pen, now, trackLine, knob, p.Ink)
+	if t.focused {
+		pen.Frame(0, 0, width, t.Size().Height, 1, p.Accent)
+	}
+}
+
+// paintMark draws a mark, and the band of one that lasts.
+func (t *track) paintMark(pen *sheet.Pen, p *palette.Palette, i int) {
+	m := &t.marks[i]
+	x, ink := float32(t.place(m.at)), color.Color(m.ink(p))
+	if m.band {
+		pen.Box(x, trackLine-bandRise, max(float32(t.place(m.to))-x, 2), bandBreadth, ink)
+	}
+	rise, breadth := float32(markRise), 2*pen.Hairline()
+	if i == t.named() {
+		breadth *= 2
+	}
+	pen.Box(pen.Snap(x-breadth/2), trackLine-rise, breadth, rise+markFall, ink)
+}
+
+// disk fills a circle.
+func disk(pen *sheet.Pen, x, y, radius float32, c color.Color) {
+	const corners = 32
+	var ring [corners]fyne.Position
+	for i := range ring {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / corners)
+		ring[i] = fyne.NewPos(x+radius*float32(c), y+radius*float32(s))
+	}
+	pen.Shape(c, ring[:]...)
+}
+
+// at returns the mark at a position, by its caption or by its stroke; −1 for none.
+func (t *track) at(p fyne.Position) int {
+	x := float64(p.X)
+	if p.Y < trackLine-markRise {
+		for _, c := range t.captions(sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize())) {
+			if x >= c.from && x <= c.to {
+				return c.mark
+			}
+		}
+	}
+	return nearest(t.marks, t.place, x, markReach)
+}
+
+// MouseIn implements desktop.Hoverable.
+func (t *track) MouseIn(e *desktop.MouseEvent) { t.point(t.at(e.Position)) }
+
+// MouseMoved implements desktop.Hoverable: the mark under the pointer says its name.
+func (t *track) MouseMoved(e *desktop.MouseEvent) { t.point(t.at(e.Position)) }
+
+// MouseOut implements desktop.Hoverable.
+func (t *track) MouseOut() { t.point(-1) }
+
+func (t *track) point(mark int) {
+	if mark != t.hot {
+		t.hot = mark
+		t.sheet.Refresh()
+	}
+}
+
+// Cursor implements desktop.Cursorable.
+func (t *track) Cursor() desktop.Cursor {
+	if t.hot >= 0 {
+		return desktop.PointerCursor
+	}
+	return desktop.DefaultCursor
+}
+
+// Tapped implements fyne.Tappable: it jumps to the mark or the time there.
+func (t *track) Tapped(e *fyne.PointEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
+		c.Focus(t)
+	}
+	to := t.time(float64(e.Position.X))
+	if i := t.at(e.Position); i >= 0 {
+		to = t.marks[i].at
+	}
+	t.bar.jump(to)
+}
+
+// Dragged implements fyne.Draggable: the marker follows.
+func (t *track) Dragged(e *fyne.DragEvent) { t.bar.jump(t.time(float64(e.Position.X))) }
+
+// DragEnd implements fyne.Draggable.
+func (t *track) DragEnd() {}
+
+// FocusGained implements fyne.Focusable.
+func (t *track) FocusGained() { t.focus(true) }
+
+// FocusLost implements fyne.Focusable.
+func (t *track) FocusLost() { t.focus(false) }
+
+func (t *track) focus(on bool) {
+	t.focused = on
+	t.sheet.Refresh()
+}
+
+// TypedKey implements fyne.Focusable.
+func (t *track) TypedKey(e *fyne.KeyEvent) { t.bar.TypedKey(e) }
+
+// TypedRune implements fyne.Focusable.
+func (t *track) TypedRune(r rune) { t.bar.TypedRune(r) }
