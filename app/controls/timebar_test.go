@@ -377,7 +377,7 @@ func TestTheTrackStandsOnTheChartsAxis(t *testing.T) {
 // Choosing the launch in the toolbar is told once, and not what the study does else.
 func TestTheToolbarTellsOfTheLaunchChosen(t *testing.T) {
 	d := see(t)
-	b := NewToolbar(d.Study, stage.New(d.Study, side.New(d.Study), look.Current))
+	b := over(d, stage.New(d.Study, side.New(d.Study), look.Current))
 	told := 0
 	b.Launched = func() { told++ }
 	d.Study.SetLaunching(true)
