@@ -70,12 +70,16 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 
 // number writes a grid line's distance at the edge of the picture.
 func (r *Renderer) number(at r2.Vec, text string, anchor r2.Vec, colors *palette.Palette) {
-	face := r.face(small)
-	width := float64(face.Width(text))
+	width := r.letters.width(r.letters.small, text)
 	w, _ := r.canvas.Size()
 	x := math.Max(edge, math.Min(float64(w)-width-edge, at.X-anchor.X*width))
-	r.words(x, math.Max(small+edge, at.Y+anchor.Y*0.72*small), width, small, text, Muted, face, colors)
+	y := math.Max(small+edge, at.Y+anchor.Y*0.72*small)
+	r.plate(x-platePad, y-0.8*small-platePad, width+2*platePad, small+2*platePad, r.veil(colors.Background))
+	r.say(r2.Vec{X: x, Y: y}, text, r.letters.small, Muted, colors)
 }
+
+// numberRoom is how wide the numbers along the left edge are [px].
+const numberRoom = 34
 
 // gridText writes a grid line's distance.
 func gridText(u units.System, x float64) string {

@@ -6,7 +6,6 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/plot/vg"
 )
 
 // Sizes of the legend of the dots' colors [px].
@@ -31,17 +30,17 @@ func (p *Picture) dots() *Dots {
 }
 
 // legendBox is where the legend stands: in the upper right corner.
-func legendBox(v View) box {
+func legendBox(v View) Box {
 	left := math.Max(0, v.Width-legendEdge-legendWidth)
-	return box{left, legendEdge, left + legendWidth, legendEdge + legendHeight}
+	return Box{left, legendEdge, left + legendWidth, legendEdge + legendHeight}
 }
 
 // legend draws the bar of the dots' colors with its middle marked on it and
 // figures along it.
 func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	frame := legendBox(v)
-	r.plate(frame.left, frame.top, legendWidth, legendHeight, r.veil(colors.Raised))
-	left, width, top := frame.left+legendPad, legendWidth-2*legendPad, frame.top+23
+	r.plate(frame.Left, frame.Top, legendWidth, legendHeight, r.veil(colors.Raised))
+	left, width, top := frame.Left+legendPad, legendWidth-2*legendPad, frame.Top+23
 	scale := dots.Scale
 	along := func(x float64) float64 { return left + width*(x-scale.Low)/(scale.High-scale.Low) }
 
@@ -55,13 +54,13 @@ func (r *Renderer) legend(dots *Dots, v View, colors *palette.Palette) {
 	r.plate(along(scale.Target[0]), top, along(scale.Target[1])-along(scale.Target[0]), legendBar, colors.Squat.Inside)
 	r.frame(along(scale.Target[0]), top-3, along(scale.Target[1]), top+legendBar+3, colors)
 
-	foot := frame.top + legendHeight - legendPad
-	r.caption(left, frame.top+legendPad+8, dots.Title, 0, Ink, colors)
+	foot := frame.Top + legendHeight - legendPad
+	r.caption(left, frame.Top+legendPad+8, dots.Title, 0, Ink, colors)
 	r.caption(left, foot, "≤ "+dots.Figure(scale.Low), 0, Muted, colors)
 	r.caption(left+width, foot, "≥ "+dots.Figure(scale.High), 1, Muted, colors)
 	from, to := along(scale.Target[0]), along(scale.Target[1])
 	if from == to {
-		r.caption(left+width, frame.top+legendPad+8, dots.Mark+" "+dots.Figure(scale.Target[0]), 1, Ink, colors)
+		r.caption(left+width, frame.Top+legendPad+8, dots.Mark+" "+dots.Figure(scale.Target[0]), 1, Ink, colors)
 		return
 	}
 	// Beside the target's ends, so that they keep apart however narrow it is.
@@ -80,17 +79,11 @@ func (r *Renderer) frame(x0, y0, x1, y1 float64, colors *palette.Palette) {
 	r.path.Line(r.at(r2.Vec{X: x1, Y: y1}))
 	r.path.Line(r.at(r2.Vec{X: x0, Y: y1}))
 	r.path.Close()
-	r.canvas.SetColor(colors.Ink)
-	r.canvas.SetLineWidth(frameWidth)
-	r.canvas.SetLineDash(nil, 0)
-	r.canvas.Stroke(r.path)
+	r.outline(Ink, frameWidth, colors)
 }
 
 // caption writes small words of which a part is left of x; y is their baseline
 // [px].
 func (r *Renderer) caption(x, y float64, text string, part float64, c Color, colors *palette.Palette) {
-	face := r.face(small)
-	r.canvas.SetColor(c.In(colors))
-	at := r.at(r2.Vec{X: x, Y: y})
-	r.canvas.FillString(face, vg.Point{X: at.X - vg.Length(part)*r.canvas.TextWidth(face, text), Y: at.Y}, text)
+	r.say(r2.Vec{X: x - part*r.letters.width(r.letters.small, text), Y: y}, text, r.letters.small, c, colors)
 }

@@ -19,14 +19,18 @@ type Drawn struct {
 
 // Picture is a projected scene: what is drawn and picked from.
 type Picture struct {
-	View   View
-	Drawn  []Drawn
-	Tags   []Tag
-	points []r2.Vec // of all items, after one another [px]
+	View    View
+	Drawn   []Drawn
+	Tags    []Tag
+	Labels  []Placed // the labels that found a place, first the foremost
+	LeftOut []ID     // of those that found none
+	points  []r2.Vec // of all items, after one another [px]
+	layout  layout
 }
 
-// Project places the items in a view. It reuses the picture's memory and
-// refers to the items, which must outlive it.
+// Project places the items in a view, and the labels among them, near where they
+// were in the picture before. It reuses the picture's memory and refers to the
+// items, which must outlive it.
 func (p *Picture) Project(items []Item, v View) {
 	p.View = v
 	p.Drawn, p.Tags = p.Drawn[:0], p.Tags[:0]
@@ -49,13 +53,14 @@ func (p *Picture) Project(items []Item, v View) {
 		}
 		p.Drawn = append(p.Drawn, Drawn{Item: item, Points: points, Radius: radius, Thick: item.Width + item.Girth*v.Scale})
 	}
+	p.arrange()
 }
 
 // Pick returns what stands under a screen point: of the items within their
 // picking distance what can be dragged first, the target's edges after holes,
 // then dots, then the smallest kind of thing (points, then lines, then areas),
 // the nearest of those, and the topmost of equals. Ghosts come after all but
-// areas.
+// areas. A label stands for its thing before all but what can be dragged.
 func (p *Picture) Pick(at r2.Vec) ID { return p.pick(at, true) }
 
 // PickBehind returns what stands under a screen point behind the dots.
@@ -80,6 +85,13 @@ func (p *Picture) pick(at r2.Vec, dots bool) ID {
 		}
 		if class < bestClass || class == bestClass && distance < bestDistance-1e-9 {
 			best, bestClass, bestDistance = id, class, distance
+		}
+	}
+	if dots && bestClass > handleClass {
+		for i := range p.Labels {
+			if l := &p.Labels[i]; l.Pick > 0 && l.Box.Holds(at) {
+				return l.ID
+			}
 		}
 	}
 	return best
@@ -170,7 +182,7 @@ func inside(polygon []r2.Vec, p r2.Vec) bool {
 // Find returns where an item stands on screen: its first point.
 func (p *Picture) Find(id ID) (r2.Vec, bool) {
 	for i := range p.Drawn {
-		if p.Drawn[i].ID == id && p.Drawn[i].Pick > 0 {
+		if d := &p.Drawn[i]; d.ID == id && d.Pick > 0 && d.Shape != Label {
 			return p.Drawn[i].Points[0], true
 		}
 	}

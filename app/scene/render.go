@@ -4,15 +4,12 @@ import (
 	"image"
 	"image/color"
 	"math"
-	"slices"
 
 	"bowline/model/units"
 	"bowline/plotting/palette"
 	"bowline/plotting/raster"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/plot/font"
-	"gonum.org/v1/plot/font/liberation"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -23,22 +20,19 @@ const pointsPerInch = 72
 // Renderer draws pictures. It keeps what can be used again and serves one
 // goroutine.
 type Renderer struct {
-	canvas *raster.Canvas
-	fonts  *font.Cache
-	faces  map[float64]font.Face
-	path   vg.Path
-	dashes []vg.Length
-	height float64
-	placed []box // of words that others keep clear of
-	dotted bool  // dots are shown, which plates behind words cover
+	canvas  *raster.Canvas
+	letters *letters
+	path    vg.Path
+	dashes  []vg.Length
+	height  float64
+	dotted  bool // dots are shown, which plates behind words cover
 }
 
 // NewRenderer returns a renderer.
 func NewRenderer() *Renderer {
 	return &Renderer{
-		fonts:  font.NewCache(liberation.Collection()),
-		faces:  map[float64]font.Face{},
-		dashes: []vg.Length{6, 4},
+		letters: newLetters(),
+		dashes:  []vg.Length{6, 4},
 	}
 }
 
@@ -58,24 +52,16 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 			r.draw(d, colors)
 		}
 	}
-	// Words stand above all lines and clear of each other.
-	r.placed = r.placed[:0]
+	// Words stand above all lines.
 	legend := p.dots()
 	r.dotted = legend != nil
-	if legend != nil {
-		r.placed = append(r.placed, legendBox(p.View))
-	}
 	r.gridNumbers(p.View, u, colors)
-	for i := range p.Drawn {
-		if d := &p.Drawn[i]; d.Shape == Label {
-			r.text(d.Points[0], d.Item, colors)
-		}
-	}
+	r.labels(p, colors)
 	if legend != nil {
 		r.legend(legend, p.View, colors)
 	}
 	for i := range p.Tags {
-		r.tag(&p.Tags[i], p.View, colors)
+		r.tag(&p.Tags[i], colors)
 	}
 }
 
@@ -245,100 +231,8 @@ func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
 	}
 }
 
-// face returns the font at a size.
-func (r *Renderer) face(size float64) font.Face {
-	f, ok := r.faces[size]
-	if !ok {
-		f = r.fonts.Lookup(font.Font{Typeface: "Liberation", Variant: "Sans"}, vg.Length(size))
-		r.faces[size] = f
-	}
-	return f
-}
-
-// Sizes of letters [px].
-const (
-	Letter = 12.0 // in labels and tags
-	small  = 11.0
-)
-
 // edge keeps words inside the picture [px].
 const edge = 4
-
-// box is a rectangle on screen [px].
-type box struct{ left, top, right, bottom float64 }
-
-func (b box) meets(c box) bool {
-	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
-}
-
-// holds reports whether a point is in the box.
-func (b box) holds(p r2.Vec) bool {
-	return p.X > b.left && p.X < b.right && p.Y > b.top && p.Y < b.bottom
-}
-
-// beside is how far words stand from their point [px].
-const beside = 14
-
-// nearEdge is how near the picture's edge a point may be and still have its
-// words [px]; the sign it stands at is cut off there.
-const nearEdge = 14
-
-// text draws a label over a plate of the background, kept inside the picture
-// and clear of the labels before it.
-func (r *Renderer) text(at r2.Vec, item *Item, colors *palette.Palette) {
-	w, h := r.canvas.Size()
-	text := item.Text
-	if item.Figure != "" {
-		text += "  " + item.Figure
-	}
-	if item.Stays {
-		at, text = kept(at, text, float64(w), float64(h))
-	}
-	if at.X < nearEdge || at.X > float64(w)-nearEdge || at.Y < nearEdge || at.Y > float64(h)-nearEdge {
-		return
-	}
-	face := r.face(Letter)
-	width := float64(r.canvas.TextWidth(face, text))
-	x := at.X + beside*item.Beside.X - (1-item.Beside.X)/2*width
-	y := at.Y - beside*item.Beside.Y + (1-item.Beside.Y)/2*0.72*Letter
-	x = math.Max(edge, math.Min(float64(w)-width-edge, x))
-	y = math.Max(Letter+edge, math.Min(float64(h)-edge, y))
-	y = r.clear(x, y, width, Letter, item.Beside.Y > 0)
-	r.words(x, y, width, Letter, text, item.Stroke, face, colors)
-}
-
-// clear returns the nearest height, upward or downward, at which words keep
-// clear of those placed already, and notes where they are.
-func (r *Renderer) clear(x, y, width, size float64, upward bool) float64 {
-	const tries = 6
-	place := func(y float64) box {
-		return box{x - platePad, y - 0.8*size - platePad, x + width + platePad, y + 0.2*size + platePad}
-	}
-	step := size + 2*platePad
-	if upward {
-		step = -step
-	}
-	found := y
-	for i := range tries {
-		to := y + float64(i)*step
-		if !slices.ContainsFunc(r.placed, place(to).meets) {
-			found = to
-			break
-		}
-	}
-	r.placed = append(r.placed, place(found))
-	return found
-}
-
-// words draws text on its plate; y is its baseline.
-func (r *Renderer) words(x, y, width, size float64, text string, ink Color, face font.Face, colors *palette.Palette) {
-	r.plate(x-platePad, y-0.8*size-platePad, width+2*platePad, size+2*platePad, r.veil(colors.Background))
-	r.canvas.SetColor(ink.In(colors))
-	r.canvas.FillString(face, r.at(r2.Vec{X: x, Y: y}), text)
-}
-
-// platePad is how far the plate behind words reaches beyond them [px].
-const platePad = 1.5
 
 // plate fills a rectangle given by its upper left corner [px].
 func (r *Renderer) plate(x, y, w, h float64, c color.Color) {

@@ -93,21 +93,3 @@ func (r *Renderer) sight(d *Drawn) {
 		r.path.Line(vg.Point{X: c.X + (radius+sightTick)*u.X, Y: c.Y + (radius+sightTick)*u.Y})
 	}
 }
-
-// kept brings the point of a label that is beyond the picture to its edge and
-// has the text say where it points.
-func kept(at r2.Vec, text string, w, h float64) (r2.Vec, string) {
-	const inset = nearEdge + 1
-	in := r2.Vec{X: math.Max(inset, math.Min(w-inset, at.X)), Y: math.Max(inset, math.Min(h-inset, at.Y))}
-	switch d := r2.Sub(at, in); {
-	case math.Abs(d.X) < nearEdge && math.Abs(d.Y) < nearEdge:
-		return in, text
-	case math.Abs(d.Y) > math.Abs(d.X) && d.Y < 0:
-		return in, "↑ " + text
-	case math.Abs(d.Y) > math.Abs(d.X):
-		return in, "↓ " + text
-	case d.X < 0:
-		return in, "← " + text
-	}
-	return in, text + " →"
-}

@@ -8,7 +8,6 @@ import (
 	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/plot/vg"
 )
 
 // Tag is a small box of words that stands on the picture.
@@ -17,12 +16,14 @@ type Tag struct {
 	Lines []string
 	Fixed bool     // it stands in a corner of the picture
 	Clear []r2.Vec // of a fixed box: what it is not to cover [px]
+
+	box Box
 }
 
 // Tag puts the name of what is under the pointer beside it.
 func (p *Picture) Tag(pointer r2.Vec, lines []string) {
 	if len(lines) > 0 {
-		p.Tags = append(p.Tags, Tag{At: pointer, Lines: lines})
+		p.put(Tag{At: pointer, Lines: lines})
 	}
 }
 
@@ -30,7 +31,7 @@ func (p *Picture) Tag(pointer r2.Vec, lines []string) {
 // lower right corner of a view along an axis of the car.
 func (p *Picture) Coordinates(pointer r2.Vec, u units.System) {
 	if lines := p.coordinates(nil, pointer, u); lines != nil {
-		p.Tags = append(p.Tags, Tag{Lines: lines, Fixed: true})
+		p.put(Tag{Lines: lines, Fixed: true})
 	}
 }
 
@@ -41,7 +42,7 @@ func (p *Picture) Held(lines []string, pointer r2.Vec, u units.System) {
 	if at, ok := p.Find(ID{Kind: InstantCenter}); ok {
 		tag.Clear = append(tag.Clear, at)
 	}
-	p.Tags = append(p.Tags, tag)
+	p.put(tag)
 }
 
 // coordinates adds to lines where a screen point is.
@@ -70,45 +71,50 @@ func (t *Tag) corner(width, height float64, v View) r2.Vec {
 	right, low := math.Max(0, v.Width-tagEdge-width), math.Max(0, v.Height-tagEdge-height)
 	corners := [...]r2.Vec{{X: right, Y: low}, {X: tagEdge, Y: tagEdge}, {X: tagEdge, Y: low}}
 	for _, c := range corners {
-		b := box{c.X - tagClear, c.Y - tagClear, c.X + width + tagClear, c.Y + height + tagClear}
-		if !slices.ContainsFunc(t.Clear, b.holds) {
+		b := Box{c.X - tagClear, c.Y - tagClear, c.X + width + tagClear, c.Y + height + tagClear}
+		if !slices.ContainsFunc(t.Clear, b.Holds) {
 			return c
 		}
 	}
 	return corners[0]
 }
 
-// tag draws a box of words, kept inside the picture.
-func (r *Renderer) tag(t *Tag, v View, colors *palette.Palette) {
-	face := r.face(Letter)
+// put gives a tag its box and adds it. Labels make room for one in a corner.
+func (p *Picture) put(t Tag) {
+	letters := p.letters()
 	width := 0.0
 	for _, s := range t.Lines {
-		width = math.Max(width, float64(face.Width(s)))
+		width = math.Max(width, letters.width(letters.plain, s))
 	}
 	width += 2 * tagPad
 	height := tagLine*float64(len(t.Lines)) + 2*tagPad - (tagLine - Letter)
 	corner := r2.Add(t.At, r2.Vec{X: tagBeside, Y: tagBeside})
 	// A box that would leave the picture goes to the pointer's other side.
-	if corner.X+width > v.Width {
+	if corner.X+width > p.View.Width {
 		corner.X = math.Max(0, t.At.X-tagBeside-width)
 	}
-	if corner.Y+height > v.Height {
+	if corner.Y+height > p.View.Height {
 		corner.Y = math.Max(0, t.At.Y-tagBeside-height)
 	}
 	if t.Fixed {
-		corner = t.corner(width, height, v)
+		corner = t.corner(width, height, p.View)
 	}
-	r.plate(corner.X, corner.Y, width, height, colors.Raised)
-	r.canvas.SetColor(colors.Muted)
-	r.canvas.SetLineWidth(1)
-	r.canvas.SetLineDash(nil, 0)
-	r.canvas.Stroke(r.path)
+	t.box = Box{corner.X, corner.Y, corner.X + width, corner.Y + height}
+	p.Tags = append(p.Tags, t)
+	if t.Fixed {
+		p.arrange()
+	}
+}
+
+// tag draws a box of words.
+func (r *Renderer) tag(t *Tag, colors *palette.Palette) {
+	r.plate(t.box.Left, t.box.Top, t.box.Right-t.box.Left, t.box.Bottom-t.box.Top, colors.Raised)
+	r.outline(Muted, 1, colors)
 	for i, s := range t.Lines {
-		r.canvas.SetColor(colors.Ink)
+		c := Ink
 		if i > 0 {
-			r.canvas.SetColor(colors.Muted)
+			c = Muted
 		}
-		p := r.at(r2.Vec{X: corner.X + tagPad, Y: corner.Y + tagPad + 0.8*Letter + tagLine*float64(i)})
-		r.canvas.FillString(face, vg.Point{X: p.X, Y: p.Y}, s)
+		r.say(r2.Vec{X: t.box.Left + tagPad, Y: t.box.Top + tagPad + 0.8*Letter + tagLine*float64(i)}, s, r.letters.plain, c, colors)
 	}
 }
