@@ -173,7 +173,7 @@ type Item struct {
 	Shift  r2.Vec  // of the whole item on screen, right and down [px]
 	Clear  bool    // no label covers it; bars, pivots, holes, instant center and center of gravity are kept clear anyhow
 	Dots   *Dots   // of a Swarm: what its points stand for
-	Pick   float64 // how near a pointer must come [px], into the box of a Label; 0 cannot be picked
+	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }
 
 // List is what is drawn, back to front. It keeps its memory from one filling to

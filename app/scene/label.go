@@ -16,10 +16,10 @@ const nearEdge = 14
 
 // Arrows to what is beyond the picture.
 const (
-	left  = "←"
-	right = "→"
-	up    = "↑"
-	down  = "↓"
+	toLeft  = "←"
+	toRight = "→"
+	upward  = "↑"
+	below   = "↓"
 )
 
 // kept brings the point of a label that is beyond the picture to its edge and
@@ -31,13 +31,13 @@ func kept(at r2.Vec, w, h float64) (r2.Vec, string) {
 	case math.Abs(d.X) < nearEdge && math.Abs(d.Y) < nearEdge:
 		return in, ""
 	case math.Abs(d.Y) > math.Abs(d.X) && d.Y < 0:
-		return in, up
+		return in, upward
 	case math.Abs(d.Y) > math.Abs(d.X):
-		return in, down
+		return in, below
 	case d.X < 0:
-		return in, left
+		return in, toLeft
 	}
-	return in, right
+	return in, toRight
 }
 
 // platePad is how far the plate behind words reaches beyond them [px].
@@ -81,8 +81,8 @@ func (r *Renderer) label(l *Placed, colors *palette.Palette) {
 func (r *Renderer) named(l *Placed, at r2.Vec, edge float64, face font.Face, c Color, colors *palette.Palette) {
 	switch l.Toward {
 	case "":
-	case right:
-		r.say(r2.Vec{X: edge - r.letters.width(r.letters.plain, right), Y: at.Y}, right, r.letters.plain, c, colors)
+	case toRight:
+		r.say(r2.Vec{X: edge - r.letters.width(r.letters.plain, toRight), Y: at.Y}, toRight, r.letters.plain, c, colors)
 	default:
 		r.say(at, l.Toward, r.letters.plain, c, colors)
 		at.X += r.letters.width(r.letters.plain, l.Toward) + arrowGap

@@ -103,15 +103,15 @@ func (l *layout) place(p *Picture, d *Drawn) {
 	m := memory{id: d.ID}
 	was := slices.IndexFunc(l.before, func(m memory) bool { return m.id == d.ID })
 	size := l.size(&label)
+	size.X = widthStep * math.Ceil(size.X/widthStep)
 	found := false
 	if was >= 0 {
 		m = l.before[was]
 		size.X = steadyWidth(size.X, m.box.Right-m.box.Left)
 		found = l.follow(p, &label, &m, size)
 	}
-	size.X = widthStep * math.Ceil(size.X/widthStep)
 	if found && m.reach > farAway {
-		_, best := l.best(p, &label, size, true)
+		_, best := l.best(p, &label, size, roomy)
 		found = l.cost(p, &label, label.Box) < best+betterBy
 	}
 	if !found {
@@ -147,14 +147,26 @@ func (l *layout) follow(p *Picture, label *Placed, m *memory, size r2.Vec) bool 
 		}
 	}
 	m.held = r2.Add(m.held, d)
-	middle := m.box.Left + (m.box.Right-m.box.Left-size.X)/2
-	box := whole(Box{middle, m.box.Top, middle + size.X, m.box.Top + size.Y}.moved(d)).brought(l.obstacles.room)
-	if box.distance(label.Point) > m.reach+stretch || !l.fits(p, label, box, true) {
+	box := whole(Box{m.box.Left, m.box.Top, m.box.Left + size.X, m.box.Top + size.Y}.moved(d)).brought(l.obstacles.room)
+	if box.distance(label.Point) > m.reach+stretch {
 		return false
 	}
-	label.Box = box
-	return true
+	for _, step := range nudges {
+		for _, way := range ways {
+			if b := whole(box.moved(r2.Scale(step, way))); l.fits(p, label, b, allClear) {
+				label.Box = b
+				return true
+			}
+			if step == 0 {
+				break
+			}
+		}
+	}
+	return false
 }
+
+// nudges are how far a label gives way to something before it is placed anew [px].
+var nudges = [...]float64{0, 2, 4, 8, 14}
 
 // whole returns a box moved to whole pixels.
 func whole(b Box) Box {
@@ -163,8 +175,8 @@ func whole(b Box) Box {
 
 // fits reports whether a label may stand in a box: it covers nothing that it may not,
 // nor do its leader and those of the labels before it run through boxes.
-func (l *layout) fits(p *Picture, label *Placed, b Box, strict bool) bool {
-	if !l.obstacles.free(b, strict) {
+func (l *layout) fits(p *Picture, label *Placed, b Box, k keep) bool {
+	if !l.obstacles.free(b, k) {
 		return false
 	}
 	leader, apart := l.leader(b, label.Point), b.Grown(boxRoom)
@@ -195,8 +207,8 @@ const secondaryReach = 64.0
 
 // search finds the best place for a label of a size, and reports whether there is one.
 func (l *layout) search(p *Picture, label *Placed, size r2.Vec) bool {
-	for _, strict := range [...]bool{true, false} {
-		if b, cost := l.best(p, label, size, strict); cost < math.Inf(1) {
+	for _, k := range [...]keep{roomy, allClear, tight} {
+		if b, cost := l.best(p, label, size, k); cost < math.Inf(1) {
 			label.Box = b
 			return true
 		}
@@ -206,11 +218,11 @@ func (l *layout) search(p *Picture, label *Placed, size r2.Vec) bool {
 
 // best returns the box at least cost of those that a label fits into, and infinity
 // where it fits into none: of boxes around its point and then all over the picture.
-func (l *layout) best(p *Picture, label *Placed, size r2.Vec, strict bool) (best Box, least float64) {
+func (l *layout) best(p *Picture, label *Placed, size r2.Vec, k keep) (best Box, least float64) {
 	least = math.Inf(1)
 	try := func(b Box) {
 		b = whole(b)
-		if b.distance(label.Point) >= least || !l.fits(p, label, b, strict) {
+		if b.distance(label.Point) >= least || !l.fits(p, label, b, k) {
 			return
 		}
 		if cost := l.cost(p, label, b); cost < least {

@@ -12,6 +12,17 @@ const (
 	discRoom = 3
 	barRoom  = 2
 	boxRoom  = 4
+	moreRoom = 6 // where they have the choice, so that they can stay there
+)
+
+// keep is what a label keeps off.
+type keep int
+
+// The first that there is a place for counts.
+const (
+	roomy    keep = iota // all, with more room
+	allClear             // all
+	tight                // all but bars and holes that no bar is in
 )
 
 // obstacles are what the labels of a picture may not cover.
@@ -64,27 +75,30 @@ func (o *obstacles) take(d *Drawn) {
 	switch k := d.ID.Kind; {
 	case at && (d.Clear || k == Pivot || k == Hole || k == InstantCenter || k == CG):
 		o.discs = append(o.discs, disc{d.Points[0], d.Radius, k == Hole})
-	case !at && (d.Clear || k == UpperBar || k == LowerBar):
+	case !at && (d.Clear || d.Pick > 0 && (k == UpperBar || k == LowerBar)):
 		for i := 1; i < len(d.Points); i++ {
-			o.bars = append(o.bars, segment{d.Points[i-1], d.Points[i], d.Width / 2})
+			o.bars = append(o.bars, segment{d.Points[i-1], d.Points[i], d.Thick / 2})
 		}
 	}
 }
 
-// free reports whether a box covers nothing that it may not. Where there is no
-// other place, bars and holes that no bar is in may be covered.
-func (o *obstacles) free(b Box, strict bool) bool {
+// free reports whether a box covers nothing that it may not.
+func (o *obstacles) free(b Box, k keep) bool {
 	if !b.Within(o.room) || slices.ContainsFunc(o.boxes, b.Grown(boxRoom).Meets) {
 		return false
 	}
+	more := 0.0
+	if k == roomy {
+		more = moreRoom
+	}
 	for i := range o.discs {
-		if d := &o.discs[i]; (strict || !d.hole) && b.distance(d.at) < d.radius+discRoom {
+		if d := &o.discs[i]; (k != tight || !d.hole) && b.distance(d.at) < d.radius+discRoom+more {
 			return false
 		}
 	}
-	if strict {
+	if k != tight {
 		for i := range o.bars {
-			if s := &o.bars[i]; b.Grown(s.half+barRoom).Crosses(s.a, s.b) {
+			if s := &o.bars[i]; b.Grown(s.half+barRoom+more).Crosses(s.a, s.b) {
 				return false
 			}
 		}

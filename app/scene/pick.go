@@ -89,7 +89,8 @@ func (p *Picture) pick(at r2.Vec, dots bool) ID {
 	}
 	if dots && bestClass > handleClass {
 		for i := range p.Labels {
-			if l := &p.Labels[i]; l.Pick > 0 && l.Box.Holds(at) {
+			// Words on a dot are gone once it is pointed at.
+			if l := &p.Labels[i]; l.ID.Kind != Combination && l.Box.Holds(at) {
 				return l.ID
 			}
 		}

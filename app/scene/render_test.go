@@ -93,9 +93,8 @@ func TestATagStaysInsideThePicture(t *testing.T) {
 	}
 }
 
-// Labels whose places overlap stand one above the other, so that every letter of
-// both is in sight; one whose point is at the very edge, where its sign is cut
-// off, is left out.
+// Labels of things beside each other keep clear of both, so that every letter is in
+// sight; one whose point is at the very edge, where its sign is cut off, is left out.
 func TestLabelsKeepClearOfEachOther(t *testing.T) {
 	v, colors := in(300, 200), &palette.Light
 	first, second := label(pixels(-50, 0), "the first of two", scene.Push), label(pixels(-40, -4), "the second", scene.Pull)
@@ -119,42 +118,33 @@ func TestLabelsKeepClearOfEachOther(t *testing.T) {
 }
 
 // A label that stays stands at the edge where its point left the picture, with
-// an arrow to it.
+// an arrow to it that is drawn.
 func TestALabelBeyondThePictureStaysAtItsEdge(t *testing.T) {
 	v, colors := in(800, 600), &palette.Light
-	shot := func(at r3.Vec, text string, stays bool) (*image.RGBA, image.Rectangle) {
-		item := label(at, text, scene.Push)
-		item.Stays = stays
-		img := paint(v, colors, item)
-		box, _ := inked(img, colors.Push, colors.Background)
-		return img, box
-	}
 	for at, want := range map[r3.Vec]struct {
-		text string
-		near r2.Vec // [px]
+		toward string
+		near   r2.Vec // [px]
 	}{
-		pixels(0, 0):      {"here", r2.Vec{X: 400, Y: 300}},
-		pixels(500, 0):    {"here →", r2.Vec{X: 800, Y: 300}},
-		pixels(-450, 280): {"← here", r2.Vec{X: 0, Y: 20}},
-		pixels(0, 380):    {"↑ here", r2.Vec{X: 400, Y: 0}},
-		pixels(20, -1700): {"↓ here", r2.Vec{X: 420, Y: 600}},
+		pixels(0, 0):      {"", r2.Vec{X: 400, Y: 300}},
+		pixels(500, 0):    {"→", r2.Vec{X: 800, Y: 300}},
+		pixels(-450, 280): {"←", r2.Vec{X: 0, Y: 20}},
+		pixels(0, 380):    {"↑", r2.Vec{X: 400, Y: 0}},
+		pixels(20, -1700): {"↓", r2.Vec{X: 420, Y: 600}},
 	} {
-		img, box := shot(at, "here", true)
-		if d := math.Hypot(float64(box.Min.X+box.Max.X)/2-want.near.X, float64(box.Min.Y+box.Max.Y)/2-want.near.Y); box.Empty() || d > 60 {
-			t.Errorf("%q stands at %v", want.text, box)
+		item := label(at, "here", scene.Push)
+		item.Stays = true
+		var p scene.Picture
+		p.Project([]scene.Item{item}, v)
+		if len(p.Labels) != 1 || p.Labels[0].Toward != want.toward {
+			t.Fatalf("labels %+v, want an arrow %q", p.Labels, want.toward)
 		}
-		// As much ink in both halves as the same letters have elsewhere.
-		same, there := shot(pixels(7, 7), want.text, false)
-		for part := range 2 {
-			half := func(img *image.RGBA, box image.Rectangle) float64 {
-				box.Min.X += part * box.Dx() / 2
-				box.Max.X = box.Min.X + box.Dx()/(2-part)
-				_, n := such(img, box, func(c color.RGBA) bool { return c != colors.Background })
-				return float64(n)
-			}
-			if a, b := half(img, box), half(same, there); math.Abs(a-b) > 0.15*b {
-				t.Errorf("%q has %v pixels of ink in half %d, its letters have %v", want.text, a, part, b)
-			}
+		box, n := inked(draw(&p, 1, colors), colors.Push, colors.Background)
+		if d := math.Hypot(float64(box.Min.X+box.Max.X)/2-want.near.X, float64(box.Min.Y+box.Max.Y)/2-want.near.Y); n == 0 || d > 60 {
+			t.Errorf("%q stands at %v", want.toward, box)
+		}
+		_, bare := inked(paint(v, colors, label(pixels(0, 0), "here", scene.Push)), colors.Push, colors.Background)
+		if (n > bare+5) != (want.toward != "") {
+			t.Errorf("%q: %d pixels of ink, the word has %d", want.toward, n, bare)
 		}
 	}
 }
@@ -226,28 +216,39 @@ func crowd(right, up float64) scene.Item {
 	return item
 }
 
-// Among dots the plates behind words let nothing through; without dots lines show
-// through.
-func TestWordsAmongDotsStandOnOpaquePlates(t *testing.T) {
-	v := in(800, 600)
+// Words go beside dots where there is room, and where there is none the plates behind
+// them let nothing through; without dots lines show through.
+func TestWordsAmongDots(t *testing.T) {
+	v, small := in(800, 600), in(240, 130)
 	for theme, colors := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
 		words := label(pixels(0, 0), "words", scene.Ink)
-		box, _ := inked(paint(v, colors, words), colors.Ink, colors.Background)
-		ground := func(img *image.RGBA) int {
-			_, n := such(img, box, func(c color.RGBA) bool { return c == colors.Background })
-			return n
+		var beside, among scene.Picture
+		beside.Project([]scene.Item{crowd(0, 0), words}, v)
+		crowded := scene.Box{Left: 400 - 40, Top: 300 - 40, Right: 400 + 40, Bottom: 300 + 40}
+		if b := beside.Labels[0].Box; b.Meets(crowded) {
+			t.Errorf("%s: words stand at %v on dots", theme, b)
 		}
-		bare := ground(paint(v, colors, crowd(200, 200), words))
-		among := paint(v, colors, crowd(0, 0), words)
-		if n := ground(among); n != bare || bare == 0 {
-			t.Errorf("%s: among dots %d pixels between the letters are of the ground, elsewhere %d", theme, n, bare)
+		dotted := func(p *scene.Picture, items ...scene.Item) (dots, ink int) {
+			p.Project(items, small)
+			b := p.Labels[0].Box
+			box := image.Rect(int(b.Left), int(b.Top), int(b.Right), int(b.Bottom))
+			img := draw(p, 1, colors)
+			_, dots = such(img, box, func(c color.RGBA) bool { return c == colors.Squat.Below[palette.Shades-1] })
+			_, ink = such(img, box, func(c color.RGBA) bool { return inkOf(c, colors.Ink, colors.Background) })
+			return dots, ink
 		}
-		if _, n := where(among, colors.Squat.Below[palette.Shades-1]); n < 1000 {
-			t.Errorf("%s: only %d pixels of dots around the words", theme, n)
+		if dots, ink := dotted(&among, crowd(-80, -25), crowd(0, -25), crowd(80, -25), label(pixels(0, -25), "words", scene.Ink)); dots > 0 || ink < 40 {
+			t.Errorf("%s: on the words' plate are %d pixels of dots and %d of ink", theme, dots, ink)
 		}
-		line := scene.Item{Points: []r3.Vec{pixels(-100, 3), pixels(100, 3)}, Stroke: scene.Ink, Width: 30}
-		if n := ground(paint(v, colors, line, words)); n != 0 {
-			t.Errorf("%s: a line does not show through at %d pixels", theme, n)
+		var lined scene.Picture
+		lines := make([]scene.Item, 65)
+		for i := range lines {
+			lines[i] = scene.Item{Points: []r3.Vec{pixels(-130, float64(2*i-65)), pixels(130, float64(2*i-65))}, Stroke: scene.Push, Width: 2}
+		}
+		lined.Project(append(lines, words), small)
+		b := lined.Labels[0].Box
+		if _, n := such(draw(&lined, 1, colors), image.Rect(int(b.Left)+1, int(b.Top)+1, int(b.Right)-1, int(b.Bottom)-1), func(c color.RGBA) bool { return c == colors.Background }); n > 0 {
+			t.Errorf("%s: lines do not show through at %d pixels", theme, n)
 		}
 	}
 }

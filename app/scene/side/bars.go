@@ -1,12 +1,15 @@
 package side
 
 import (
+	"math"
+
 	"bowline/app/scene"
 	"bowline/app/scene/parts"
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/launch"
+	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -37,13 +40,13 @@ func (b *builder) tension(bar launch.RodID) (n float64, unknown bool) {
 func (b *builder) barLabels() {
 	for _, pair := range car.Pairs {
 		housing, chassis := b.ends(pair)
-		text, color := b.barWords(pair)
-		b.label(barID(pair, 0), r3.Scale(0.5, r3.Add(housing, chassis)), words.Capital(pair.Bars()), text, color, barBeside[pair], scene.Foremost)
+		name, figure, color := b.barWords(pair)
+		b.label(barID(pair, 0), r3.Scale(0.5, r3.Add(housing, chassis)), name, figure, color, barBeside[pair], scene.Foremost)
 	}
 }
 
-// barBeside is where the words of bars stand best: the upper ones' above, behind the
-// lower ones' below.
+// barBeside is where the words of bars stand best: those of the upper ones above,
+// those of the lower ones below.
 var barBeside = [...]r2.Vec{car.Upper: {X: -0.3, Y: 1}, car.Lower: {X: 0.3, Y: -1}}
 
 // barID names the bars of a pair, of the car shown or of a ghost.
@@ -55,37 +58,48 @@ func barID(pair car.Pair, ghost int) scene.ID {
 // from the right-hand ones [px].
 var far = r2.Vec{X: -7, Y: -7}
 
-// barWords says what the bars of a pair carry, in the color of that of the right-hand one.
-func (b *builder) barWords(pair car.Pair) (text string, color scene.Color) {
+// barWords names the bars of a pair with what they do, and writes their forces with
+// the greater of their shares, in the color of that bar.
+func (b *builder) barWords(pair car.Pair) (name, figure string, color scene.Color) {
+	name = words.Capital(pair.Bars())
 	right := launch.RodID(2*pair) + 1
 	tension, unknown := b.tension(right)
 	if unknown {
-		return "no force", scene.Slack
+		return name, "no force", scene.Slack
 	}
-	text = b.loadWords(pair, tension)
-	switch {
-	case tension > 0:
-		color = scene.Pull
-	case tension < 0:
-		color = scene.Push
-	default:
-		color = scene.Slack
+	u := b.options.Units
+	use, way := b.result.Hold(pair, tension)
+	if b.options.Launch == nil {
+		figure = u.Format(units.Force, use.Force) + " — " + units.Share(use.Share)
+		if most := b.options.most(barID(pair, 0)); most.Share > 1 && most.Share > use.Share {
+			figure += "; " + words.Most(most, u)
+		}
+		return name + " " + way.String(), figure, loadColor(tension)
 	}
-	if b.options.Launch != nil {
-		left, _ := b.tension(right.Opposite())
-		return "left " + b.loadWords(pair, left) + "; right " + text, color
+	left, _ := b.tension(right.Opposite())
+	leftUse, leftWay := b.result.Hold(pair, left)
+	leftForce, rightForce := u.Figure(units.Force, leftUse.Force, 0), u.Format(units.Force, use.Force)
+	if way == leftWay {
+		name += " " + way.String()
+	} else {
+		leftForce, rightForce = leftWay.String()+" "+leftForce, way.String()+" "+rightForce
 	}
-	use, _ := b.result.Hold(pair, tension)
-	if most := b.options.most(barID(pair, 0)); most.Share > 1 && most.Share > use.Share {
-		text += "; " + words.Most(most, b.options.Units)
+	color = loadColor(tension)
+	if leftUse.Share > use.Share {
+		color = loadColor(left)
 	}
-	return text, color
+	return name, "left " + leftForce + " · right " + rightForce + " — " + units.Share(math.Max(use.Share, leftUse.Share)), color
 }
 
-// loadWords says what a tension is of what the bars of a pair may carry.
-func (b *builder) loadWords(pair car.Pair, tension float64) string {
-	use, way := b.result.Hold(pair, tension)
-	return words.LoadAndShare(way, use, b.options.Units)
+// loadColor returns the color of a tension [N].
+func loadColor(tension float64) scene.Color {
+	switch {
+	case tension > 0:
+		return scene.Pull
+	case tension < 0:
+		return scene.Push
+	}
+	return scene.Slack
 }
 
 // most returns the most that is asked of a bar by its ID; of both bars of a pair where

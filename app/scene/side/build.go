@@ -179,10 +179,6 @@ func housingPoint(p *linkage.Pose, h r2.Vec) r2.Vec {
 // label adds words of one line or, with a figure, two beside a point.
 func (b *builder) label(id scene.ID, at r3.Vec, text, figure string, color scene.Color, beside r2.Vec, rank scene.Rank) {
 	if b.options.Labels {
-		pick := 1.0
-		if id.Kind == scene.Combination { // it may be gone once it is pointed at
-			pick = 0
-		}
-		b.add(scene.Item{ID: id, Shape: scene.Label, Points: b.list.Points(at), Text: text, Figure: figure, Stroke: color, Beside: beside, Rank: rank, Pick: pick})
+		b.add(scene.Item{ID: id, Shape: scene.Label, Points: b.list.Points(at), Text: text, Figure: figure, Stroke: color, Beside: beside, Rank: rank})
 	}
 }

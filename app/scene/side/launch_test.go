@@ -33,7 +33,7 @@ func TestLaunchShowsLeftAndRightBars(t *testing.T) {
 	if _, color := filled(t, p, scene.LowerBar, scene.Left); color != scene.Push || struck(p, scene.LowerBar, scene.Left) || !struck(p, scene.LowerBar, scene.Right) {
 		t.Errorf("the lower left bar is in %v; of both the right one alone is beyond its limit", color)
 	}
-	if words := labels(p, scene.UpperBar); len(words) != 1 || !strings.Contains(words[0], "left pull 2,248 lb") || !strings.Contains(words[0], "right pull 6,744 lb") {
+	if words := labels(p, scene.UpperBar); len(words) != 1 || !strings.HasPrefix(words[0], "Upper bars pull left 2,248 · right 6,744 lb") {
 		t.Errorf("the upper bars are labeled %q", words)
 	}
 }

@@ -29,6 +29,18 @@ func (b *builder) rideHeight() {
 	b.add(scene.Item{ID: id, Shape: scene.Quarter, Points: b.middle(b.result.Ride.CG), Pixels: 6, Fill: scene.Ghost, Stroke: scene.Ghost, Width: thin})
 }
 
+// centerWords says in short where an instant center is, as in "45.7 ahead, 23.5 in up".
+func centerWords(ic r2.Vec, u units.System) string {
+	along, upright := "ahead", "up"
+	if ic.X < 0 {
+		along = "behind"
+	}
+	if ic.Y < 0 {
+		upright = "below"
+	}
+	return fmt.Sprintf("%s %s, %s %s", u.Figure(units.Length, math.Abs(ic.X), 0), along, u.Format(units.Length, math.Abs(ic.Y)), upright)
+}
+
 // marks draws the center of gravity and the instant center on top.
 func (b *builder) marks() {
 	s, u := b.station, b.options.Units
@@ -37,10 +49,10 @@ func (b *builder) marks() {
 	if s.HasInstantCenter && math.Abs(s.InstantCenter.X) < farCenter && math.Abs(s.InstantCenter.Y) < farCenter {
 		ic := s.InstantCenter
 		b.add(scene.Item{ID: scene.ID{Kind: scene.InstantCenter}, Shape: scene.Disc, Points: b.middle(ic), Pixels: 6.5, Fill: scene.Center, Stroke: scene.Background, Width: 2, Pick: easyPick})
-		text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, ic.X), u.Format(units.Length, ic.Y))
+		name, figure := "Instant center", centerWords(ic, u)
 		if s.HasAntiSquat {
-			text += "  anti-squat " + units.WholePercent(s.AntiSquat)
+			name, figure = "Anti-squat "+units.WholePercent(s.AntiSquat), "IC "+figure
 		}
-		b.label(scene.ID{Kind: scene.InstantCenter}, across(ic, 0), "Instant center", text, scene.Center, r2.Vec{X: 0.5, Y: 1}, scene.Leading)
+		b.label(scene.ID{Kind: scene.InstantCenter}, across(ic, 0), name, figure, scene.Center, r2.Vec{X: 0.5, Y: 1}, scene.Leading)
 	}
 }
