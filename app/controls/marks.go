@@ -129,13 +129,15 @@ func placeCaptions(marks []mark, chosen int, place func(t float64) float64, widt
 		if a == chosen || b == chosen {
 			return cmp.Compare(index(b == chosen), index(a == chosen))
 		}
-		return cmp.Compare(marks[b].urgency, marks[a].urgency)
+		// A band has room all along; what is at one time comes first.
+		return cmp.Or(cmp.Compare(marks[b].urgency, marks[a].urgency), cmp.Compare(index(marks[a].band), index(marks[b].band)))
 	})
 	var placed []caption
 	said := map[string]bool{}
 	for _, i := range order {
 		text := marks[i].caption
-		if c, ok := roomFor(placed, place(marks[i].at), width(text), from, to); ok && !said[text] {
+		start, end := extent(&marks[i], place)
+		if c, ok := roomFor(placed, start, end, width(text), from, to); ok && !said[text] {
 			c.mark, said[text] = i, true
 			placed = append(placed, c)
 		}
@@ -143,17 +145,26 @@ func placeCaptions(marks []mark, chosen int, place func(t float64) float64, widt
 	return placed
 }
 
-// roomFor returns the place nearest to x between two ends that leaves captions as wide
-// as another one free; false where there is none near enough.
-func roomFor(placed []caption, x, width, from, to float64) (caption, bool) {
-	starts := []float64{x, x - width, from, to - width}
+// extent returns where a mark begins and ends.
+func extent(m *mark, place func(t float64) float64) (start, end float64) {
+	start = place(m.at)
+	if m.band {
+		return start, place(m.to)
+	}
+	return start, start
+}
+
+// roomFor returns the place of a width between two ends that is nearest to a mark and
+// clear of the captions placed; false where there is none near enough.
+func roomFor(placed []caption, start, end, width, from, to float64) (caption, bool) {
+	starts := []float64{start, start - width, from, to - width}
 	for _, o := range placed {
 		starts = append(starts, o.to+captionGap, o.from-captionGap-width)
 	}
 	best, least := caption{}, math.Inf(1)
-	for _, start := range starts {
-		c := caption{from: start, to: start + width}
-		off := max(c.from-x, x-c.to, 0)
+	for _, x := range starts {
+		c := caption{from: x, to: x + width}
+		off := max(c.from-end, start-c.to, 0)
 		clash := func(o caption) bool { return c.from < o.to+captionGap && o.from < c.to+captionGap }
 		if off < least && off <= captionShift && c.from >= from && c.to <= to && !slices.ContainsFunc(placed, clash) {
 			best, least = c, off

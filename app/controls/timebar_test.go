@@ -261,7 +261,7 @@ func TestCaptionsHaveRoom(t *testing.T) {
 					if c.from < 0 || c.to > room || math.Abs(c.to-c.from-width(marks[c.mark].caption)) > 1e-9 {
 						t.Errorf("%s: %q from %v to %v of %v", name, marks[c.mark].caption, c.from, c.to, room)
 					}
-					if x := place(marks[c.mark].at); x < c.from-captionShift || x > c.to+captionShift {
+					if start, end := extent(&marks[c.mark], place); end < c.from-captionShift || start > c.to+captionShift {
 						t.Errorf("%s: %q is far from its mark", name, marks[c.mark].caption)
 					}
 					for _, o := range placed[:i] {

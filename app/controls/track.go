@@ -191,9 +191,10 @@ func (t *track) paint(pen *sheet.Pen) {
 			ink = p.Ink
 		}
 		// A caption that is off its mark has a line to it.
-		if x := t.place(t.marks[c.mark].at); x < c.from || x > c.to {
-			reach := float32(min(x, c.from))
-			pen.Box(reach, leaderLine, float32(max(x, c.from+leaderEnd))-reach, pen.Hairline(), t.marks[c.mark].ink(p))
+		m := &t.marks[c.mark]
+		if start, end := extent(m, t.place); end < c.from || start > c.to {
+			from := float32(min(start, c.from))
+			pen.Box(from, leaderLine, float32(max(start, c.from+leaderEnd))-from, pen.Hairline(), m.ink(p))
 		}
 		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small, ink)
 	}

@@ -66,11 +66,13 @@ func TestToolbarSwitchesToTheLaunch(t *testing.T) {
 	if !d.study.Launching() || d.study.Launch() == nil || d.panels.current().Title() != "Launch" {
 		t.Fatal("the launch is not shown")
 	}
+	d.wantSaid(launchHint)
 	bar.SetSelected("Hooked")
 	d.settle()
 	if d.study.Launching() || d.panels.current().Title() != "Check" {
 		t.Error("the launch is still shown")
 	}
+	d.wantSaid(hint)
 }
 
 func TestPointingAtAChartOfTheLaunchMovesTime(t *testing.T) {

@@ -272,6 +272,9 @@ func (w *Window) follow(c study.Change) {
 	if c.Has(study.Choice) {
 		w.choose()
 		w.study.Then(w.want)
+		if w.status.Text == hint || w.status.Text == launchHint {
+			w.say("")
+		}
 	}
 	if c.Has(study.LaunchFailed) {
 		err := w.study.LaunchError()
@@ -301,9 +304,16 @@ func (w *Window) retitle() {
 // hint stands under the panes while there is nothing to say.
 const hint = "Drag a bar's end to another hole. With Shift, or with Move holes ticked, the hole itself moves. Arrow keys move the selected hole by 1/16 in or 1 mm."
 
+// launchHint stands there while the launch is looked at.
+const launchHint = "Space plays and pauses. Left and right go 1 ms on or back, with Shift ten; Page up and Page down from mark to mark; Up and down play faster and slower."
+
 // say writes a line under the panes; without one, the hint.
 func (w *Window) say(text string) {
-	if text == "" {
+	switch {
+	case text != "":
+	case w.study.Launching():
+		text = launchHint
+	default:
 		text = hint
 	}
 	if w.status.Text != text {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bowline/app/words"
+	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -58,5 +59,28 @@ func TestEveryKindOfEventIsTold(t *testing.T) {
 			t.Errorf("%v: %q, as %v", k, text, other)
 		}
 		said[text] = k
+	}
+}
+
+// On a time line every kind and side of an event and every peak has a short name of its
+// own.
+func TestCaptionsOfATimeLine(t *testing.T) {
+	said := map[string]bool{}
+	name := func(text string) {
+		if said[text] || text == "" || len(text) > 18 {
+			t.Errorf("%q, said already: %v", text, said[text])
+		}
+		said[text] = true
+	}
+	for _, k := range launch.EventKinds {
+		name(words.EventCaption(launch.Event{Kind: k}))
+		name(words.EventCaption(launch.Event{Kind: k, Sided: true, Side: launch.Right}))
+	}
+	for _, b := range launch.Bars {
+		name(words.PeakCaption(b, column.Pull))
+		name(words.PeakCaption(b, column.Push))
+	}
+	if got, want := words.PeakCaption(launch.LowerRight, column.Push), "LR peak push"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
