@@ -45,7 +45,8 @@ const (
 	bandBreadth = 3
 	bandRise    = 6
 	usualMargin = 10
-	captionBase = 11 // baseline of captions
+	captionBase = 10 // baseline of captions
+	readoutBase = 12
 	leaderLine  = 15 // from the top to the line from a caption to its mark
 	leaderEnd   = 12 // how far that line runs below its caption
 	readoutEdge = 5  // at the right of the readout
@@ -176,8 +177,8 @@ func (t *track) paint(pen *sheet.Pen) {
 		pen.Words(left, captionBase, "computing…", small, p.Muted)
 	}
 	end := width - readoutEdge
-	pen.Words(end-pen.Width(distance, big), captionBase+1, distance, big, p.Ink)
-	pen.Words(end-float32(distanceRoom)-captionGap-pen.Width(time, big), captionBase+1, time, big, p.Ink)
+	pen.Words(end-pen.Width(distance, big), readoutBase, distance, big, p.Ink)
+	pen.Words(end-float32(distanceRoom)-captionGap-pen.Width(time, big), readoutBase, time, big, p.Ink)
 
 	top := float32(trackLine - lineBreadth/2)
 	pen.Box(left, top, right-left, lineBreadth, p.Hole)
@@ -190,12 +191,7 @@ func (t *track) paint(pen *sheet.Pen) {
 		if c.mark == t.named() {
 			ink = p.Ink
 		}
-		// A caption that is off its mark has a line to it.
-		m := &t.marks[c.mark]
-		if start, end := extent(m, t.place); end < c.from || start > c.to {
-			from := float32(min(start, c.from))
-			pen.Box(from, leaderLine, float32(max(start, c.from+leaderEnd))-from, pen.Hairline(), m.ink(p))
-		}
+		t.paintLeader(pen, p, c)
 		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small, ink)
 	}
 	disk(pen, now, trackLine, knob+1.5, p.Background)
@@ -217,6 +213,22 @@ func (t *track) paintMark(pen *sheet.Pen, p *palette.Palette, i int) {
 		breadth *= 2
 	}
 	pen.Box(pen.Snap(x-breadth/2), trackLine-rise, breadth, rise+markFall, ink)
+}
+
+// paintLeader draws a line to its mark from a caption that is off it.
+func (t *track) paintLeader(pen *sheet.Pen, p *palette.Palette, c caption) {
+	m := &t.marks[c.mark]
+	start, end := extent(m, t.place)
+	at, under := end, c.from+leaderEnd
+	switch {
+	case start > c.to:
+		at, under = start, c.to-leaderEnd
+	case end >= c.from:
+		return
+	}
+	thin, foot := pen.Hairline(), float32(trackLine-bandRise)
+	pen.Box(float32(min(at, under)), leaderLine, float32(math.Abs(at-under)), thin, m.ink(p))
+	pen.Box(pen.Snap(float32(at)-thin/2), leaderLine, thin, foot-leaderLine, m.ink(p))
 }
 
 // disk fills a circle.
