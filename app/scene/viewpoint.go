@@ -14,7 +14,8 @@ type Viewpoint interface {
 	Fill(l *List, p Pointer)
 	// Plane returns the plane that the items are projected onto.
 	Plane() Plane
-	// Fits returns what can be kept in sight, first what the view begins with.
+	// Fits returns what can be kept in sight, first what the view begins with, then the
+	// whole car, which a launch is looked at with.
 	Fits() []Fit
 	// Describe says in a few words, a line each, what an item is and its numbers;
 	// nothing of what is not there.

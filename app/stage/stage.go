@@ -24,6 +24,10 @@ import (
 // free is the number of no fit: the view is as zoomed and panned.
 const free = -1
 
+// wholeFit is the number of the fit that a launch is looked at with: of every viewpoint the
+// second one is of the whole car.
+const wholeFit = 1
+
 // Stage is the widget. Its view fits anew when its size changes, another car is
 // loaded or a fit is asked for, and after an edit that took what the fit keeps in
 // sight out of the picture.
@@ -35,15 +39,16 @@ type Stage struct {
 	hands     scene.Hands
 	colors    func() *palette.Palette
 
-	raster   *canvas.Raster
-	image    *image.RGBA
-	renderer *scene.Renderer
-	list     scene.List
-	picture  scene.Picture
-	view     scene.View
-	fit      int  // which of the viewpoint's fits, or free
-	of       int  // what the view is fitted to
-	refit    bool // the view does not suit its size, fit or car any more
+	raster    *canvas.Raster
+	image     *image.RGBA
+	renderer  *scene.Renderer
+	list      scene.List
+	picture   scene.Picture
+	view      scene.View
+	fit       int  // which of the viewpoint's fits, or free
+	of        int  // what the view is fitted to
+	launching bool // the launch was looked at last
+	refit     bool // the view does not suit its size, fit or car any more
 
 	hot     scene.ID // under the pointer
 	pointer r2.Vec   // [px]
@@ -102,6 +107,10 @@ func (v *Stage) Resize(size fyne.Size) {
 func (v *Stage) follow(c study.Change) {
 	if c.Has(study.Loaded) {
 		v.forget()
+	}
+	if launching := v.study.Launching(); launching != v.launching {
+		v.launching = launching
+		v.SetFit(map[bool]int{true: wholeFit}[launching])
 	}
 	if c&^(study.File|study.History|study.Progress) != 0 {
 		v.settle()

@@ -104,12 +104,7 @@ func (v *Viewpoint) linkBox() (low, high r3.Vec) {
 }
 
 // carBox are two corners of what holds the whole car.
-func (v *Viewpoint) carBox() (low, high r3.Vec) {
-	c := v.study.Document().Car()
-	half := 0.5*math.Max(c.Body.TrackRear, c.Body.TrackFront) + 0.4*c.Tires.RearRadius
-	back := math.Max(2.1*c.Tires.RearRadius, c.Launch.WheelieBar.Reach+4*units.Inch)
-	return r3.Vec{X: -back, Y: -half}, r3.Vec{X: c.Body.Wheelbase + 2.2*c.Tires.FrontRadius, Y: half, Z: 2.9 * c.Tires.RearRadius}
-}
+func (v *Viewpoint) carBox() (low, high r3.Vec) { return parts.Box(v.study.Document().Car()) }
 
 // framing fits the view to a box.
 func (v *Viewpoint) framing(box func() (low, high r3.Vec)) func(width, height float64) scene.Framing {

@@ -16,6 +16,13 @@ const (
 	cageGirth = 1.6 * inch
 )
 
+// The body's ends over the radii of the tires, and its roof over the cage's.
+const (
+	nose     = 2.1
+	tail     = 2.1
+	bodyRoof = 1.08
+)
+
 // Frame adds rails, cage, body, engine and transmission, for orientation: they follow from
 // the wheelbase, the radii and the holes of the chassis bracket.
 func (b *Builder) Frame() {
@@ -23,7 +30,7 @@ func (b *Builder) Frame() {
 	wb, rr, rf := c.Body.Wheelbase, c.Tires.RearRadius, c.Tires.FrontRadius
 	low, high, ahead := b.bracketEnds()
 	half := math.Min(c.Chassis.SpreadUpper, c.Chassis.SpreadLower)/2 + 1.2*inch
-	roof := math.Max(2.6*rr, 2.2*c.Body.CGHeight)
+	roof := roofHeight(c)
 	b.body(wb, rr, rf, roof)
 	hoop, pillar := 0.30*wb, 0.62*wb
 	for _, y := range sides {
@@ -51,6 +58,17 @@ func (b *Builder) Frame() {
 	b.engine(wb)
 }
 
+// roofHeight returns how high the cage is [m].
+func roofHeight(c *car.Car) float64 { return math.Max(2.6*c.Tires.RearRadius, 2.2*c.Body.CGHeight) }
+
+// Box returns two corners of what holds all that is drawn of a car at ride height, in the
+// ground's frame: from the wheelie bar to the nose, both tires, the body's roof [m].
+func Box(c *car.Car) (low, high r3.Vec) {
+	half := math.Max(c.Body.TrackRear+rearWidth*c.Tires.RearRadius, c.Body.TrackFront+frontWidth*c.Tires.FrontRadius) / 2
+	back := math.Max(tail*c.Tires.RearRadius, c.Launch.WheelieBar.Reach+wheelieWheel)
+	return r3.Vec{X: -back, Y: -half}, r3.Vec{X: c.Body.Wheelbase + nose*c.Tires.FrontRadius, Y: half, Z: bodyRoof * roofHeight(c)}
+}
+
 // bracketEnds returns how low and high the chassis bracket reaches, and how far ahead.
 func (b *Builder) bracketEnds() (low, high, ahead float64) {
 	low, high = math.Inf(1), math.Inf(-1)
@@ -65,9 +83,9 @@ func (b *Builder) bracketEnds() (low, high, ahead float64) {
 // body adds the outline of a body, seen from the side.
 func (b *Builder) body(wb, rr, rf, roof float64) {
 	shape := [...]r2.Vec{
-		{X: -2.0 * rr, Y: 0.9 * rr}, {X: -2.1 * rr, Y: 2.1 * rr}, {X: -0.5 * rr, Y: 2.5 * rr}, {X: 0.16 * wb, Y: 2.6 * rr},
-		{X: 0.28 * wb, Y: 1.08 * roof}, {X: 0.62 * wb, Y: 1.05 * roof}, {X: 0.78 * wb, Y: 0.80 * roof},
-		{X: wb + 0.6*rf, Y: 0.66 * roof}, {X: wb + 2.1*rf, Y: 1.25 * rf}, {X: wb + 2.0*rf, Y: 0.55 * rf},
+		{X: -2.0 * rr, Y: 0.9 * rr}, {X: -tail * rr, Y: 2.1 * rr}, {X: -0.5 * rr, Y: 2.5 * rr}, {X: 0.16 * wb, Y: 2.6 * rr},
+		{X: 0.28 * wb, Y: bodyRoof * roof}, {X: 0.62 * wb, Y: 1.05 * roof}, {X: 0.78 * wb, Y: 0.80 * roof},
+		{X: wb + 0.6*rf, Y: 0.66 * roof}, {X: wb + nose*rf, Y: 1.25 * rf}, {X: wb + 2.0*rf, Y: 0.55 * rf},
 		{X: wb + 1.15*rf, Y: 0.5 * rf}, {X: 0.9 * wb, Y: 0.42 * rf}, {X: 1.2 * rr, Y: 0.35 * rr}, {X: -1.2 * rr, Y: 0.7 * rr},
 	}
 	b.corner = b.corner[:0]

@@ -50,12 +50,11 @@ type Instant struct {
 
 // Distances [m].
 const (
-	ghostTravel  = 0.02 * units.Inch // least travel that shows the ride-height ghost
-	farCenter    = 400 * units.Inch  // an instant center beyond is not drawn
-	lineReach    = 500 * units.Inch  // lines that run out of the picture
-	wheelieWheel = 2 * units.Inch    // radius of the wheelie bar's wheel
-	trackMark    = units.Foot        // between marks on the track that a launch runs over
-	trackReach   = 20                // marks ahead of and behind the contact
+	ghostTravel = 0.02 * units.Inch // least travel that shows the ride-height ghost
+	farCenter   = 400 * units.Inch  // an instant center beyond is not drawn
+	lineReach   = 500 * units.Inch  // lines that run out of the picture
+	trackMark   = units.Foot        // between marks on the track that a launch runs over
+	trackReach  = 20                // marks ahead of and behind the contact
 )
 
 // Widths and sizes on screen [px].

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/units"
@@ -63,7 +64,7 @@ func grown(low, high, p r2.Vec) (r2.Vec, r2.Vec) {
 func linkCorners(r *analysis.Result) (low, high r2.Vec) {
 	s := &r.Ride
 	radius := r.Car.Tires.RearRadius
-	low = r2.Vec{X: -0.45 * radius, Y: -2 * units.Inch}
+	low = r2.Vec{X: -radius, Y: -2 * units.Inch}
 	high = r2.Vec{X: radius, Y: 2 * radius}
 	grow := func(p r2.Vec) { low, high = grown(low, high, p) }
 	for _, row := range car.Rows {
@@ -84,11 +85,9 @@ func linkCorners(r *analysis.Result) (low, high r2.Vec) {
 	return low, high
 }
 
-// ViewOfCar returns the view that shows both tires.
+// ViewOfCar returns the view that shows the whole car, from the wheelie bar to the nose.
 func ViewOfCar(width, height float64, r *analysis.Result) scene.View {
-	t := r.Car.Tires
-	ground := r.Ride.Pose.Ground
-	return scene.Fitted(Plane, width, height,
-		r2.Vec{X: -math.Max(t.RearRadius, r.Car.Launch.WheelieBar.Reach+wheelieWheel), Y: -2 * units.Inch},
-		r2.Vec{X: ground.Wheelbase + t.FrontRadius, Y: math.Max(2*t.RearRadius, r.Ride.CG.Y)})
+	low, high := parts.Box(r.Car)
+	below := r2.Vec{Y: -2 * units.Inch}
+	return scene.Fitted(Plane, width, height, r2.Add(flat(low), below), flat(high))
 }
