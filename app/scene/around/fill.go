@@ -45,6 +45,10 @@ func (v *Viewpoint) Fill(l *scene.List, p scene.Pointer) {
 	b := &v.parts
 	b.Start(l, r.Car, v.stance, v.Plane())
 	v.ground(l)
+	if launching {
+		b.Track()
+		b.Flush()
+	}
 	b.Frame()
 	b.Flush()
 	b.Wheels()

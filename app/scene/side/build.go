@@ -53,8 +53,6 @@ const (
 	ghostTravel = 0.02 * units.Inch // least travel that shows the ride-height ghost
 	farCenter   = 400 * units.Inch  // an instant center beyond is not drawn
 	lineReach   = 500 * units.Inch  // lines that run out of the picture
-	trackMark   = units.Foot        // between marks on the track that a launch runs over
-	trackReach  = 20                // marks ahead of and behind the contact
 )
 
 // Widths and sizes on screen [px].
@@ -84,6 +82,10 @@ func Build(list *scene.List, r *analysis.Result, s *analysis.Station, o Options)
 	}
 	b := &builder{result: r, station: s, options: o, list: list, parts: &o.memory.shown}
 	b.start()
+	if b.options.Launch != nil {
+		b.parts.Track()
+		b.parts.Flush()
+	}
 	b.parts.Frame()
 	b.parts.Flush()
 	b.parts.Wheels()

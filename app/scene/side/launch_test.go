@@ -94,14 +94,31 @@ func TestLaunchShowsThePathOfTheInstantCenter(t *testing.T) {
 }
 
 func TestWheelAndTrackMoveWithTheLaunch(t *testing.T) {
-	mark := func(p *scene.Picture) float64 { return find(p, scene.Ground)[1].Item.Points[0].X }
+	// The first post stands where the front tires start.
+	mark := func(p *scene.Picture) float64 {
+		for _, d := range find(p, scene.Ground) {
+			if d.Girth > 0 {
+				return d.Item.Points[0].X
+			}
+		}
+		return 0
+	}
 	still, moved := launched(t, side.Instant{}), launched(t, side.Instant{Spin: 0.1, Distance: 0.1})
 	if d := mark(moved) - mark(still); math.Abs(d+0.1) > 1e-9 {
 		t.Errorf("0.1 m on, the track has moved by %v m", d)
 	}
-	// A foot further, which is how far the marks are apart, the track looks the same.
-	if again := launched(t, side.Instant{Distance: 0.1 + units.Foot}); math.Abs(mark(again)-mark(moved)) > 1e-9 {
-		t.Error("the marks are not periodic")
+	if at := mark(still) / inch; math.Abs(at-105) > 1e-9 {
+		t.Errorf("at rest the start is at %v in, the front tires at 105 in", at)
+	}
+	// 60 ft on, the other post is there.
+	posts := map[float64]bool{}
+	for _, d := range find(launched(t, side.Instant{Distance: 60 * units.Foot}), scene.Ground) {
+		if d.Girth > 0 {
+			posts[math.Round(d.Item.Points[0].X/inch)] = true
+		}
+	}
+	if !posts[105] || len(posts) != 2 {
+		t.Errorf("60 ft on, posts stand at %v in", posts)
 	}
 	// The tire rolls forward: its spoke on the right goes down.
 	spoke := func(p *scene.Picture) float64 {

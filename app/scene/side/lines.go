@@ -12,13 +12,6 @@ import (
 // ground draws the ground line with the contact points.
 func (b *builder) ground() {
 	b.add(scene.Item{ID: scene.ID{Kind: scene.Ground}, Points: b.middle(r2.Vec{X: -lineReach}, r2.Vec{X: lineReach}), Stroke: scene.GroundColor, Width: line, Pick: closePick})
-	if l := b.options.Launch; l != nil {
-		into := math.Mod(l.Distance, trackMark)
-		for i := -trackReach; i <= trackReach; i++ {
-			x := float64(i)*trackMark - into
-			b.add(scene.Item{ID: scene.ID{Kind: scene.Ground}, Points: b.middle(r2.Vec{X: x}, r2.Vec{X: x - 0.4*trackMark, Y: -0.25 * trackMark}), Stroke: scene.GroundColor, Width: thin})
-		}
-	}
 }
 
 // referenceLines draws the 100 % line and the line of action.
