@@ -173,10 +173,10 @@ func whole(b Box) Box {
 	return b.moved(r2.Vec{X: math.Round(b.Left) - b.Left, Y: math.Round(b.Top) - b.Top})
 }
 
-// fits reports whether a label may stand in a box: it covers nothing that it may not,
-// nor do its leader and those of the labels before it run through boxes.
+// fits reports whether a label may stand in a box: it covers neither its point nor
+// anything else that it may not, nor do its leader and those of the labels before it run through boxes.
 func (l *layout) fits(p *Picture, label *Placed, b Box, k keep) bool {
-	if !l.obstacles.free(b, k) {
+	if b.distance(label.Point) < discRoom || !l.obstacles.free(b, k) {
 		return false
 	}
 	leader, apart := l.leader(b, label.Point), b.Grown(boxRoom)

@@ -1,7 +1,6 @@
 package side
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -173,7 +172,8 @@ func (b *builder) cloudMarks() {
 		place := c.places[i]
 		switch {
 		case m.shape == scene.Sight && b.options.Hot.Kind != scene.Combination: // else the tag beside the pointer names it
-			b.label(id, at[0], place.Holes().String(), centerText(place, b.options.Units), scene.Ink, r2.Vec{Y: -1}, scene.Foremost)
+			name, figure := centerText(place, b.options.Units)
+			b.label(id, at[0], name, figure, scene.Ink, r2.Vec{Y: -1}, scene.Foremost)
 			b.stay()
 		case m.shape == scene.Diamond && c.Pointed != c.Picked:
 			b.label(id, at[0], place.Holes().String(), "", scene.Ink, r2.Vec{Y: 1}, scene.Foremost)
@@ -188,14 +188,14 @@ func (b *builder) stay() {
 	}
 }
 
-// centerText writes instant center and anti-squat of a place.
-func centerText(p *holes.Place, u units.System) string {
+// centerText names a place with its anti-squat, and writes its instant center.
+func centerText(p *holes.Place, u units.System) (name, figure string) {
 	c := p.Combination()
-	text := fmt.Sprintf("IC %s, %s", u.Format(units.Length, c.InstantCenter.X), u.Format(units.Length, c.InstantCenter.Y))
+	name = p.Holes().String()
 	if c.HasAntiSquat {
-		text += "  anti-squat " + units.WholePercent(c.AntiSquat)
+		name += ", anti-squat " + units.WholePercent(c.AntiSquat)
 	}
-	return text
+	return name, "IC " + centerWords(c.InstantCenter, u)
 }
 
 // describe names a combination.

@@ -240,7 +240,7 @@ func TestMarkedDots(t *testing.T) {
 	words := labels(p, scene.Combination)
 	picked, _ := c.Place(c.Picked)
 	pointed, _ := c.Place(c.Pointed)
-	if len(words) != 2 || words[0] != picked.Holes().String() || !strings.HasPrefix(words[1], pointed.Holes().String()+" IC ") || !strings.Contains(words[1], "anti-squat") {
+	if len(words) != 2 || words[0] != picked.Holes().String() || !strings.HasPrefix(words[1], pointed.Holes().String()+", anti-squat ") || !strings.Contains(words[1], " IC ") {
 		t.Errorf("labels %q", words)
 	}
 	// Under the pointer the tag says it.

@@ -2,6 +2,7 @@ package side_test
 
 import (
 	"fmt"
+	"image"
 	"math"
 	"testing"
 
@@ -12,6 +13,8 @@ import (
 	"bowline/app/study"
 	"bowline/assets"
 	"bowline/model/carfile"
+	"bowline/model/units"
+	"bowline/plotting/palette"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -98,6 +101,11 @@ func (w *watch) see(p *scene.Picture, time float64) {
 			}
 		}
 	}
+	for _, id := range p.LeftOut {
+		if id.Kind == scene.UpperBar || id.Kind == scene.LowerBar || id.Kind == scene.InstantCenter {
+			w.t.Errorf("%s at %.3f s: the label of kind %d is left out", w.what, time, id.Kind)
+		}
+	}
 	w.pictures, w.labels, w.leftOut = w.pictures+1, w.labels+len(p.Labels), w.leftOut+len(p.LeftOut)
 	for _, l := range p.Labels {
 		for _, was := range w.before {
@@ -113,6 +121,9 @@ func (w *watch) see(p *scene.Picture, time float64) {
 func (w *watch) compare(p *scene.Picture, now, was scene.Placed, time float64) {
 	w.t.Helper()
 	const step, near, far = 16, 8, 40 // [px]
+	if grown := now.Box.Right - now.Box.Left - (was.Box.Right - was.Box.Left); grown > 0 && was.Box.Right+grown > p.View.Width-near {
+		return // its words are longer now and would leave the picture
+	}
 	went := math.Hypot(math.Min(math.Abs(now.Box.Left-was.Box.Left), math.Abs(now.Box.Right-was.Box.Right)), now.Box.Top-was.Box.Top)
 	if went <= step+r2.Norm(r2.Sub(now.Point, was.Point)) {
 		return
@@ -167,4 +178,31 @@ func covered(p *scene.Picture, b scene.Box, near float64) string {
 		}
 	}
 	return ""
+}
+
+// A picture of a launch that plays, listed, placed and drawn.
+func BenchmarkPlaying(b *testing.B) {
+	s := launching(b, "cars/saltgrass-7.toml")
+	v := side.New(s)
+	view := v.Fits()[side.FitCar].Framing(820, 420).View
+	img, renderer := image.NewRGBA(image.Rect(0, 0, 820, 420)), scene.NewRenderer()
+	var list scene.List
+	var p scene.Picture
+	for _, part := range []string{"list", "place", "all"} {
+		b.Run(part, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; b.Loop(); i++ {
+				if part != "place" || i == 0 {
+					s.SetTime(s.Launch().Time[i*5%len(s.Launch().Time)])
+					v.Fill(&list, scene.Pointer{})
+				}
+				if part != "list" {
+					p.Project(list.Items, view)
+				}
+				if part == "all" {
+					renderer.Draw(img, 1, &p, units.US, &palette.Dark)
+				}
+			}
+		})
+	}
 }
