@@ -167,6 +167,7 @@ type Item struct {
 	Arrows int     // on a Path: 1 heads point out at both ends (push), −1 in (pull), 0 none
 	Text   string  // of a Label: the name, or all of it
 	Figure string  // of a Label: the numbers below its name; none for words of one line
+	Widest string  // of a Label: a figure as wide as it gets while the car moves, whose room is kept
 	Beside r2.Vec  // of a Label: which way from its point it stands best, right and up [1]
 	Rank   Rank    // of a Label
 	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond

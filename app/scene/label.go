@@ -68,7 +68,7 @@ func (r *Renderer) label(l *Placed, colors *palette.Palette) {
 		return
 	}
 	r.rounded(b)
-	r.canvas.SetColor(colors.Raised)
+	r.color(colors.Raised)
 	r.canvas.Fill(r.path)
 	r.outline(l.Stroke, 1, colors)
 	at := r2.Vec{X: b.Left + plateAside, Y: b.Top + plateAbove + 0.85*Letter}
@@ -92,13 +92,13 @@ func (r *Renderer) named(l *Placed, at r2.Vec, edge float64, face font.Face, c C
 
 // say writes words from a point of their baseline on.
 func (r *Renderer) say(at r2.Vec, text string, face font.Face, c Color, colors *palette.Palette) {
-	r.canvas.SetColor(c.In(colors))
+	r.color(c.In(colors))
 	r.canvas.FillString(face, r.at(at), text)
 }
 
 // outline draws the current path as a line.
 func (r *Renderer) outline(c Color, width float64, colors *palette.Palette) {
-	r.canvas.SetColor(c.In(colors))
+	r.color(c.In(colors))
 	r.canvas.SetLineWidth(vg.Length(width))
 	r.canvas.SetLineDash(nil, 0)
 	r.canvas.Stroke(r.path)

@@ -123,7 +123,7 @@ func (l *layout) place(p *Picture, d *Drawn) {
 		return
 	}
 	m.box, m.at = label.Box, at
-	label.Leader = l.leader(label.Box, at)
+	label.Leader, _ = l.leader(p, label.Box, at)
 	p.Labels = append(p.Labels, label)
 	l.now = append(l.now, m)
 }
@@ -179,15 +179,15 @@ func (l *layout) fits(p *Picture, label *Placed, b Box, k keep) bool {
 	if b.distance(label.Point) < discRoom || !l.obstacles.free(b, k) {
 		return false
 	}
-	leader, apart := l.leader(b, label.Point), b.Grown(boxRoom)
+	apart := b.Grown(boxRoom)
 	for i := range p.Labels {
 		other := &p.Labels[i]
-		if apart.Meets(other.Box) || other.Leader[0] != other.Leader[1] && b.Crosses(other.Leader[0], other.Leader[1]) ||
-			leader[0] != leader[1] && other.Box.Crosses(leader[0], leader[1]) {
+		if apart.Meets(other.Box) || other.Leader[0] != other.Leader[1] && b.Crosses(other.Leader[0], other.Leader[1]) {
 			return false
 		}
 	}
-	return true
+	_, ok := l.leader(p, b, label.Point)
+	return ok
 }
 
 // Places that are tried around a label's point.
@@ -208,7 +208,11 @@ const secondaryReach = 64.0
 // search finds the best place for a label of a size, and reports whether there is one.
 func (l *layout) search(p *Picture, label *Placed, size r2.Vec) bool {
 	for _, k := range [...]keep{roomy, allClear, tight} {
-		if b, cost := l.best(p, label, size, k); cost < math.Inf(1) {
+		b, cost := l.best(p, label, size, k)
+		if math.IsInf(cost, 1) && k != roomy && label.Rank <= Leading {
+			b, cost = l.nook(p, label, size, k)
+		}
+		if !math.IsInf(cost, 1) {
 			label.Box = b
 			return true
 		}
@@ -249,6 +253,24 @@ func (l *layout) best(p *Picture, label *Placed, size r2.Vec, k keep) (best Box,
 	return best, least
 }
 
+// nook looks closely for a place that is just large enough, as best does.
+func (l *layout) nook(p *Picture, label *Placed, size r2.Vec, k keep) (best Box, least float64) {
+	const aside, above, stepX, stepY = 300, 150, 8, 5 // [px]
+	least = math.Inf(1)
+	near := Box{label.Point.X - aside, label.Point.Y - above, label.Point.X + aside, label.Point.Y + above}
+	near.Left, near.Top = math.Max(near.Left, l.obstacles.room.Left), math.Max(near.Top, l.obstacles.room.Top)
+	for y := near.Top; y < near.Bottom; y += stepY {
+		for x := near.Left; x < near.Right; x += stepX {
+			if b := whole(Box{x, y, x + size.X, y + size.Y}); l.fits(p, label, b, k) {
+				if cost := l.cost(p, label, b); cost < least {
+					best, least = b, cost
+				}
+			}
+		}
+	}
+	return best, least
+}
+
 // bounded is 1 or −1 for what points more that way than across, and less between.
 func bounded(x float64) float64 { return math.Max(-1, math.Min(1, 1.5*x)) }
 
@@ -270,7 +292,7 @@ func (l *layout) cost(p *Picture, label *Placed, b Box) float64 {
 		way.Y = -way.Y
 		cost += wrongWay * (1 - r2.Cos(way, label.Beside))
 	}
-	if leader := l.leader(b, label.Point); leader[0] != leader[1] {
+	if leader, _ := l.leader(p, b, label.Point); leader[0] != leader[1] {
 		cost += l.obstacles.inTheWay(leader[0], label.Point)
 		for i := range p.Labels {
 			if o := &p.Labels[i]; cross(leader[0], leader[1], o.Leader[0], o.Leader[1]) {
@@ -293,19 +315,34 @@ const (
 )
 
 // leader returns the line from a box to its point, or the point twice where the box
-// stands beside it.
-func (l *layout) leader(b Box, to r2.Vec) [2]r2.Vec {
+// stands beside it, and false where every line would run through another label.
+func (l *layout) leader(p *Picture, b Box, to r2.Vec) ([2]r2.Vec, bool) {
 	radius := l.obstacles.radiusAt(to)
 	if b.distance(to) < leaderFrom+radius {
-		return [2]r2.Vec{to, to}
+		return [2]r2.Vec{to, to}, true
 	}
+	// From the nearest point, or else from elsewhere along the edge that faces it.
 	inset := math.Min(leaderInset, (b.Right-b.Left)/2)
-	from := b.nearest(to)
+	from := [...]r2.Vec{b.nearest(to), b.nearest(to), b.nearest(to), b.nearest(to)}
+	tries := from[:1]
 	if to.Y <= b.Top || to.Y >= b.Bottom {
-		from.X = math.Max(b.Left+inset, math.Min(b.Right-inset, to.X))
+		left, right := b.Left+inset, b.Right-inset
+		from[0].X = math.Max(left, math.Min(right, to.X))
+		from[1].X, from[2].X, from[3].X = (left+right)/2, left, right
+		tries = from[:]
 	}
+	for _, f := range tries {
+		if !slices.ContainsFunc(p.Labels, func(o Placed) bool { return o.Box.Crosses(f, to) }) {
+			return [2]r2.Vec{f, shortened(f, to, radius)}, true
+		}
+	}
+	return [2]r2.Vec{from[0], shortened(from[0], to, radius)}, false
+}
+
+// shortened returns where a line to the middle of a sign meets its edge.
+func shortened(from, to r2.Vec, radius float64) r2.Vec {
 	d := r2.Sub(to, from)
-	return [2]r2.Vec{from, r2.Sub(to, r2.Scale(radius/r2.Norm(d), d))}
+	return r2.Sub(to, r2.Scale(radius/r2.Norm(d), d))
 }
 
 // Sizes of labels [px].
@@ -323,7 +360,8 @@ func (l *layout) size(label *Placed) r2.Vec {
 		return r2.Vec{X: l.letters.width(l.letters.plain, label.Text) + l.toward(label) + 2*lineAside, Y: Letter + 2*lineAbove}
 	}
 	name := l.letters.width(l.letters.bold, label.Text) + l.toward(label)
-	return r2.Vec{X: math.Max(name, l.letters.width(l.letters.plain, label.Figure)) + 2*plateAside, Y: labelLine + Letter + 2*plateAbove}
+	figure := math.Max(l.letters.width(l.letters.plain, label.Figure), l.letters.width(l.letters.plain, label.Widest))
+	return r2.Vec{X: math.Max(name, figure) + 2*plateAside, Y: labelLine + Letter + 2*plateAbove}
 }
 
 // arrowGap is between an arrow and words [px].

@@ -25,7 +25,8 @@ type Renderer struct {
 	path    vg.Path
 	dashes  []vg.Length
 	height  float64
-	dotted  bool // dots are shown, which plates behind words cover
+	dotted  bool       // dots are shown, which plates behind words cover
+	ink     color.RGBA // that is drawn in, kept here so that handing it on takes no memory
 }
 
 // NewRenderer returns a renderer.
@@ -63,6 +64,12 @@ func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.Syst
 	for i := range p.Tags {
 		r.tag(&p.Tags[i], colors)
 	}
+}
+
+// color has what follows drawn in a color.
+func (r *Renderer) color(c color.RGBA) {
+	r.ink = c
+	r.canvas.SetColor(&r.ink)
 }
 
 // at turns a screen point into a canvas point, whose y runs up.
@@ -108,7 +115,7 @@ func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
 		return
 	}
 	if d.Fill != None {
-		r.canvas.SetColor(d.Fill.In(colors))
+		r.color(d.Fill.In(colors))
 		r.canvas.Fill(r.path)
 	}
 	r.stroke(d, colors)
@@ -135,7 +142,7 @@ func (r *Renderer) head(d *Drawn, colors *palette.Palette) {
 	r.path.Line(r.at(r2.Add(foot, aside)))
 	r.path.Line(r.at(r2.Sub(foot, aside)))
 	r.path.Close()
-	r.canvas.SetColor(d.Stroke.In(colors))
+	r.color(d.Stroke.In(colors))
 	r.canvas.Fill(r.path)
 }
 
@@ -152,14 +159,14 @@ func (r *Renderer) stroke(d *Drawn, colors *palette.Palette) {
 		width = math.Max(d.Thick, 1)
 	}
 	if d.Edge != None && width > 2*edgeWidth {
-		r.canvas.SetColor(d.Edge.In(colors))
+		r.color(d.Edge.In(colors))
 		r.canvas.SetLineDash(nil, 0)
 		r.canvas.SetLineCap(raster.ButtCap)
 		r.canvas.SetLineWidth(vg.Length(width))
 		r.canvas.Stroke(r.path)
 		width -= 2 * edgeWidth
 	}
-	r.canvas.SetColor(d.Stroke.In(colors))
+	r.color(d.Stroke.In(colors))
 	r.canvas.SetLineWidth(vg.Length(width))
 	r.canvas.SetLineCap(raster.RoundCap)
 	if d.Girth > 0 {
@@ -176,11 +183,11 @@ func (r *Renderer) stroke(d *Drawn, colors *palette.Palette) {
 
 // quarter draws the sign of a center of gravity.
 func (r *Renderer) quarter(d *Drawn, colors *palette.Palette) {
-	r.canvas.SetColor(colors.Background)
+	r.color(colors.Background)
 	r.canvas.Fill(r.path)
 	r.stroke(d, colors)
 	c, radius := r.at(d.Points[0]), vg.Length(d.Radius)
-	r.canvas.SetColor(d.Fill.In(colors))
+	r.color(d.Fill.In(colors))
 	for _, start := range []float64{0, math.Pi} {
 		r.path = r.path[:0]
 		r.path.Move(c)
@@ -207,7 +214,7 @@ func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
 	}
 	u := r2.Scale(1/length, r2.Sub(b, a))
 	n := r2.Vec{X: -u.Y, Y: u.X}
-	r.canvas.SetColor(colors.Background)
+	r.color(colors.Background)
 	half := arrowLength / 2 * float64(d.Arrows)
 	width := math.Min(math.Max(arrowWidth, d.Thick), 3*arrowWidth) * 0.5
 	for _, end := range []struct {
@@ -222,9 +229,9 @@ func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
 		r.path.Line(r.at(corners[1]))
 		r.path.Line(r.at(corners[2]))
 		r.path.Close()
-		r.canvas.SetColor(colors.Background)
+		r.color(colors.Background)
 		r.canvas.Fill(r.path)
-		r.canvas.SetColor(d.Stroke.In(colors))
+		r.color(d.Stroke.In(colors))
 		r.canvas.SetLineWidth(2)
 		r.canvas.SetLineDash(nil, 0)
 		r.canvas.Stroke(r.path)
@@ -235,22 +242,24 @@ func (r *Renderer) arrows(d *Drawn, colors *palette.Palette) {
 const edge = 4
 
 // plate fills a rectangle given by its upper left corner [px].
-func (r *Renderer) plate(x, y, w, h float64, c color.Color) {
+func (r *Renderer) plate(x, y, w, h float64, c color.RGBA) {
 	r.path = r.path[:0]
 	r.path.Move(r.at(r2.Vec{X: x, Y: y}))
 	r.path.Line(r.at(r2.Vec{X: x + w, Y: y}))
 	r.path.Line(r.at(r2.Vec{X: x + w, Y: y + h}))
 	r.path.Line(r.at(r2.Vec{X: x, Y: y + h}))
 	r.path.Close()
-	r.canvas.SetColor(c)
+	r.color(c)
 	r.canvas.Fill(r.path)
 }
 
 // veil is the background as a plate behind words: lines show through it, but
 // not so as to be taken for letters. Dots, which would be, do not.
-func (r *Renderer) veil(c color.RGBA) color.Color {
+func (r *Renderer) veil(c color.RGBA) color.RGBA {
 	if r.dotted {
 		return c
 	}
-	return color.NRGBA{R: c.R, G: c.G, B: c.B, A: 190}
+	const opacity = 190
+	part := func(x uint8) uint8 { return uint8((int(x)*opacity + 127) / 255) }
+	return color.RGBA{R: part(c.R), G: part(c.G), B: part(c.B), A: opacity}
 }

@@ -42,6 +42,9 @@ func (b *builder) barLabels() {
 		housing, chassis := b.ends(pair)
 		name, figure, color := b.barWords(pair)
 		b.label(barID(pair, 0), r3.Scale(0.5, r3.Add(housing, chassis)), name, figure, color, barBeside[pair], scene.Foremost)
+		if b.options.Launch != nil {
+			b.keepRoom("left 8,888 · right 8,888 lb — 88 %")
+		}
 	}
 }
 

@@ -183,3 +183,16 @@ func (b *builder) label(id scene.ID, at r3.Vec, text, figure string, color scene
 		b.add(scene.Item{ID: id, Shape: scene.Label, Points: b.list.Points(at), Text: text, Figure: figure, Stroke: color, Beside: beside, Rank: rank})
 	}
 }
+
+// stay has the label added last stay at the picture's edge.
+func (b *builder) stay() { b.last(func(i *scene.Item) { i.Stays = true }) }
+
+// keepRoom keeps room for a figure at the label added last.
+func (b *builder) keepRoom(widest string) { b.last(func(i *scene.Item) { i.Widest = widest }) }
+
+// last changes the label added last, if labels are shown.
+func (b *builder) last(change func(*scene.Item)) {
+	if i := &b.list.Items[len(b.list.Items)-1]; i.Shape == scene.Label {
+		change(i)
+	}
+}

@@ -181,13 +181,6 @@ func (b *builder) cloudMarks() {
 	}
 }
 
-// stay has the label added last stay at the picture's edge.
-func (b *builder) stay() {
-	if last := &b.list.Items[len(b.list.Items)-1]; last.Shape == scene.Label {
-		last.Stays = true
-	}
-}
-
 // centerText names a place with its anti-squat, and writes its instant center.
 func centerText(p *holes.Place, u units.System) (name, figure string) {
 	c := p.Combination()

@@ -169,6 +169,7 @@ func cloudDots(t testing.TB, c *side.Cloud) *scene.Dots {
 func TestPickingDots(t *testing.T) {
 	r := reference(t)
 	o := withCloud(cloudOf(t, r))
+	o.Labels = false // which would be over some
 	p := picture(r, &r.Ride, o)
 	swarm := swarmOf(t, p)
 	number := func(id scene.ID) int {

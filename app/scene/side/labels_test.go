@@ -121,7 +121,8 @@ func (w *watch) see(p *scene.Picture, time float64) {
 func (w *watch) compare(p *scene.Picture, now, was scene.Placed, time float64) {
 	w.t.Helper()
 	const step, near, far = 16, 8, 40 // [px]
-	if grown := now.Box.Right - now.Box.Left - (was.Box.Right - was.Box.Left); grown > 0 && was.Box.Right+grown > p.View.Width-near {
+	grown := now.Box.Right - now.Box.Left - (was.Box.Right - was.Box.Left)
+	if grown > 0 && was.Box.Right+grown > p.View.Width-near {
 		return // its words are longer now and would leave the picture
 	}
 	went := math.Hypot(math.Min(math.Abs(now.Box.Left-was.Box.Left), math.Abs(now.Box.Right-was.Box.Right)), now.Box.Top-was.Box.Top)
@@ -129,6 +130,7 @@ func (w *watch) compare(p *scene.Picture, now, was scene.Placed, time float64) {
 		return
 	}
 	w.jumps++
+	was.Box.Right += math.Max(grown, 0)
 	blocked := covered(p, was.Box, near)
 	for _, other := range p.Labels {
 		if other.ID != now.ID && other.Box.Meets(was.Box.Grown(near)) {
