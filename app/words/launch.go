@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bowline/model/analysis"
+	"bowline/model/car"
 	"bowline/model/launch"
 	"bowline/model/units"
 )
@@ -18,6 +19,9 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 	case r.Outcome == launch.TooStiff:
 		return "There is no launch: " + Part(r.Fastest) + " move too fast to be computed. A mass or an inertia is too small for the springs and dampers on it, or one of these is too stiff."
 	case r.Outcome == launch.NoRest:
+		if r.Car == nil || r.Car.Setups[r.Setup].Turns == (car.Turns{}) {
+			return "There is no launch: the car finds no rest at ride height on its springs and tires."
+		}
 		return "There is no launch: the car finds no rest with this preload. Take turns off the bars."
 	case len(r.Time) == 0:
 		return "There is no launch: the run was stopped before it began."

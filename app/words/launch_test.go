@@ -6,6 +6,7 @@ import (
 
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/car"
 	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
@@ -41,7 +42,8 @@ func TestLaunchVerdict(t *testing.T) {
 		want string
 	}{
 		"not held":   {&launch.Result{Outcome: launch.NotHeld}, "There is no launch: the lines of the bars and the rear springs meet in one point, and nothing holds the axle."},
-		"no rest":    {&launch.Result{Outcome: launch.NoRest}, "There is no launch: the car finds no rest with this preload. Take turns off the bars."},
+		"no rest":    {&launch.Result{Outcome: launch.NoRest, Car: &car.Car{Setups: []car.Setup{{}}}}, "There is no launch: the car finds no rest at ride height on its springs and tires."},
+		"wound up":   {&launch.Result{Outcome: launch.NoRest, Car: &car.Car{Setups: []car.Setup{{Turns: car.Turns{UpperLeft: 9}}}}}, "There is no launch: the car finds no rest with this preload. Take turns off the bars."},
 		"no history": {&launch.Result{Outcome: launch.Stopped}, "There is no launch: the run was stopped before it began."},
 		"finished":   {lifted, "60 ft in 1.395 s after a rollout of 12.00 in, 1.570 s from release. The rear tires spin past their peak grip from 0.031 s, for 1.269 s in 2 spells. The front wheels rise up to 3.21 in and are off the ground for 0.46 s." + most},
 		"no rollout": {history(launch.Finished, 1.5, 60), "60 ft in 1.395 s." + most},
