@@ -49,7 +49,7 @@ func NewTimeBar(s *study.Study) *TimeBar {
 	b.speed = widget.NewButton(paces[b.pace].name, b.offerPaces)
 	b.loop = widget.NewButtonWithIcon("", theme.MediaReplayIcon(), func() { b.SetLoop(!b.player.loop) })
 	b.track = newTrack(b)
-	b.Object = container.New(&timeLayout{b}, b.play, b.speed, b.loop, b.track)
+	b.Object = container.New(&timeLayout{b}, b.play, b.track, b.speed, b.loop)
 	s.Listen(func(c study.Change) {
 		b.player.follow(c)
 		if c.Has(study.Position | study.Launches | study.Units) {
@@ -185,18 +185,20 @@ func (b *TimeBar) walk(backward bool) {
 	}
 }
 
-// timeLayout has the buttons at the left, speed over loop, where a chart below has the
-// numbers of its axis, and the track beside them.
+// timeLayout has play at the left, no wider than the numbers beside a chart's axis, the
+// track right of it, and speed and loop before the track's readout.
 type timeLayout struct{ bar *TimeBar }
 
 const (
-	playWidth = 28 // [px]
-	loopWidth = 32 // [px]
+	playWidth  = 28 // [px]
+	speedWidth = 34 // [px]
+	loopWidth  = 24 // [px]
+	smallTall  = 19 // of speed and loop, which stand above the line [px]
 )
 
 // MinSize implements fyne.Layout.
 func (l *timeLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	return l.bar.track.MinSize().AddWidthHeight(playWidth+loopWidth+2, 0)
+	return l.bar.track.MinSize().AddWidthHeight(playWidth+1, 0)
 }
 
 // Layout implements fyne.Layout.
@@ -205,10 +207,9 @@ func (l *timeLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(width, height))
 	}
-	half := size.Height / 2
 	put(l.bar.play, 0, 0, playWidth, size.Height)
-	put(l.bar.speed, playWidth+1, 0, loopWidth, half)
-	put(l.bar.loop, playWidth+1, half, loopWidth, half)
-	left := float32(playWidth + loopWidth + 2)
-	put(l.bar.track, left, 0, size.Width-left, size.Height)
+	put(l.bar.track, playWidth+1, 0, size.Width-playWidth-1, size.Height)
+	right := size.Width - l.bar.track.readoutRoom()
+	put(l.bar.loop, right-loopWidth, 0, loopWidth, smallTall)
+	put(l.bar.speed, right-loopWidth-1-speedWidth, 0, speedWidth, smallTall)
 }

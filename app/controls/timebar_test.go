@@ -152,10 +152,15 @@ func example(t *testing.T, index int) []byte {
 
 func TestTheMarkerIsDragged(t *testing.T) {
 	d, b := leaving(t)
+	c := fyne.CurrentApp().Driver().CanvasForObject(b.track)
 	drag := func(to float64) {
 		e := &fyne.DragEvent{}
 		e.Position = fyne.NewPos(float32(b.track.place(to)), trackLine)
 		b.track.Dragged(e)
+	}
+	test.Drag(c, b.track.Position().AddXY(float32(b.track.place(0.5)), trackLine), 1, 0)
+	if math.Abs(d.Study.Time()-0.5) > 1e-4 {
+		t.Errorf("dragged at 0.5 s it is %v s", d.Study.Time())
 	}
 	for _, to := range []float64{0.1, 0.7, 0.25} {
 		if drag(to); math.Abs(d.Study.Time()-to) > 1e-4 {
@@ -195,6 +200,11 @@ func TestMarksAreJumpedTo(t *testing.T) {
 		if !slices.Contains(want, d.Study.Time()) || math.Abs(d.Study.Time()-at) > 0.01 {
 			t.Errorf("a click at %v s goes to %v s", at, d.Study.Time())
 		}
+	}
+	for _, c := range b.track.captions() {
+		d.Study.SetTime(d.Study.LaunchEnd())
+		test.TapAt(b.track, fyne.NewPos(float32(c.from+c.to)/2, captionBase-3))
+		wantTime(t, d, "after a click on "+b.track.marks[c.mark].caption, b.track.marks[c.mark].at)
 	}
 	seen := func(key scene.Key) []float64 {
 		var list []float64
@@ -335,20 +345,48 @@ func TestKeys(t *testing.T) {
 	}
 }
 
-// Time and distance stand in rooms of their own, as wide at every time.
+// Time and distance fit into rooms that are the same at every time of every car, so
+// they keep still.
 func TestTheReadoutKeepsStill(t *testing.T) {
 	d, b := leaving(t)
-	for _, u := range []units.System{units.US, units.SI} {
-		d.Doc.SetUnits(u)
-		_, _, time, distance := b.track.readout(b.track.big())
-		for at := 0.0; at <= d.Study.LaunchEnd(); at += 0.1 {
-			d.Study.SetTime(at)
-			written, come, t2, d2 := b.track.readout(b.track.big())
-			face := b.track.big()
-			room := func(s string) float64 { return float64(face.Width(s)) }
-			if t2 != time || d2 != distance || room(written) > time+0.01 || room(come) > distance+0.01 {
-				t.Errorf("%q and %q do not fit into %v and %v", written, come, time, distance)
+	face := big()
+	time, distance := rooms(face)
+	for _, name := range assets.CarNames() {
+		d.Example(name)
+		for _, u := range []units.System{units.US, units.SI} {
+			d.Doc.SetUnits(u)
+			for at := 0.0; at <= d.Study.LaunchEnd(); at += 0.1 {
+				d.Study.SetTime(at)
+				written, come := b.track.readout()
+				if float32(face.Width(written)) > time || float32(face.Width(come)) > distance || !strings.HasPrefix(b.track.String(), written+", "+come) {
+					t.Errorf("%q and %q do not fit into %v and %v", written, come, time, distance)
+				}
 			}
+		}
+	}
+}
+
+// At any width the buttons lie above the line and before the readout, and captions end
+// before them.
+func TestThePartsOfTheTimeLineStandApart(t *testing.T) {
+	_, b := leaving(t)
+	for _, width := range []float32{b.Object.MinSize().Width, 400, 568, 1300} {
+		b.Object.Resize(fyne.NewSize(width, b.Object.MinSize().Height))
+		end := b.play.Position().X + b.play.Size().Width
+		if x := b.track.Position().X; x < end || x+b.track.Size().Width > width {
+			t.Errorf("%v px: the track is at %v, play ends at %v", width, b.track.Position(), end)
+		}
+		for _, c := range b.track.captions() {
+			end = max(end, b.track.Position().X+float32(c.to))
+		}
+		for _, o := range []fyne.CanvasObject{b.speed, b.loop} {
+			if o.Position().X < end || o.Position().Y+o.Size().Height > trackLine-knob {
+				t.Errorf("%v px: a button is at %v with size %v, what is before it ends at %v", width, o.Position(), o.Size(), end)
+			}
+			end = o.Position().X + o.Size().Width
+		}
+		if end > width-b.track.readoutRoom()+0.01 {
+			t.Errorf("%v px: the buttons end at %v, on the readout", width, end)
 		}
 	}
 }

@@ -50,6 +50,7 @@ const (
 	leaderLine  = 15 // from the top to the line from a caption to its mark
 	leaderEnd   = 12 // how far that line runs below its caption
 	readoutEdge = 5  // at the right of the readout
+	leastPart   = 3  // of the track that the time line takes at least
 	markReach   = 4  // how near a pointer is at a mark
 )
 
@@ -64,7 +65,7 @@ func newTrack(b *TimeBar) *track {
 func (t *track) CreateRenderer() fyne.WidgetRenderer { return t.sheet.Renderer() }
 
 // MinSize implements fyne.CanvasObject.
-func (t *track) MinSize() fyne.Size { return fyne.NewSize(150, trackHeight) }
+func (t *track) MinSize() fyne.Size { return fyne.NewSize(240, trackHeight) }
 
 // Resize implements fyne.CanvasObject.
 func (t *track) Resize(size fyne.Size) {
@@ -90,7 +91,7 @@ func (t *track) ends() (from, to float64) {
 	if t.bar.Axis != nil {
 		if left, right, ok := t.bar.Axis(); ok {
 			corner := float64(fyne.CurrentApp().Driver().AbsolutePositionForObject(t).X)
-			if from, to = left-corner, right-corner; from >= knob && to <= width-knob && to-from > width/2 {
+			if from, to = left-corner, right-corner; from >= knob && to <= width-knob && to-from > width/leastPart {
 				return from, to
 			}
 		}
@@ -129,56 +130,64 @@ func (t *track) named() int {
 	return t.current()
 }
 
-// readout returns time and distance, and the room that each takes at most.
-func (t *track) readout(f font.Face) (time, distance string, timeRoom, distanceRoom float64) {
-	u, r := t.study.Units(), t.of
-	if r == nil || len(r.Distance) == 0 {
-		return "", "", 0, 0
+// readout returns time and distance; nothing before the first launch.
+func (t *track) readout() (time, distance string) {
+	u := t.study.Units()
+	i, ok := t.study.Instant()
+	if !ok {
+		return "", ""
 	}
-	i, _ := t.study.Instant()
-	write := func(i int, at float64) (string, string) {
-		return u.Format(units.Time, at), words.Come(r.Distance[i], u)
-	}
-	room := func(s string) float64 { return float64(f.Width(s)) }
-	last, furthest := write(len(r.Distance)-1, t.end())
-	time, distance = write(i, t.study.Time())
-	return time, distance, room(last), room(furthest)
+	return u.Format(units.Time, t.study.Time()), words.Come(t.study.Launch().Distance[i], u)
+}
+
+// rooms returns how much room time and distance have [px]: always the same, so that
+// they keep still while they run.
+func rooms(f font.Face) (time, distance float32) {
+	return float32(f.Width("0.000 s")), float32(max(f.Width("00.0 ft"), f.Width("00.00 m")))
+}
+
+// readoutRoom returns how wide the readout is, with the room around it [px].
+func (t *track) readoutRoom() float32 {
+	time, distance := rooms(big())
+	return time + distance + readoutEdge + 2*captionGap
 }
 
 // String returns time, distance and the captions written.
 func (t *track) String() string {
-	f := sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize())
-	time, distance, _, _ := t.readout(f)
+	time, distance := t.readout()
 	said := []string{time + ", " + distance}
-	for _, c := range t.captions(f) {
+	for _, c := range t.captions() {
 		said = append(said, t.marks[c.mark].caption)
 	}
 	return strings.Join(said, "\n")
 }
 
-// captions places the captions at the left of the readout.
-func (t *track) captions(f font.Face) []caption {
-	_, _, time, distance := t.readout(t.big())
-	to := float64(t.Size().Width) - time - distance - readoutEdge - 3*captionGap
-	return placeCaptions(t.marks, t.named(), t.place, func(s string) float64 { return float64(f.Width(s)) }, 0, to)
+// captions places the captions at the left of the buttons over the line.
+func (t *track) captions() []caption {
+	f := small()
+	to := t.Size().Width - t.readoutRoom() - loopWidth - speedWidth - captionGap
+	return placeCaptions(t.marks, t.named(), t.place, func(s string) float64 { return float64(f.Width(s)) }, 0, float64(to))
 }
 
 // big is the font of time and distance.
-func (t *track) big() font.Face { return sheet.Face(fyne.TextStyle{}, theme.TextSize()) }
+func big() font.Face { return sheet.Face(fyne.TextStyle{}, theme.TextSize()) }
+
+// small is the font of captions.
+func small() font.Face { return sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize()) }
 
 // paint draws the track.
 func (t *track) paint(pen *sheet.Pen) {
 	p, width := look.Current(), t.Size().Width
-	small, big := sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize()), t.big()
 	from, to := t.ends()
 	left, right, now := float32(from), float32(to), float32(t.place(t.study.Time()))
-	time, distance, _, distanceRoom := t.readout(big)
-	if time == "" {
-		pen.Words(left, captionBase, "computing…", small, p.Muted)
+	if time, distance := t.readout(); time != "" {
+		f, end := big(), width-readoutEdge
+		_, room := rooms(f)
+		pen.Words(end-pen.Width(distance, f), readoutBase, distance, f, p.Ink)
+		pen.Words(end-room-captionGap-pen.Width(time, f), readoutBase, time, f, p.Ink)
+	} else if t.study.Launch() == nil {
+		pen.Words(left, captionBase, "computing…", small(), p.Muted)
 	}
-	end := width - readoutEdge
-	pen.Words(end-pen.Width(distance, big), readoutBase, distance, big, p.Ink)
-	pen.Words(end-float32(distanceRoom)-captionGap-pen.Width(time, big), readoutBase, time, big, p.Ink)
 
 	top := float32(trackLine - lineBreadth/2)
 	pen.Box(left, top, right-left, lineBreadth, p.Hole)
@@ -186,13 +195,13 @@ func (t *track) paint(pen *sheet.Pen) {
 	for i := range t.marks {
 		t.paintMark(pen, p, i)
 	}
-	for _, c := range t.captions(small) {
+	for _, c := range t.captions() {
 		ink := p.Muted
 		if c.mark == t.named() {
 			ink = p.Ink
 		}
 		t.paintLeader(pen, p, c)
-		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small, ink)
+		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small(), ink)
 	}
 	disk(pen, now, trackLine, knob+1.5, p.Background)
 	disk(pen, now, trackLine, knob, p.Ink)
@@ -246,7 +255,7 @@ func disk(pen *sheet.Pen, x, y, radius float32, c color.Color) {
 func (t *track) at(p fyne.Position) int {
 	x := float64(p.X)
 	if p.Y < trackLine-markRise {
-		for _, c := range t.captions(sheet.Face(fyne.TextStyle{}, theme.CaptionTextSize())) {
+		for _, c := range t.captions() {
 			if x >= c.from && x <= c.to {
 				return c.mark
 			}

@@ -12,6 +12,7 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 )
 
 // leaving opens the demo car and looks at its launch.
@@ -141,10 +142,14 @@ func TestTheTimeLineStandsOnTheChartsAxis(t *testing.T) {
 			if right := left + float64(v.Size().Width); start < left+20 || end > right || end-start < (right-left)/2 {
 				t.Errorf("%s at %v: from %v to %v, the chart stands from %v to %v", key, size, start, end, left, right)
 			}
-			for _, at := range []float64{0, 0.3, d.study.LaunchEnd()} {
-				want := start + at/d.study.LaunchEnd()*(end-start)
-				if x, _ := v.Place(at); math.Abs(x-want) > 0.01 {
-					t.Errorf("%s at %v: the chart has %v s at %v, the time line at %v", key, size, at, x, want)
+			// A click on the line goes to the time that the chart has there.
+			inset, _ := d.window.Canvas().InteractiveArea()
+			line := fyne.CurrentApp().Driver().AbsolutePositionForObject(d.clock.Object).AddXY(0, d.clock.Object.Size().Height-3)
+			for _, at := range []float64{0.5, 0.9, d.study.LaunchEnd()} {
+				x, _ := v.Place(at)
+				test.TapCanvas(d.window.Canvas(), inset.AddXY(float32(x), line.Y))
+				if got := d.study.Time(); math.Abs(got-at) > 0.001 {
+					t.Errorf("%s at %v: the chart has %v s where the time line has %v s", key, size, at, got)
 				}
 			}
 		}

@@ -195,6 +195,7 @@ func (w *Window) choose() {
 	}
 	if launching {
 		swap(w.below, w.clock.Object)
+		w.clock.Realign()
 	} else {
 		swap(w.below, w.travel.Object)
 	}
