@@ -5,6 +5,7 @@ package e2e
 import (
 	"math"
 	"testing"
+	"time"
 )
 
 // BenchmarkDrag drags the hole of a bar's end in circles, as fast as a mouse tells, and reports how many different pictures of the side
@@ -39,4 +40,32 @@ func BenchmarkDrag(b *testing.B) {
 	if err := p.Play(new(Script).Release().Free("shift")); err != nil {
 		b.Fatal(err)
 	}
+}
+
+// How many pictures a second the window makes while the launch plays with the whole car in
+// sight: the toolkit does 60 at most.
+func BenchmarkPlay(b *testing.B) {
+	p, _ := open(b)
+	if err := p.Play(new(Script).Key("ctrl+6").Pause(time.Second)); err != nil {
+		b.Fatal(err)
+	}
+	pictures := 0
+	const watched = 3 * time.Second
+	for b.Loop() {
+		if err := p.Play(new(Script).Key("Home").Key("space").Pause(200 * time.Millisecond)); err != nil {
+			b.Fatal(err)
+		}
+		if _, err := p.States.Count(); err != nil {
+			b.Fatal(err)
+		}
+		if err := p.Play(new(Script).Pause(watched)); err != nil {
+			b.Fatal(err)
+		}
+		n, err := p.States.Count()
+		if err != nil {
+			b.Fatal(err)
+		}
+		pictures += n
+	}
+	b.ReportMetric(float64(pictures)/float64(b.N)/watched.Seconds(), "pictures/s")
 }
