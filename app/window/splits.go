@@ -39,6 +39,7 @@ func (s *splits) build(inputs, stage, evidence, words fyne.CanvasObject, p fyne.
 	s.inputs = panes.New(panes.Left, steady(inputs), s.words, func(float32) float32 { return usualInputs })
 	for key, split := range s.kept() {
 		split.Choose(float32(p.Float(key)))
+		split.Changed = func() { s.keep(p) }
 	}
 	s.inputs.Fold(p.Bool(prefFolded))
 }
