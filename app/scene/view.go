@@ -106,8 +106,12 @@ func Fitted(plane Plane, width, height float64, low, high r2.Vec) View {
 	across := math.Max(width-2*margin, 1) / math.Max(high.X-low.X, 0.01)
 	upright := math.Max(height-2*margin, 1) / math.Max(high.Y-low.Y, 0.01)
 	v.Scale = math.Max(leastScale, math.Min(greatestScale, math.Min(across, upright)))
-	// What is left over in height goes above more than below.
-	down := math.Min(centerDown*height, height-margin-(high.Y-low.Y)*v.Scale/2)
+	// What is left over in height goes above more than below, where above is up.
+	part := centerDown
+	if plane.Up.Z == 0 && plane.Up != (r3.Vec{}) {
+		part = 0.5
+	}
+	down := math.Min(part*height, height-margin-(high.Y-low.Y)*v.Scale/2)
 	v.Middle.Y += (down - height/2) / v.Scale
 	return v
 }

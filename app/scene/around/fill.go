@@ -175,6 +175,17 @@ func (v *Viewpoint) twist(l *scene.List) {
 	l.Add(scene.Item{ID: id, Shape: scene.Label, Points: l.Points(path[len(path)/2]), Text: "Driveshaft twists", Figure: figure, Stroke: scene.Whole, Beside: r2.Vec{Y: 1}, Rank: scene.Ordinary})
 }
 
+// beside is where the words of a bar stand best: on its side of the car, those of the upper
+// bars above, and from above behind.
+func (v *Viewpoint) beside(bar launch.RodID) r2.Vec {
+	lower, right := bar.Pair() == car.Lower, bar.Side() == launch.Right
+	sign := func(on bool) float64 { return map[bool]float64{true: 1, false: -1}[on] }
+	if v.from == Above {
+		return r2.Vec{X: sign(lower), Y: sign(!right)}
+	}
+	return r2.Vec{X: sign(right), Y: sign(!lower)}
+}
+
 // labels lists what each bar carries.
 func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad) {
 	r, u := v.study.Result(), v.study.Units()
@@ -190,13 +201,7 @@ func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad
 				color = scene.Pull
 			}
 		}
-		beside := r2.Vec{X: -1, Y: 1}
-		if bar.Pair() == car.Lower {
-			beside.Y = -1
-		}
-		if bar.Side() == launch.Right {
-			beside.X = 1
-		}
+		beside := v.beside(bar)
 		l.Add(scene.Item{ID: parts.BarID(bar), Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: words.Capital(bar.String()), Figure: text, Stroke: color, Beside: beside, Rank: scene.Foremost})
 	}
 }
