@@ -44,7 +44,7 @@ const (
 	viewStep   = 2.0  // how far a thing goes from one picture to the next that has the view move
 	stretch    = 50.0 // how much longer a leader gets before its label is placed anew
 	farAway    = 100.0
-	betterBy   = 80.0 // how much better a place is that a label far away leaves its own for
+	betterBy   = 80.0 // how much better and nearer a place is that a label far away leaves its own for
 	widthStep  = 8.0  // boxes are multiples of it wide
 	widthSlack = 40.0 // how much narrower words get before their box does
 )
@@ -111,8 +111,8 @@ func (l *layout) place(p *Picture, d *Drawn) {
 		found = l.follow(p, &label, &m, size)
 	}
 	if found && m.reach > farAway {
-		_, best := l.best(p, &label, size, roomy)
-		found = l.cost(p, &label, label.Box) < best+betterBy
+		b, cost := l.best(p, &label, size, roomy)
+		found = math.IsInf(cost, 1) || l.cost(p, &label, label.Box) < cost+betterBy || label.Box.distance(at) < b.distance(at)+betterBy
 	}
 	if !found {
 		found = l.search(p, &label, size)
@@ -209,7 +209,7 @@ const secondaryReach = 64.0
 func (l *layout) search(p *Picture, label *Placed, size r2.Vec) bool {
 	for _, k := range [...]keep{roomy, allClear, tight} {
 		b, cost := l.best(p, label, size, k)
-		if math.IsInf(cost, 1) && k != roomy && label.Rank <= Leading {
+		if math.IsInf(cost, 1) && k != roomy && label.Rank < Secondary {
 			b, cost = l.nook(p, label, size, k)
 		}
 		if !math.IsInf(cost, 1) {

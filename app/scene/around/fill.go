@@ -8,6 +8,7 @@ import (
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
 
@@ -192,16 +193,16 @@ func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad
 	for _, bar := range launch.Bars {
 		load := &loads[bar]
 		housing, chassis := v.parts.Joints(bar, v.study.Document().Setup())
-		text, color := "no force", scene.Slack
+		name, figure, color := words.Capital(bar.String()), "no force", scene.Slack
 		if !load.Unknown {
 			use, way := r.Hold(bar.Pair(), load.Tension)
-			text = words.LoadAndShare(way, use, u)
+			name += [...]string{column.Push: " pushes", column.Pull: " pulls"}[way]
+			figure = u.Format(units.Force, use.Force) + " — " + units.Share(use.Share)
 			color = scene.Push
 			if load.Tension > 0 {
 				color = scene.Pull
 			}
 		}
-		beside := v.beside(bar)
-		l.Add(scene.Item{ID: parts.BarID(bar), Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: words.Capital(bar.String()), Figure: text, Stroke: color, Beside: beside, Rank: scene.Foremost})
+		l.Add(scene.Item{ID: parts.BarID(bar), Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: name, Figure: figure, Stroke: color, Beside: v.beside(bar), Rank: scene.Foremost})
 	}
 }
