@@ -183,6 +183,12 @@ drag the target's box, its edges and corners.
 Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that.
 Esc while dragging: take the drag back.
 
+All views
+Side, Top, Rear and 3-D show the same car; drag in 3-D to turn it, with Shift to move it, arrows turn it too.
+A bar is filled to its share of what it may carry; the tick is the most that is asked of it anywhere.
+Frame, cage, body, engine, rims and the widths of tires are drawn for orientation only: the car file does not give them.
+Drag a divider between the panes; a double click on it gives back its usual place. Ctrl+I: fold the inputs away.
+
 Charts and launch
 Point at a chart: the car moves there; click to stay.
 Launch: choosing it plays it once. Space: play, pause. Left, right: one step of 1 ms; with Shift ten.
