@@ -67,7 +67,7 @@ func TestPlaying(t *testing.T) {
 	test.Tap(b.play)
 	wantTime(t, d, "played anew", 0)
 	// A hand on the line stops it.
-	test.TapAt(b.track, fyne.NewPos(float32(b.track.place(0.3)), trackLine))
+	test.TapAt(b.track, fyne.NewPos(float32(b.track.axis().place(0.3)), trackLine))
 	if b.player.Playing() || math.Abs(d.Study.Time()-0.3) > 0.002 {
 		t.Errorf("a click at 0.3 s: %v s, playing %v", d.Study.Time(), b.player.Playing())
 	}
@@ -155,10 +155,10 @@ func TestTheMarkerIsDragged(t *testing.T) {
 	c := fyne.CurrentApp().Driver().CanvasForObject(b.track)
 	drag := func(to float64) {
 		e := &fyne.DragEvent{}
-		e.Position = fyne.NewPos(float32(b.track.place(to)), trackLine)
+		e.Position = fyne.NewPos(float32(b.track.axis().place(to)), trackLine)
 		b.track.Dragged(e)
 	}
-	test.Drag(c, b.track.Position().AddXY(float32(b.track.place(0.5)), trackLine), 1, 0)
+	test.Drag(c, b.track.Position().AddXY(float32(b.track.axis().place(0.5)), trackLine), 1, 0)
 	if math.Abs(d.Study.Time()-0.5) > 1e-4 {
 		t.Errorf("dragged at 0.5 s it is %v s", d.Study.Time())
 	}
@@ -196,12 +196,12 @@ func TestMarksAreJumpedTo(t *testing.T) {
 		t.Fatalf("%d marks prove little", len(want))
 	}
 	for _, at := range want {
-		test.TapAt(b.track, fyne.NewPos(float32(b.track.place(at)), trackLine))
+		test.TapAt(b.track, fyne.NewPos(float32(b.track.axis().place(at)), trackLine))
 		if !slices.Contains(want, d.Study.Time()) || math.Abs(d.Study.Time()-at) > 0.01 {
 			t.Errorf("a click at %v s goes to %v s", at, d.Study.Time())
 		}
 	}
-	for _, c := range b.track.captions() {
+	for _, c := range b.track.captions(b.track.axis()) {
 		d.Study.SetTime(d.Study.LaunchEnd())
 		test.TapAt(b.track, fyne.NewPos(float32(c.from+c.to)/2, captionBase-3))
 		wantTime(t, d, "after a click on "+b.track.marks[c.mark].caption, b.track.marks[c.mark].at)
@@ -243,12 +243,29 @@ func TestMarksAreNamed(t *testing.T) {
 		}
 		d.Study.SetTime(d.Study.LaunchEnd())
 		e := &desktop.MouseEvent{}
-		e.Position = fyne.NewPos(float32(b.track.place(m.at)), trackLine)
+		e.Position = fyne.NewPos(float32(b.track.axis().place(m.at)), trackLine)
 		b.track.MouseMoved(e)
 		if hot := b.track.hot; hot < 0 || !strings.Contains(b.track.String(), b.track.marks[hot].caption) || b.track.Cursor() != desktop.PointerCursor {
 			t.Errorf("pointed at mark %d, %q, the track says %q", i, m.caption, b.track.String())
 		}
 		b.track.MouseOut()
+	}
+}
+
+// While time runs the captions stay as they are.
+func TestCaptionsStayDuringPlayback(t *testing.T) {
+	d, b := leaving(t)
+	said := func() string { return strings.SplitN(b.track.String(), "\n", 2)[1] }
+	b.Restart()
+	first := said()
+	for range 400 {
+		b.player.step(b.player.last.Add(5 * time.Millisecond))
+		if now := said(); b.player.Playing() && now != first {
+			t.Fatalf("at %v s the captions are %q, at the start %q", d.Study.Time(), now, first)
+		}
+	}
+	if d.Study.Time() < 0.3 {
+		t.Errorf("only %v s were played", d.Study.Time())
 	}
 }
 
@@ -376,7 +393,7 @@ func TestThePartsOfTheTimeLineStandApart(t *testing.T) {
 		if x := b.track.Position().X; x < end || x+b.track.Size().Width > width {
 			t.Errorf("%v px: the track is at %v, play ends at %v", width, b.track.Position(), end)
 		}
-		for _, c := range b.track.captions() {
+		for _, c := range b.track.captions(b.track.axis()) {
 			end = max(end, b.track.Position().X+float32(c.to))
 		}
 		for _, o := range []fyne.CanvasObject{b.speed, b.loop} {
@@ -395,11 +412,11 @@ func TestThePartsOfTheTimeLineStandApart(t *testing.T) {
 func TestTheTrackStandsOnTheChartsAxis(t *testing.T) {
 	_, b := leaving(t)
 	corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(b.track).X
-	at := func(time float64) float64 { return float64(corner) + b.track.place(time) }
+	at := func(time float64) float64 { return float64(corner) + b.track.axis().place(time) }
 	usual := at(0)
 	shown := true
 	b.Axis = func() (start, end float64, ok bool) { return 101.5, 650.25, shown }
-	if end := at(b.track.end()); at(0) != 101.5 || math.Abs(end-650.25) > 1e-6 {
+	if end := at(b.track.axis().end); at(0) != 101.5 || math.Abs(end-650.25) > 1e-6 {
 		t.Errorf("the track goes from %v to %v", at(0), end)
 	}
 	if shown = false; at(0) != usual {

@@ -84,39 +84,41 @@ func (t *track) update() {
 	t.sheet.Refresh()
 }
 
-// ends returns where the track begins and ends: where the chart over time has its
-// start and end, if it is on show and the track has room for that.
-func (t *track) ends() (from, to float64) {
-	width := float64(t.Size().Width)
-	if t.bar.Axis != nil {
-		if left, right, ok := t.bar.Axis(); ok {
-			corner := float64(fyne.CurrentApp().Driver().AbsolutePositionForObject(t).X)
-			if from, to = left-corner, right-corner; from >= knob && to <= width-knob && to-from > width/leastPart {
-				return from, to
-			}
-		}
-	}
-	return usualMargin, width - usualMargin
+// axis says what time is where along the track. Finding the chart's place takes a
+// while: it is made once for a picture.
+type axis struct {
+	from, to float64 // where the launch starts and ends [px]
+	end      float64 // when it ends [s]
 }
 
-// end returns when the launch ends, or a moment where there is none [s].
-func (t *track) end() float64 { return max(t.study.LaunchEnd(), 1e-3) }
+// axis returns that of the chart over time, if it is on show and the track has room for
+// that, or else a usual one.
+func (t *track) axis() axis {
+	width := float64(t.Size().Width)
+	a := axis{usualMargin, width - usualMargin, max(t.study.LaunchEnd(), 1e-3)}
+	if t.bar.Axis == nil {
+		return a
+	}
+	left, right, ok := t.bar.Axis()
+	corner := float64(fyne.CurrentApp().Driver().AbsolutePositionForObject(t).X)
+	if from, to := left-corner, right-corner; ok && from >= knob && to <= width-knob && to-from > width/leastPart {
+		a.from, a.to = from, to
+	}
+	return a
+}
 
 // place returns where a time is.
-func (t *track) place(at float64) float64 {
-	from, to := t.ends()
-	return from + at/t.end()*(to-from)
-}
+func (a axis) place(t float64) float64 { return a.from + t/a.end*(a.to-a.from) }
 
 // time returns the time at a place, within the launch.
-func (t *track) time(x float64) float64 {
-	from, to := t.ends()
-	return min(max((x-from)/(to-from), 0), 1) * t.end()
+func (a axis) time(x float64) float64 {
+	return min(max((x-a.from)/(a.to-a.from), 0), 1) * a.end
 }
 
-// current returns the index of the mark at the time looked at, −1 for none.
+// current returns the index of the mark at the time looked at, −1 for none and while
+// time runs, in which captions stay as they are.
 func (t *track) current() int {
-	if t.of == nil {
+	if t.of == nil || t.bar.player.Playing() {
 		return -1
 	}
 	return nearest(t.marks, func(at float64) float64 { return at }, t.study.Time(), t.of.Options.Output/2)
@@ -156,17 +158,17 @@ func (t *track) readoutRoom() float32 {
 func (t *track) String() string {
 	time, distance := t.readout()
 	said := []string{time + ", " + distance}
-	for _, c := range t.captions() {
+	for _, c := range t.captions(t.axis()) {
 		said = append(said, t.marks[c.mark].caption)
 	}
 	return strings.Join(said, "\n")
 }
 
 // captions places the captions at the left of the buttons over the line.
-func (t *track) captions() []caption {
+func (t *track) captions(a axis) []caption {
 	f := small()
 	to := t.Size().Width - t.readoutRoom() - loopWidth - speedWidth - captionGap
-	return placeCaptions(t.marks, t.named(), t.place, func(s string) float64 { return float64(f.Width(s)) }, 0, float64(to))
+	return placeCaptions(t.marks, t.named(), a.place, func(s string) float64 { return float64(f.Width(s)) }, 0, float64(to))
 }
 
 // big is the font of time and distance.
@@ -178,8 +180,8 @@ func small() font.Face { return sheet.Face(fyne.TextStyle{}, theme.CaptionTextSi
 // paint draws the track.
 func (t *track) paint(pen *sheet.Pen) {
 	p, width := look.Current(), t.Size().Width
-	from, to := t.ends()
-	left, right, now := float32(from), float32(to), float32(t.place(t.study.Time()))
+	a := t.axis()
+	left, right, now := float32(a.from), float32(a.to), float32(a.place(t.study.Time()))
 	if time, distance := t.readout(); time != "" {
 		f, end := big(), width-readoutEdge
 		_, room := rooms(f)
@@ -193,14 +195,14 @@ func (t *track) paint(pen *sheet.Pen) {
 	pen.Box(left, top, right-left, lineBreadth, p.Hole)
 	pen.Box(left, top, max(now-left, 0), lineBreadth, p.Accent)
 	for i := range t.marks {
-		t.paintMark(pen, p, i)
+		t.paintMark(pen, p, a, i)
 	}
-	for _, c := range t.captions() {
+	for _, c := range t.captions(a) {
 		ink := p.Muted
 		if c.mark == t.named() {
 			ink = p.Ink
 		}
-		t.paintLeader(pen, p, c)
+		t.paintLeader(pen, p, a, c)
 		pen.Words(float32(c.from), captionBase, t.marks[c.mark].caption, small(), ink)
 	}
 	disk(pen, now, trackLine, knob+1.5, p.Background)
@@ -211,11 +213,11 @@ func (t *track) paint(pen *sheet.Pen) {
 }
 
 // paintMark draws a mark, and the band of one that lasts.
-func (t *track) paintMark(pen *sheet.Pen, p *palette.Palette, i int) {
+func (t *track) paintMark(pen *sheet.Pen, p *palette.Palette, a axis, i int) {
 	m := &t.marks[i]
-	x, ink := float32(t.place(m.at)), color.Color(m.ink(p))
+	x, ink := float32(a.place(m.at)), color.Color(m.ink(p))
 	if m.band {
-		pen.Box(x, trackLine-bandRise, max(float32(t.place(m.to))-x, 2), bandBreadth, ink)
+		pen.Box(x, trackLine-bandRise, max(float32(a.place(m.to))-x, 2), bandBreadth, ink)
 	}
 	rise, breadth := float32(markRise), 2*pen.Hairline()
 	if i == t.named() {
@@ -225,9 +227,9 @@ func (t *track) paintMark(pen *sheet.Pen, p *palette.Palette, i int) {
 }
 
 // paintLeader draws a line to its mark from a caption that is off it.
-func (t *track) paintLeader(pen *sheet.Pen, p *palette.Palette, c caption) {
+func (t *track) paintLeader(pen *sheet.Pen, p *palette.Palette, a axis, c caption) {
 	m := &t.marks[c.mark]
-	start, end := extent(m, t.place)
+	start, end := extent(m, a.place)
 	at, under := end, c.from+leaderEnd
 	switch {
 	case start > c.to:
@@ -253,15 +255,15 @@ func disk(pen *sheet.Pen, x, y, radius float32, c color.Color) {
 
 // at returns the mark at a position, by its caption or by its stroke; −1 for none.
 func (t *track) at(p fyne.Position) int {
-	x := float64(p.X)
+	x, a := float64(p.X), t.axis()
 	if p.Y < trackLine-markRise {
-		for _, c := range t.captions() {
+		for _, c := range t.captions(a) {
 			if x >= c.from && x <= c.to {
 				return c.mark
 			}
 		}
 	}
-	return nearest(t.marks, t.place, x, markReach)
+	return nearest(t.marks, a.place, x, markReach)
 }
 
 // MouseIn implements desktop.Hoverable.
@@ -293,7 +295,7 @@ func (t *track) Tapped(e *fyne.PointEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
 		c.Focus(t)
 	}
-	to := t.time(float64(e.Position.X))
+	to := t.axis().time(float64(e.Position.X))
 	if i := t.at(e.Position); i >= 0 {
 		to = t.marks[i].at
 	}
@@ -301,7 +303,7 @@ func (t *track) Tapped(e *fyne.PointEvent) {
 }
 
 // Dragged implements fyne.Draggable: the marker follows.
-func (t *track) Dragged(e *fyne.DragEvent) { t.bar.jump(t.time(float64(e.Position.X))) }
+func (t *track) Dragged(e *fyne.DragEvent) { t.bar.jump(t.axis().time(float64(e.Position.X))) }
 
 // DragEnd implements fyne.Draggable.
 func (t *track) DragEnd() {}

@@ -66,6 +66,7 @@ var raced = []race{
 	{"./app/look", ""},
 	{"./app/runner", ""},
 	{"./app/runner/runnertest", ""},
+	{"./app/scene", ""},
 	{"./app/study", ""},
 	{"./app/window", "Autosave|Chart|Drag|Export|Launch|Search"},
 	{"./cmd/bowline/e2e", ""},
