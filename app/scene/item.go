@@ -172,7 +172,7 @@ type Item struct {
 	Rank   Rank    // of a Label
 	Stays  bool    // of a Label: it stays at the picture's edge when its point is beyond
 	Shift  r2.Vec  // of the whole item on screen, right and down [px]
-	Clear  bool    // no label covers it; bars, pivots, holes, instant center and center of gravity are kept clear anyhow
+	Clear  bool    // no label covers it; bars, forces, pivots, holes, instant center and center of gravity are kept clear anyhow
 	Dots   *Dots   // of a Swarm: what its points stand for
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
 }

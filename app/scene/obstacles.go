@@ -10,7 +10,7 @@ import (
 // How far labels keep off what they may not cover [px].
 const (
 	discRoom = 3
-	barRoom  = 2
+	lineRoom = 2
 	boxRoom  = 4
 	moreRoom = 6 // where they have the choice, so that they can stay there
 )
@@ -22,14 +22,14 @@ type keep int
 const (
 	roomy    keep = iota // all, with more room
 	allClear             // all
-	tight                // all but bars and holes that no bar is in
+	tight                // all but bars, forces and holes that no bar is in
 )
 
 // obstacles are what the labels of a picture may not cover.
 type obstacles struct {
 	room  Box // the picture without its edges
 	discs []disc
-	bars  []segment
+	lines []segment
 	boxes []Box // of legend and tags
 }
 
@@ -40,7 +40,7 @@ type disc struct {
 	hole   bool // one that no bar is in
 }
 
-// segment is a straight part of a bar.
+// segment is a straight part of a bar or a force.
 type segment struct {
 	a, b r2.Vec
 	half float64 // of its thickness [px]
@@ -52,7 +52,7 @@ func (o *obstacles) gather(p *Picture) {
 	if p.View.Plane.measured() { // the grid's numbers stand there
 		o.room.Left, o.room.Bottom = edge+numberRoom, p.View.Height-edge-small-2*platePad
 	}
-	o.discs, o.bars, o.boxes = o.discs[:0], o.bars[:0], o.boxes[:0]
+	o.discs, o.lines, o.boxes = o.discs[:0], o.lines[:0], o.boxes[:0]
 	for i := range p.Drawn {
 		o.take(&p.Drawn[i])
 	}
@@ -71,13 +71,13 @@ func (o *obstacles) take(d *Drawn) {
 	if d.ID.Ghost > 0 && !d.Clear || d.Shape == Label || d.Shape == Swarm || len(d.Points) == 0 {
 		return
 	}
-	at := d.Shape != Path && d.Shape != Area
+	at := len(d.Points) == 1
 	switch k := d.ID.Kind; {
 	case at && (d.Clear || k == Pivot || k == Hole || k == InstantCenter || k == CG):
 		o.discs = append(o.discs, disc{d.Points[0], d.Radius, k == Hole})
-	case !at && (d.Clear || d.Pick > 0 && (k == UpperBar || k == LowerBar)):
+	case !at && (d.Clear || d.Shape == Force || d.Pick > 0 && (k == UpperBar || k == LowerBar)):
 		for i := 1; i < len(d.Points); i++ {
-			o.bars = append(o.bars, segment{d.Points[i-1], d.Points[i], d.Thick / 2})
+			o.lines = append(o.lines, segment{d.Points[i-1], d.Points[i], d.Thick / 2})
 		}
 	}
 }
@@ -97,8 +97,8 @@ func (o *obstacles) free(b Box, k keep) bool {
 		}
 	}
 	if k != tight {
-		for i := range o.bars {
-			if s := &o.bars[i]; b.Grown(s.half+barRoom+more).Crosses(s.a, s.b) {
+		for i := range o.lines {
+			if s := &o.lines[i]; b.Grown(s.half+lineRoom+more).Crosses(s.a, s.b) {
 				return false
 			}
 		}
@@ -108,16 +108,16 @@ func (o *obstacles) free(b Box, k keep) bool {
 
 // inTheWay returns how much a leader from a box to a thing crosses.
 func (o *obstacles) inTheWay(from, to r2.Vec) float64 {
-	const discCost, barCost = 30, 25
+	const discCost, lineCost = 30, 25
 	cost := 0.0
 	for i := range o.discs {
 		if d := &o.discs[i]; r2.Norm(r2.Sub(d.at, to)) > d.radius+1 && toSegment(d.at, from, to) < d.radius {
 			cost += discCost
 		}
 	}
-	for i := range o.bars {
-		if s := &o.bars[i]; toSegment(to, s.a, s.b) > s.half+1 && cross(from, to, s.a, s.b) {
-			cost += barCost
+	for i := range o.lines {
+		if s := &o.lines[i]; toSegment(to, s.a, s.b) > s.half+1 && cross(from, to, s.a, s.b) {
+			cost += lineCost
 		}
 	}
 	return cost

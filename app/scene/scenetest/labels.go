@@ -148,20 +148,16 @@ func covered(p *scene.Picture, b scene.Box, near float64) string {
 		if d.ID.Ghost > 0 || d.Shape == scene.Label || d.Pick == 0 {
 			continue
 		}
-		switch d.ID.Kind {
-		case scene.Pivot, scene.InstantCenter, scene.CG, scene.Hole:
-			if d.ID.Kind == scene.Hole && near == 0 {
-				continue
-			}
+		switch k := d.ID.Kind; {
+		case k == scene.Pivot || k == scene.InstantCenter || k == scene.CG || k == scene.Hole && near > 0:
 			if b.Grown(d.Radius + near).Holds(d.Points[0]) {
 				return fmt.Sprintf("kind %d at %v", d.ID.Kind, d.Points[0])
 			}
-		case scene.UpperBar, scene.LowerBar:
-			if near == 0 {
-				continue
-			}
-			if runs(d.Points[0], d.Points[len(d.Points)-1], b.Grown(d.Thick/2+near)) {
-				return "a bar"
+		case near > 0 && (k == scene.UpperBar || k == scene.LowerBar || d.Shape == scene.Force):
+			for j := 1; j < len(d.Points); j++ {
+				if runs(d.Points[j-1], d.Points[j], b.Grown(d.Thick/2+near)) {
+					return "a bar or a force"
+				}
 			}
 		}
 	}
