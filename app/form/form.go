@@ -35,6 +35,8 @@ type Form struct {
 	focused, hovered *About   // whose help is wanted; nil for none
 	pointed          bool     // the pointer has moved since the focus did
 	help             string   // shown last
+	path             string   // told last
+	marked           *Row     // nil for none
 	refused          []origin // whose change was refused
 	loose            bool     // what the sections hold has changed, so they must be laid out
 }

@@ -10,6 +10,7 @@ type Host struct {
 	Scroll *container.Scroll // fields with the focus come into sight in it; it takes the mouse wheel over them
 	Grown  func()            // makes room for what has changed its height
 	Help   func(text string) // shows what the field at hand means; empty for none at hand
+	At     func(path string) // is told the path of the row at hand or marked; empty for none
 }
 
 // canvas returns what the host is drawn on; nil before it was. A field that was
@@ -39,15 +40,26 @@ func (h Host) help(text string) {
 	}
 }
 
+func (h Host) at(path string) {
+	if h.At != nil {
+		h.At(path)
+	}
+}
+
 // reveal brings an object into sight, no farther than needed.
 func (h Host) reveal(o fyne.CanvasObject) {
 	d := fyne.CurrentApp().Driver()
 	if h.canvas() == nil || !o.Visible() {
 		return
 	}
-	top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(h.Scroll.Content).Y
+	h.revealAt(d.AbsolutePositionForObject(o).Y-d.AbsolutePositionForObject(h.Scroll.Content).Y, o.Size().Height)
+}
+
+// revealAt brings a height below a place in what scrolls into sight, no farther than
+// needed.
+func (h Host) revealAt(top, height float32) {
 	to := h.Scroll.Offset
-	to.Y = min(max(to.Y, top+o.Size().Height-h.Scroll.Size().Height), top)
+	to.Y = min(max(to.Y, top+height-h.Scroll.Size().Height), top)
 	if to != h.Scroll.Offset {
 		h.Scroll.ScrollToOffset(to)
 	}

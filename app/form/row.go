@@ -60,6 +60,7 @@ type Row struct {
 	remark  *remark // on the value; nil for none
 	title   *canvas.Text
 	unit    *canvas.Text
+	frame   *canvas.Rectangle // while the row is marked; nil before it ever was
 }
 
 // NewRow returns a row with its editors from left to right, for an Item of the
@@ -195,5 +196,6 @@ func (r *Row) MouseOut() { r.form.hover(nil) }
 func (r *Row) CreateRenderer() fyne.WidgetRenderer {
 	rr := &rowRenderer{row: r}
 	rr.colors()
+	rr.mark()
 	return rr
 }

@@ -2,6 +2,7 @@ package form
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -22,7 +23,27 @@ func (rr *rowRenderer) Objects() []fyne.CanvasObject {
 	for _, p := range rr.below() {
 		objects = append(objects, p)
 	}
+	if r.frame != nil {
+		objects = append(objects, r.frame)
+	}
 	return objects
+}
+
+// mark shows or hides the frame of a marked row.
+func (rr *rowRenderer) mark() {
+	r := rr.row
+	marked := r.form.marked == r
+	if r.frame == nil {
+		if !marked {
+			return
+		}
+		r.frame = canvas.NewRectangle(nil)
+	}
+	th := r.Theme()
+	r.frame.Hidden = !marked
+	r.frame.StrokeColor = th.Color(theme.ColorNamePrimary, fyne.CurrentApp().Settings().ThemeVariant())
+	r.frame.StrokeWidth = 2
+	r.frame.CornerRadius = th.Size(theme.SizeNameInputRadius)
 }
 
 // below are what stands under the editors.
@@ -78,8 +99,15 @@ func (rr *rowRenderer) unitWidth() float32 {
 	return fyne.MeasureText(rr.row.form.columns.Unit, th.Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + th.Size(theme.SizeNamePadding)
 }
 
+// frameOut is how far the frame of a marked row is outside of it [px].
+const frameOut = 2
+
 func (rr *rowRenderer) Layout(size fyne.Size) {
 	r, s := rr.row, rr.slots(size.Width)
+	if r.frame != nil {
+		r.frame.Move(fyne.NewPos(-frameOut, -frameOut))
+		r.frame.Resize(size.AddWidthHeight(2*frameOut, 2*frameOut))
+	}
 	label := r.title.MinSize()
 	r.title.Resize(label)
 	r.title.Move(fyne.NewPos(0, 0))
@@ -129,6 +157,7 @@ func wrapped(p *Prose, width float32) float32 {
 
 func (rr *rowRenderer) Refresh() {
 	rr.colors()
+	rr.mark()
 	rr.Layout(rr.row.Size())
 	for _, o := range rr.Objects() {
 		o.Refresh()

@@ -25,6 +25,10 @@ type Panel struct {
 	scroll *container.Scroll
 	help   *form.Prose
 	rule   *canvas.Rectangle
+
+	// Attended, if set, is told the path of the row that is typed in, pointed at or
+	// marked by Reveal; empty for none.
+	Attended func(path string)
 }
 
 // New returns the panel of doc, which it listens to for good. Tubes and
@@ -32,7 +36,7 @@ type Panel struct {
 func New(doc Document, library stock.Library) *Panel {
 	p := &Panel{scroll: container.NewVScroll(nil), help: form.Caption(idleHelp, theme.ColorNameForeground).Flush(), rule: canvas.NewRectangle(nil)}
 	p.ExtendBaseWidget(p)
-	p.Fields = newFields(doc, library, form.Host{Scroll: p.scroll, Grown: p.grown, Help: p.showHelp})
+	p.Fields = newFields(doc, library, form.Host{Scroll: p.scroll, Grown: p.grown, Help: p.showHelp, At: p.attend})
 	p.scroll.Content = p.Form
 	p.build()
 	p.SetOpenSections([]string{TitleSetup, TitleChassis, TitleHousing})
@@ -46,6 +50,12 @@ func (p *Panel) showHelp(text string) {
 		text = idleHelp
 	}
 	p.help.Set(text)
+}
+
+func (p *Panel) attend(path string) {
+	if p.Attended != nil {
+		p.Attended(path)
+	}
 }
 
 // grown makes room for what has changed its height.

@@ -70,6 +70,19 @@ type ID struct {
 	Ghost int // 0 of the car shown, else of one held against it, counted from 1
 }
 
+// Same reports whether another item stands for the same thing of the car shown, on
+// whichever side. A hole is the same with a bar in it.
+func (id ID) Same(other ID) bool {
+	if id.Ghost != 0 || other.Ghost != 0 {
+		return false
+	}
+	hole := func(k Kind) bool { return k == Hole || k == Pivot }
+	if hole(id.Kind) && hole(other.Kind) {
+		return id.Row == other.Row && id.Index == other.Index
+	}
+	return id.Kind == other.Kind
+}
+
 // Pair returns the bars that a bar or bar line belongs to.
 func (id ID) Pair() car.Pair {
 	if id.Kind == LowerBar || id.Kind == BarLine && id.Index == int(car.Lower) {
@@ -175,6 +188,7 @@ type Item struct {
 	Clear  bool    // no label covers it; bars, forces, pivots, holes, instant center and center of gravity are kept clear anyhow
 	Dots   *Dots   // of a Swarm: what its points stand for
 	Pick   float64 // how near a pointer must come [px]; 0 cannot be picked
+	Lit    bool    // it has an outline that calls attention to it
 }
 
 // List is what is drawn, back to front. It keeps its memory from one filling to
@@ -189,6 +203,15 @@ func (l *List) Clear() { l.Items, l.points = l.Items[:0], l.points[:0] }
 
 // Add puts an item in front of those there.
 func (l *List) Add(i Item) { l.Items = append(l.Items, i) }
+
+// Light gives an outline to all that can be picked of a thing.
+func (l *List) Light(id ID) {
+	for i := range l.Items {
+		if item := &l.Items[i]; item.Pick > 0 && item.ID.Same(id) {
+			item.Lit = true
+		}
+	}
+}
 
 // Points keeps points for an item.
 func (l *List) Points(p ...r3.Vec) []r3.Vec {

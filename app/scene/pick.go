@@ -144,7 +144,7 @@ func (d *Drawn) reach(at r2.Vec) (float64, int) {
 			return 0, areaClass
 		}
 		return math.Inf(1), areaClass
-	case d.Shape == Path:
+	case d.Shape == Path || d.Shape == Force:
 		nearest := math.Inf(1)
 		for i := 1; i < len(d.Points); i++ {
 			nearest = math.Min(nearest, toSegment(at, d.Points[i-1], d.Points[i]))

@@ -110,6 +110,9 @@ func (r *Renderer) draw(d *Drawn, colors *palette.Palette) {
 			r.path.Close()
 		}
 	}
+	if d.Lit {
+		r.halo(d, colors)
+	}
 	if d.Shape == Quarter {
 		r.quarter(d, colors)
 		return
@@ -144,6 +147,22 @@ func (r *Renderer) head(d *Drawn, colors *palette.Palette) {
 	r.path.Close()
 	r.color(d.Stroke.In(colors))
 	r.canvas.Fill(r.path)
+}
+
+// haloWidth is how far the outline of what is lit stands out [px].
+const haloWidth = 3
+
+// halo draws the outline of what is lit along the current path, behind it.
+func (r *Renderer) halo(d *Drawn, colors *palette.Palette) {
+	width := d.Width
+	if d.Shape == Path {
+		width = math.Max(d.Thick, 1)
+	}
+	r.canvas.SetColor(colors.Accent)
+	r.canvas.SetLineDash(nil, 0)
+	r.canvas.SetLineCap(raster.ButtCap)
+	r.canvas.SetLineWidth(vg.Length(width + 2*haloWidth))
+	r.canvas.Stroke(r.path)
 }
 
 // edgeWidth is that of the line along the sides of a path with girth [px].

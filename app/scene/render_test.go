@@ -290,3 +290,30 @@ func TestDotsArePainted(t *testing.T) {
 
 // plain writes a value of the legend.
 func plain(x float64) string { return fmt.Sprint(x) }
+
+// What is lit has an outline in the accent color around all of it: a line on both its
+// sides, a disc all around.
+func TestWhatIsLitHasAnOutline(t *testing.T) {
+	for _, c := range []struct {
+		name     string
+		item     scene.Item
+		from, to int // that the outline reaches up and down, from the middle [px]
+	}{
+		{"tube", scene.Item{Points: []r3.Vec{pixels(-30, 0), pixels(30, 0)}, Girth: 0.1, Stroke: scene.Tire, Edge: scene.Ink}, 6, 9},
+		{"line", scene.Item{Points: []r3.Vec{pixels(-30, 0), pixels(30, 0)}, Width: 2, Stroke: scene.Tire}, 2, 5},
+		{"disc", scene.Item{Shape: scene.Disc, Points: []r3.Vec{{}}, Radius: 0.2, Fill: scene.Tire, Stroke: scene.Ink, Width: 2}, 22, 25},
+	} {
+		c.item.ID, c.item.Pick = scene.ID{Kind: scene.Locator}, 4
+		list := &scene.List{}
+		list.Add(c.item)
+		list.Light(scene.ID{Kind: scene.Spring})
+		if _, n := where(paint(in(100, 100), &palette.Light, list.Items...), palette.Light.Accent); n > 0 {
+			t.Errorf("%s: an outline of something else", c.name)
+		}
+		list.Light(scene.ID{Kind: scene.Locator, Side: scene.Left})
+		box, _ := where(paint(in(100, 100), &palette.Light, list.Items...), palette.Light.Accent)
+		if up, down := 50-box.Min.Y, box.Max.Y-50; up < c.from || up > c.to || down < c.from || down > c.to {
+			t.Errorf("%s: the outline reaches %d px up and %d px down, want %d to %d", c.name, up, down, c.from, c.to)
+		}
+	}
+}

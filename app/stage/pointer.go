@@ -93,13 +93,16 @@ func (v *Stage) MouseUp(e *desktop.MouseEvent) {
 	if e.Button != desktop.MouseButtonPrimary {
 		return
 	}
-	clicked, shift := v.press.on, v.press.shift
-	if v.press.moved {
+	clicked, shift, moved := v.press.on, v.press.shift, v.press.moved
+	if moved {
 		clicked = scene.ID{}
 	}
 	v.endDrag()
 	v.clicks = [2]scene.ID{clicked, v.clicks[0]}
 	v.refuse(v.hands.Click(clicked, shift))
+	if v.Clicked != nil && !moved && !shift {
+		v.Clicked(clicked)
+	}
 }
 
 // DoubleTapped implements fyne.DoubleTappable.

@@ -55,6 +55,7 @@ type Stage struct {
 	inside  bool     // the pointer is over the stage
 	press   press
 	clicks  [2]scene.ID  // what was clicked last, the last first
+	lit     scene.ID     // has an outline
 	soon    *runner.Soon // brings what is dragged to the pointer
 
 	// Refused is told why an edit was refused, and nil when a drag is taken again
@@ -62,6 +63,8 @@ type Stage struct {
 	Refused func([]car.Problem)
 	// Keys, if set, is asked first to take a key, and reports whether it has.
 	Keys func(key scene.Key, shift bool) bool
+	// Clicked, if set, is told of a click without Shift: on what, or on nothing.
+	Clicked func(scene.ID)
 	// Drawn, if set, is called after each drawing of the picture.
 	Drawn func(*scene.Picture)
 }
@@ -126,6 +129,15 @@ func (v *Stage) forget() {
 	}
 }
 
+// Light gives a thing an outline, in whatever view it is seen, until another one is
+// lit; the zero ID is nothing.
+func (v *Stage) Light(id scene.ID) {
+	if id != v.lit {
+		v.lit = id
+		v.redraw()
+	}
+}
+
 // redraw has the view drawn anew in the next frame.
 func (v *Stage) redraw() { v.raster.Refresh() }
 
@@ -154,6 +166,9 @@ func (v *Stage) draw(w, h int) image.Image {
 func (v *Stage) arrange() {
 	v.place()
 	v.viewpoint.Fill(&v.list, v.at())
+	if v.lit.Kind != scene.Nothing {
+		v.list.Light(v.lit)
+	}
 	v.picture.Project(v.list.Items, v.view)
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bowline/app/scene"
+	"bowline/app/scene/around"
 	"bowline/app/study"
 	"bowline/model/car"
 
@@ -307,4 +308,46 @@ func TestBackToTheSideView(t *testing.T) {
 	}
 	h.drag(h.at(25.5, 11.5), h.at(25.5, 10.75))
 	h.wantHoles(3, 3, 1, 1)
+}
+
+// What is clicked is told of, and what is lit has an outline in every view.
+func TestClicksAreToldAndThingsAreLit(t *testing.T) {
+	h := newHand(t, 900, 600)
+	var clicked []scene.Kind
+	h.view.Clicked = func(id scene.ID) { clicked = append(clicked, id.Kind) }
+	tire, sky := h.at(-10, 5), h.at(33, 33)
+	h.press(tire)
+	h.release()
+	h.press(sky)
+	h.release()
+	h.drag(tire, r2.Add(tire, r2.Vec{X: 20}))
+	h.modifier = fyne.KeyModifierShift
+	h.press(h.at(-10, 5))
+	h.release()
+	if want := []scene.Kind{scene.RearTire, scene.Nothing}; !slices.Equal(clicked, want) {
+		t.Errorf("clicks on %v are told, want %v", clicked, want)
+	}
+	lit := func() (kinds []scene.Kind) {
+		h.frame()
+		for _, d := range h.view.Picture().Drawn {
+			if d.Lit {
+				kinds = append(kinds, d.ID.Kind)
+			}
+		}
+		return slices.Compact(kinds)
+	}
+	h.view.Light(scene.ID{Kind: scene.FrontTire})
+	if got := lit(); !slices.Equal(got, []scene.Kind{scene.FrontTire}) {
+		t.Errorf("lit are %v", got)
+	}
+	for _, from := range []around.From{around.Above, around.Behind, around.Around} {
+		h.view.Look(around.New(h.study, from))
+		if got := lit(); !slices.Equal(got, []scene.Kind{scene.FrontTire}) {
+			t.Errorf("from %v lit are %v", from, got)
+		}
+	}
+	h.view.Light(scene.ID{})
+	if got := lit(); len(got) > 0 {
+		t.Errorf("lit are still %v", got)
+	}
 }

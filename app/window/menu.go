@@ -176,6 +176,7 @@ const keys = `Side view
 Drag a bar's end: it goes from hole to hole. Click a free hole to use it.
 With Shift, or with "Move holes" ticked, the hole itself moves.
 Drag a bracket's plate: all its holes move. Drag elsewhere: pan.
+Click a tire, a bar, a spring, the instant center: its inputs open. The field under the pointer or typed in lights its thing up.
 Mouse wheel, + and −: zoom. F: fit bars. C: fit car. H: fit all instant centers. M: "Move holes".
 On the page Holes: point at a dot to see its holes, click to look closer, double click or Enter to use them;
 drag the target's box, its edges and corners.

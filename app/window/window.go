@@ -146,7 +146,9 @@ func (w *Window) build(o Options) {
 	views := []controls.View{{Name: "Side", Viewpoint: side.New(w.study)}, {Name: "Top", Viewpoint: around.New(w.study, around.Above)}, {Name: "Rear", Viewpoint: around.New(w.study, around.Behind)}, {Name: "3-D", Viewpoint: around.New(w.study, around.Around)}}
 	w.view = stage.New(w.study, views[0].Viewpoint, look.Current)
 	w.view.Refused = w.refused
+	w.view.Clicked = w.showInputs
 	w.inputs.Said = w.say
+	w.inputs.Attended = func(path string) { w.view.Light(thingOf(path, w.doc.Car(), w.doc.Setup())) }
 	w.charts = charts.New(w.study, w.post, func() []chart.Key { return w.panels.current().Charts() }, w.export)
 	w.status = widget.NewLabel(hint)
 	w.status.Truncation = fyne.TextTruncateEllipsis
