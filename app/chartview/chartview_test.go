@@ -335,3 +335,30 @@ func TestExportNamesItsChart(t *testing.T) {
 		t.Errorf("exports %q", d.exports)
 	}
 }
+
+// A place along the chart is where the pointer goes to that position, at any scale of
+// the screen.
+func TestPlacesAlongTheChart(t *testing.T) {
+	d := newDesk(t, plotting.BarForceKey)
+	if _, ok := d.view.Place(0); ok {
+		t.Error("without a picture there is a place")
+	}
+	for _, scale := range []int{1, 2} {
+		d.frame(scale)
+		d.present()
+		corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(d.plot)
+		for _, at := range []float64{-3 * inch, 0, 2.5 * inch} {
+			x, ok := d.view.Place(at)
+			e := &desktop.MouseEvent{}
+			e.Position = fyne.NewPos(float32(x)-corner.X, d.plot.Size().Height/2)
+			d.plot.MouseMoved(e)
+			if !ok || math.Abs(d.Travel()-at) > 0.02*inch {
+				t.Errorf("scale %d: at the place of %v in the travel is %v in", scale, at/inch, d.Travel()/inch)
+			}
+		}
+	}
+	d.view.Hide()
+	if _, ok := d.view.Place(0); ok {
+		t.Error("a chart that is not on show has a place")
+	}
+}

@@ -1,8 +1,10 @@
 package stage_test
 
 import (
+	"slices"
 	"testing"
 
+	"bowline/app/scene"
 	"bowline/model/car"
 	"bowline/model/units"
 
@@ -128,5 +130,28 @@ func TestAPressGivesTheFocus(t *testing.T) {
 	h.click()
 	if h.window.Canvas().Focused() != fyne.Focusable(h.view) {
 		t.Error("the view has no focus after a click")
+	}
+}
+
+// Somebody else may take a key first; the others go to the view as before.
+func TestKeysTakenElsewhere(t *testing.T) {
+	h := newHand(t, 900, 600)
+	h.click()
+	var asked []scene.Key
+	h.view.Keys = func(key scene.Key, _ bool) bool {
+		asked = append(asked, key)
+		return key == scene.LeftKey
+	}
+	h.typed("1")
+	h.key(fyne.KeyLeft)
+	h.wantHole(car.ChassisUpper, 2, 22.5, 17)
+	h.key(fyne.KeyRight)
+	h.wantHole(car.ChassisUpper, 2, 22.5625, 17)
+	for _, name := range []fyne.KeyName{fyne.KeySpace, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageUp, fyne.KeyPageDown} {
+		h.key(name)
+	}
+	want := []scene.Key{"1", scene.LeftKey, scene.RightKey, scene.SpaceKey, scene.HomeKey, scene.EndKey, scene.PageUpKey, scene.PageDownKey}
+	if !slices.Equal(asked, want) {
+		t.Errorf("asked for %q, want %q", asked, want)
 	}
 }
