@@ -36,17 +36,18 @@ type memory struct {
 	at    r2.Vec  // its point, in the last picture [px]
 	held  r2.Vec  // its point when it was placed, or since followed [px]
 	reach float64 // how far the box was from its point when it was placed [px]
+	keep  keep    // what it was placed off
 }
 
 // How labels stay [px].
 const (
-	slack      = 40.0 // how far a thing goes before its label follows
-	viewStep   = 2.0  // how far a thing goes from one picture to the next that has the view move
-	stretch    = 50.0 // how much longer a leader gets before its label is placed anew
-	farAway    = 100.0
-	betterBy   = 80.0 // how much better and nearer a place is that a label far away leaves its own for
-	widthStep  = 8.0  // boxes are multiples of it wide
-	widthSlack = 40.0 // how much narrower words get before their box does
+	slack      = 40.0  // how far a thing goes before its label follows
+	viewStep   = 2.0   // how far a thing goes from one picture to the next that moves with the view
+	stretch    = 50.0  // how much longer a leader gets before its label is placed anew
+	farAway    = 100.0 // how long a leader is that a nearer place is looked for
+	betterBy   = 80.0  // how much better and nearer a place is that a label far away leaves its own for
+	widthStep  = 8.0   // boxes are multiples of it wide
+	widthSlack = 40.0  // how much narrower words get before their box does
 )
 
 // arrange places the labels of a picture, the foremost first; of those that find no
@@ -110,12 +111,11 @@ func (l *layout) place(p *Picture, d *Drawn) {
 		size.X = steadyWidth(size.X, m.box.Right-m.box.Left)
 		found = l.follow(p, &label, &m, size)
 	}
-	if found && m.reach > farAway {
-		b, cost := l.best(p, &label, size, roomy)
-		found = math.IsInf(cost, 1) || l.cost(p, &label, label.Box) < cost+betterBy || label.Box.distance(at) < b.distance(at)+betterBy
+	if found && (m.reach > farAway || m.keep == tight) {
+		found = !l.better(p, &label, m.keep)
 	}
 	if !found {
-		found = l.search(p, &label, size)
+		found = l.search(p, &label, &m, size)
 		m.held, m.reach = at, label.Box.distance(at)
 	}
 	if !found {
@@ -126,6 +126,16 @@ func (l *layout) place(p *Picture, d *Drawn) {
 	label.Leader, _ = l.leader(p, label.Box, at)
 	p.Labels = append(p.Labels, label)
 	l.now = append(l.now, m)
+}
+
+// better reports whether there is a place that a label leaves its own for: one that covers
+// nothing if it covers something, or one that is much nearer.
+func (l *layout) better(p *Picture, label *Placed, k keep) bool {
+	b, cost := l.best(p, label, r2.Vec{X: label.Box.Right - label.Box.Left, Y: label.Box.Bottom - label.Box.Top}, roomy)
+	if math.IsInf(cost, 1) || k == tight {
+		return !math.IsInf(cost, 1)
+	}
+	return cost+betterBy <= l.cost(p, label, label.Box) && b.distance(label.Point)+betterBy <= label.Box.distance(label.Point)
 }
 
 // steadyWidth returns how wide a box is that was of another width before.
@@ -153,7 +163,7 @@ func (l *layout) follow(p *Picture, label *Placed, m *memory, size r2.Vec) bool 
 	}
 	for _, step := range nudges {
 		for _, way := range ways {
-			if b := whole(box.moved(r2.Scale(step, way))); l.fits(p, label, b, allClear) {
+			if b := whole(box.moved(r2.Scale(step, way))); l.fits(p, label, b, max(allClear, m.keep)) {
 				label.Box = b
 				return true
 			}
@@ -174,7 +184,8 @@ func whole(b Box) Box {
 }
 
 // fits reports whether a label may stand in a box: it covers neither its point nor
-// anything else that it may not, nor do its leader and those of the labels before it run through boxes.
+// anything else that it may not, and neither its leader nor those of the labels placed
+// before it run through a box.
 func (l *layout) fits(p *Picture, label *Placed, b Box, k keep) bool {
 	if b.distance(label.Point) < discRoom || !l.obstacles.free(b, k) {
 		return false
@@ -188,124 +199,6 @@ func (l *layout) fits(p *Picture, label *Placed, b Box, k keep) bool {
 	}
 	_, ok := l.leader(p, b, label.Point)
 	return ok
-}
-
-// Places that are tried around a label's point.
-var (
-	rings = [...]float64{6, 14, 26, 42, 64, 92, 128, 172, 224, 290}
-	ways  = func() (ways [16]r2.Vec) {
-		for i := range ways {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(ways)))
-			ways[i] = r2.Vec{X: cos, Y: -sin}
-		}
-		return ways
-	}()
-)
-
-// secondaryReach is how far words for reference go from what they belong to [px].
-const secondaryReach = 64.0
-
-// search finds the best place for a label of a size, and reports whether there is one.
-func (l *layout) search(p *Picture, label *Placed, size r2.Vec) bool {
-	for _, k := range [...]keep{roomy, allClear, tight} {
-		b, cost := l.best(p, label, size, k)
-		if math.IsInf(cost, 1) && k != roomy && label.Rank < Secondary {
-			b, cost = l.nook(p, label, size, k)
-		}
-		if !math.IsInf(cost, 1) {
-			label.Box = b
-			return true
-		}
-	}
-	return false
-}
-
-// best returns the box at least cost of those that a label fits into, and infinity
-// where it fits into none: of boxes around its point and then all over the picture.
-func (l *layout) best(p *Picture, label *Placed, size r2.Vec, k keep) (best Box, least float64) {
-	least = math.Inf(1)
-	try := func(b Box) {
-		b = whole(b)
-		if b.distance(label.Point) >= least || !l.fits(p, label, b, k) {
-			return
-		}
-		if cost := l.cost(p, label, b); cost < least {
-			best, least = b, cost
-		}
-	}
-	for _, reach := range rings {
-		if label.Rank >= Secondary && reach > secondaryReach {
-			return best, least
-		}
-		for _, way := range ways {
-			// The box's nearest point is that far away.
-			out := r2.Vec{X: reach*way.X + bounded(way.X)*size.X/2, Y: reach*way.Y + bounded(way.Y)*size.Y/2}
-			middle := r2.Add(label.Point, out)
-			try(Box{middle.X - size.X/2, middle.Y - size.Y/2, middle.X + size.X/2, middle.Y + size.Y/2})
-		}
-	}
-	room := l.obstacles.room
-	for y := room.Top; y+size.Y <= room.Bottom; y += size.Y {
-		for x := room.Left; x+size.X <= room.Right; x += size.X / 3 {
-			try(Box{x, y, x + size.X, y + size.Y})
-		}
-	}
-	return best, least
-}
-
-// nook looks closely for a place that is just large enough, as best does.
-func (l *layout) nook(p *Picture, label *Placed, size r2.Vec, k keep) (best Box, least float64) {
-	const aside, above, stepX, stepY = 300, 150, 8, 5 // [px]
-	least = math.Inf(1)
-	near := Box{label.Point.X - aside, label.Point.Y - above, label.Point.X + aside, label.Point.Y + above}
-	near.Left, near.Top = math.Max(near.Left, l.obstacles.room.Left), math.Max(near.Top, l.obstacles.room.Top)
-	for y := near.Top; y < near.Bottom; y += stepY {
-		for x := near.Left; x < near.Right; x += stepX {
-			if b := whole(Box{x, y, x + size.X, y + size.Y}); l.fits(p, label, b, k) {
-				if cost := l.cost(p, label, b); cost < least {
-					best, least = b, cost
-				}
-			}
-		}
-	}
-	return best, least
-}
-
-// bounded is 1 or −1 for what points more that way than across, and less between.
-func bounded(x float64) float64 { return math.Max(-1, math.Min(1, 1.5*x)) }
-
-// cost says how badly a label would stand in a box, in pixels of distance from its
-// thing that are as bad.
-func (l *layout) cost(p *Picture, label *Placed, b Box) float64 {
-	const (
-		wrongWay    = 22.0 // on the other side of its thing than it stands best
-		perInk      = 2.0  // of what it covers
-		overLeaders = 60.0 // a leader crosses another one
-		overLater   = 40.0 // it stands where a later label stood
-	)
-	if !l.counted {
-		l.ink.count(p)
-		l.counted = true
-	}
-	cost := b.distance(label.Point) + perInk*l.ink.under(b)
-	if way := r2.Sub(b.middle(), label.Point); label.Beside != (r2.Vec{}) && way != (r2.Vec{}) {
-		way.Y = -way.Y
-		cost += wrongWay * (1 - r2.Cos(way, label.Beside))
-	}
-	if leader, _ := l.leader(p, b, label.Point); leader[0] != leader[1] {
-		cost += l.obstacles.inTheWay(leader[0], label.Point)
-		for i := range p.Labels {
-			if o := &p.Labels[i]; cross(leader[0], leader[1], o.Leader[0], o.Leader[1]) {
-				cost += overLeaders
-			}
-		}
-	}
-	for i := range l.before {
-		if m := &l.before[i]; m.id != label.ID && !slices.ContainsFunc(l.now, func(n memory) bool { return n.id == m.id }) && b.Meets(m.box) {
-			cost += overLater
-		}
-	}
-	return cost
 }
 
 // Leaders [px].

@@ -2,7 +2,6 @@ package scene
 
 import (
 	"image"
-	"sync"
 
 	"bowline/plotting/raster"
 
@@ -18,9 +17,6 @@ const (
 	small  = 11.0
 )
 
-// fonts are those of all pictures.
-var fonts = sync.OnceValue(func() *font.Cache { return font.NewCache(liberation.Collection()) })
-
 // letters are the faces that pictures are written in. Their digits are all of one
 // width.
 type letters struct {
@@ -29,8 +25,9 @@ type letters struct {
 }
 
 func newLetters() *letters {
+	fonts := font.NewCache(liberation.Collection())
 	face := func(size float64, weight xfont.Weight) font.Face {
-		return fonts().Lookup(font.Font{Typeface: "Liberation", Variant: "Sans", Weight: weight}, vg.Length(size))
+		return fonts.Lookup(font.Font{Typeface: "Liberation", Variant: "Sans", Weight: weight}, vg.Length(size))
 	}
 	return &letters{
 		plain: face(Letter, xfont.WeightNormal), bold: face(Letter, xfont.WeightBold), small: face(small, xfont.WeightNormal),

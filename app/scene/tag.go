@@ -88,14 +88,7 @@ func (p *Picture) put(t Tag) {
 	}
 	width += 2 * tagPad
 	height := tagLine*float64(len(t.Lines)) + 2*tagPad - (tagLine - Letter)
-	corner := r2.Add(t.At, r2.Vec{X: tagBeside, Y: tagBeside})
-	// A box that would leave the picture goes to the pointer's other side.
-	if corner.X+width > p.View.Width {
-		corner.X = math.Max(0, t.At.X-tagBeside-width)
-	}
-	if corner.Y+height > p.View.Height {
-		corner.Y = math.Max(0, t.At.Y-tagBeside-height)
-	}
+	corner := p.besidePointer(t.At, width, height)
 	if t.Fixed {
 		corner = t.corner(width, height, p.View)
 	}
@@ -104,6 +97,26 @@ func (p *Picture) put(t Tag) {
 	if t.Fixed {
 		p.arrange()
 	}
+}
+
+// besidePointer returns the upper left corner of a box beside the pointer, on that side of
+// it where the box is in the picture and covers no label, or else just in the picture.
+func (p *Picture) besidePointer(at r2.Vec, width, height float64) r2.Vec {
+	right, low := at.X+tagBeside, at.Y+tagBeside
+	left, high := math.Max(0, at.X-tagBeside-width), math.Max(0, at.Y-tagBeside-height)
+	if right+width > p.View.Width {
+		right = left
+	}
+	if low+height > p.View.Height {
+		low = high
+	}
+	for _, c := range [...]r2.Vec{{X: right, Y: low}, {X: left, Y: low}, {X: right, Y: high}, {X: left, Y: high}} {
+		b := Box{c.X, c.Y, c.X + width, c.Y + height}
+		if !slices.ContainsFunc(p.Labels, func(l Placed) bool { return b.Meets(l.Box) }) && !b.Holds(at) {
+			return c
+		}
+	}
+	return r2.Vec{X: right, Y: low}
 }
 
 // tag draws a box of words.
