@@ -17,8 +17,9 @@ import (
 // pairNames name the pairs in legends and readouts.
 var pairNames = [...]string{car.Upper: "upper", car.Lower: "lower"}
 
-// pairInks color the pairs.
-var pairInks = [...]chart.Ink{car.Upper: upperInk, car.Lower: lowerInk}
+// pairWidths are those of the lines of the pairs, over the usual one: color says
+// whether a bar pushes or pulls, width and name of which pair it is.
+var pairWidths = [...]float64{car.Upper: 0.75, car.Lower: 1.5}
 
 // BarForceKey is the key of [BarForce].
 const BarForceKey chart.Key = "bar-force"
@@ -43,7 +44,7 @@ func barForce(setup Setup, beside []Setup) *chart.Chart {
 			dash chart.Dash
 		}{{analysis.Hit, chart.Solid}, {analysis.Hooked, chart.Dashed}} {
 			c.Lines = append(c.Lines, chart.Line{
-				Name: pairNames[p] + " " + way.load.String(), Ink: pairInks[p], Dash: way.dash,
+				Name: pairNames[p] + " " + way.load.String(), Ink: pullInk, Below: pushInk, Dash: way.dash, Width: pairWidths[p],
 				Runs: runs(r.Travel, about.point(p, way.load), nil),
 			})
 		}
@@ -148,7 +149,7 @@ func (f forces) Place(travel float64) chart.Place {
 	for _, p := range car.Pairs {
 		for _, load := range analysis.Cases {
 			if xy, ok := f.point(p, load)(station); ok {
-				at.Dots = append(at.Dots, chart.Dot{At: xy, Ink: pairInks[p]})
+				at.Dots = append(at.Dots, chart.Dot{At: xy, Ink: tensionInk(xy.Y)})
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package plotting_test
 
 import (
+	"image/color"
 	"math"
 	"slices"
 	"strings"
@@ -14,6 +15,7 @@ import (
 	"bowline/plotting"
 	"bowline/plotting/chart"
 	"bowline/plotting/chart/charttest"
+	"bowline/plotting/palette"
 
 	"pgregory.net/rapid"
 )
@@ -194,5 +196,54 @@ func TestForcesSayWhenTheCasesCoincide(t *testing.T) {
 	}
 	if strings.Contains(charttest.Notes(plotting.BarForce(plotting.Of(analyze(t, strong), nil)), units.US), same) {
 		t.Error("cases that differ are called the same")
+	}
+}
+
+// Color says push or pull and nothing else; pattern and width tell the lines of one
+// half apart, whichever bars come to lie in it.
+func TestColorSaysPushOrPull(t *testing.T) {
+	l, r := launched(t, saltgrass())
+	s := plotting.Of(r, l)
+	for _, p := range []palette.Palette{palette.Light, palette.Dark} {
+		for _, c := range []*chart.Chart{plotting.BarForce(s), plotting.LaunchBars(s)} {
+			looks := map[[2]float64]string{}
+			for _, line := range c.Lines {
+				if line.Ink(&p) != p.Pull || line.Below(&p) != p.Push {
+					t.Errorf("%s: %q has other colors", c.Key, line.Name)
+				}
+				look := [2]float64{float64(line.Dash), line.Width}
+				if of, taken := looks[look]; taken {
+					t.Errorf("%s: %q looks like %q", c.Key, line.Name, of)
+				}
+				looks[look] = line.Name
+			}
+			for _, limit := range c.Rules[1:] {
+				if want := map[bool]color.RGBA{true: p.Push, false: p.Pull}[limit.At < 0]; limit.Ink(&p) != want {
+					t.Errorf("%s: %q has another color", c.Key, limit.Label(units.US))
+				}
+			}
+		}
+	}
+}
+
+// A line that goes from pull to push changes its color just at zero.
+func TestALineChangesColorAtZero(t *testing.T) {
+	l := history(100, func(quantity int, part float64) float64 { return (0.5 - part) * 1e4 * float64(quantity+1) })
+	img, layout := charttest.Draw(t, plotting.LaunchBars(plotting.Of(analyze(t, saltgrass()), l)), 700, 400, charttest.Light, chart.Marker{})
+	p := charttest.Light.Palette
+	for i := range 100 {
+		force := l.Tension[3][i]
+		px, py := layout.ToPixel(l.Time[i], force)
+		_, zero := layout.ToPixel(0, 0)
+		if !layout.Contains(px, py) || math.Abs(py-zero) < 6 {
+			continue
+		}
+		want, other := p.Pull, p.Push
+		if force < 0 {
+			want, other = other, want
+		}
+		if !charttest.Near(img, px, py, want) || charttest.Near(img, px, py, other) {
+			t.Errorf("%g N at %g s has another color", force, l.Time[i])
+		}
 	}
 }

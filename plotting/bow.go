@@ -36,8 +36,8 @@ func bowOverPush(setup Setup, _ []Setup) *chart.Chart {
 		curve := about.curve(p)
 		end := curve[len(curve)-1]
 		c.X.Sight, c.Y.Sight = c.X.Sight.With(end.X), c.Y.Sight.With(end.Y)
-		c.Lines = append(c.Lines, chart.Line{Name: pairNames[p], Ink: pairInks[p], Runs: []plotter.XYs{curve}})
-		c.Points = append(c.Points, chart.Point{Name: "first yield", Ink: pairInks[p], Shape: chart.Cross, At: end})
+		c.Lines = append(c.Lines, chart.Line{Name: pairNames[p], Ink: pushInk, Width: pairWidths[p], Runs: []plotter.XYs{curve}})
+		c.Points = append(c.Points, chart.Point{Name: "first yield", Ink: pushInk, Shape: chart.Cross, At: end})
 	}
 	c.Y.Sight.Max *= 1 + chart.LabelRoom
 	for _, p := range car.Pairs {
@@ -79,7 +79,7 @@ func (b bow) curve(p car.Pair) plotter.XYs {
 func (b bow) allowable(p car.Pair) chart.Rule {
 	limit := b.r.Limit(p, column.Push).Allowable
 	return chart.Rule{
-		Ink: pairInks[p], Dash: chart.Long, Upright: true, At: limit,
+		Ink: pushInk, Dash: chart.Long, Width: pairWidths[p], Upright: true, At: limit,
 		Caption: chart.ValueCaption(pairNames[p]+" limit", units.Force, limit),
 	}
 }
@@ -92,7 +92,7 @@ func (b bow) worst(c *chart.Chart, p car.Pair) {
 	}
 	if at, ok := b.under(p, push); ok && push <= yield {
 		c.Points = append(c.Points, chart.Point{
-			Name: "worst push", Ink: pairInks[p], Shape: chart.Disc, At: plotter.XY{X: push, Y: at}, Drop: true,
+			Name: "worst push", Ink: pushInk, Shape: chart.Disc, At: plotter.XY{X: push, Y: at}, Drop: true,
 			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 		return
@@ -100,7 +100,7 @@ func (b bow) worst(c *chart.Chart, p car.Pair) {
 	if push <= worstInSight*yield {
 		c.X.Sight = c.X.Sight.With(push)
 		c.Rules = append(c.Rules, chart.Rule{
-			Ink: pairInks[p], Upright: true, At: push,
+			Ink: pushInk, Width: pairWidths[p], Upright: true, At: push,
 			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
 		})
 	}
@@ -179,7 +179,7 @@ func (b bow) Place(travel float64) chart.Place {
 	for _, p := range car.Pairs {
 		push := -analysis.Tension(p, &station.Loads.Hit)
 		if y, ok := b.under(p, push); ok && push > 0 {
-			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: push, Y: y}, Ink: pairInks[p]})
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: push, Y: y}, Ink: pushInk})
 		}
 	}
 	return at

@@ -109,78 +109,110 @@ type look struct {
 	dashes string
 }
 
-// looksOf draws a chart of a size in pixels at 96 dpi and returns, for each curve,
-// the looks of what is drawn through all of its points in sight.
-func looksOf(t *testing.T, c *chart.Chart, width, height int) [][]look {
+// side is what is above zero of a curve, or below it.
+type side struct {
+	ink   chart.Ink // that the chart names
+	looks []look    // of what is drawn through all of its points in sight
+}
+
+// sidesOf draws a chart of a size in pixels at 96 dpi and returns, for each curve, how
+// it looks where it has points: above zero and below.
+func sidesOf(t *testing.T, c *chart.Chart, width, height int) [][]side {
 	t.Helper()
 	_, layout := charttest.Draw(t, c, width, height, charttest.Light, chart.Marker{})
 	spy := charttest.NewSpy(float64(width), float64(height))
 	spy.Draw(c, units.US)
-	list := make([][]look, len(c.Lines))
+	list := make([][]side, len(c.Lines))
 	for i := range c.Lines {
 		l := &c.Lines[i]
-		seen := map[vg.Point]bool{}
+		above, below := map[vg.Point]bool{}, map[vg.Point]bool{}
 		for _, run := range l.Runs {
 			for _, at := range run {
 				y := onLeft(&layout.Frame, at.Y, l.Right)
 				if px, py := layout.ToPixel(at.X, y); layout.Contains(px, py) {
+					seen := above
+					if at.Y < 0 && l.Below != nil {
+						seen = below
+					}
 					seen[vg.Point{X: vg.Length(px * 0.75), Y: vg.Length((float64(height) - py) * 0.75)}] = true
 				}
 			}
 		}
-		if l.Runs != nil && len(seen) < 2 && l.Name != "100 % anti-squat" {
-			t.Errorf("%s: %d points of %q are in sight", c.Key, len(seen), l.Name)
+		if l.Runs != nil && len(above)+len(below) < 2 && l.Name != "100 % anti-squat" {
+			t.Errorf("%s: %d points of %q are in sight", c.Key, len(above)+len(below), l.Name)
 		}
-		passed := map[look]map[vg.Point]bool{}
-		var now look
-		for _, a := range spy.Actions {
-			switch a := a.(type) {
-			case *recorder.SetColor:
-				now.color = a.Color
-			case *recorder.SetLineWidth:
-				now.width = a.Width
-			case *recorder.SetLineDash:
-				now.dashes = fmt.Sprint(a.Dashes)
-			case *recorder.Stroke:
-				for _, at := range a.Path {
-					for want := range seen {
-						// The image is set onto whole pixels.
-						if math.Hypot(float64(at.Pos.X-want.X), float64(at.Pos.Y-want.Y)) < 1 {
-							if passed[now] == nil {
-								passed[now] = map[vg.Point]bool{}
-							}
-							passed[now][want] = true
-						}
-					}
-				}
-			}
-		}
-		for look, points := range passed {
-			if len(points) == len(seen) {
-				list[i] = append(list[i], look)
+		for _, half := range []struct {
+			ink  chart.Ink
+			seen map[vg.Point]bool
+		}{{l.Ink, above}, {l.Below, below}} {
+			if len(half.seen) > 0 {
+				list[i] = append(list[i], side{half.ink, through(spy, half.seen)})
 			}
 		}
 	}
 	return list
 }
 
+// through returns the looks of what passes through all of some points.
+func through(spy *charttest.Spy, points map[vg.Point]bool) []look {
+	passed := map[look]map[vg.Point]bool{}
+	var now look
+	for _, a := range spy.Actions {
+		switch a := a.(type) {
+		case *recorder.SetColor:
+			now.color = a.Color
+		case *recorder.SetLineWidth:
+			now.width = a.Width
+		case *recorder.SetLineDash:
+			now.dashes = fmt.Sprint(a.Dashes)
+		case *recorder.Stroke:
+			for _, at := range a.Path {
+				for want := range points {
+					// The image is set onto whole pixels.
+					if math.Hypot(float64(at.Pos.X-want.X), float64(at.Pos.Y-want.Y)) < 1 {
+						if passed[now] == nil {
+							passed[now] = map[vg.Point]bool{}
+						}
+						passed[now][want] = true
+					}
+				}
+			}
+		}
+	}
+	var list []look
+	for look, all := range passed {
+		if len(all) == len(points) {
+			list = append(list, look)
+		}
+	}
+	return list
+}
+
 // Every curve of all setups is drawn through all its points, in its color or a
-// paler one, and looks different for each.
+// paler one, and looks different from every other one of that color, of its own setup
+// or another.
 func TestAllSetupsReachTheCanvas(t *testing.T) {
 	for n := 2; n <= 3; n++ {
 		for _, c := range compared(setups(t, names[:n]...)) {
-			list := looksOf(t, c, 700, 400)
+			list := sidesOf(t, c, 700, 400)
 			for i, a := range c.Lines {
 				if a.Name == "100 % anti-squat" || a.Runs == nil {
 					continue
 				}
-				of := slices.DeleteFunc(slices.Clone(list[i]), func(l look) bool { return !pale(l.color, a.Ink(&palette.Light)) })
-				if len(of) == 0 {
-					t.Errorf("%s: nothing is drawn through %q of setup %d", c.Key, a.Name, a.Setup)
-				}
-				for k, b := range c.Lines[:i] {
-					if a.Name == b.Name && b.Runs != nil && !differ(of, list[k]) {
-						t.Errorf("%s: %q of setups %d and %d looks like %v", c.Key, a.Name, a.Setup, b.Setup, of)
+				for _, half := range list[i] {
+					own := func(looks []look) []look {
+						return slices.DeleteFunc(slices.Clone(looks), func(l look) bool { return !pale(l.color, half.ink(&palette.Light)) })
+					}
+					of := own(half.looks)
+					if len(of) == 0 {
+						t.Errorf("%s: nothing is drawn through %q of setup %d", c.Key, a.Name, a.Setup)
+					}
+					for k, b := range c.Lines[:i] {
+						for _, other := range list[k] {
+							if looks := own(other.looks); len(looks) > 0 && !differ(of, looks) {
+								t.Errorf("%s: %q of setup %d and %q of setup %d look like %v", c.Key, a.Name, a.Setup, b.Name, b.Setup, of)
+							}
+						}
 					}
 				}
 			}
@@ -263,7 +295,7 @@ func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 		dot := false
 		for dx := -3.0; dx <= 3; dx++ { // past the gap between two dots
 			for dy := -1.0; dy <= 1; dy++ {
-				dot = dot || charttest.Like(img.RGBAAt(int(px+dx), int(py+dy)), charttest.Light.Palette.Upper, 120)
+				dot = dot || charttest.Like(img.RGBAAt(int(px+dx), int(py+dy)), charttest.Light.Palette.Pull, 170)
 			}
 		}
 		if dot {
@@ -277,7 +309,7 @@ func TestSecondSetupIsWhereTheLayoutSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if px, py := l.ToPixel(0.01, s.Loads.Hit.Upper.Tension); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Upper, 60) {
+	if px, py := l.ToPixel(0.01, s.Loads.Hit.Upper.Tension); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Pull, 60) {
 		t.Error("the marker has no dot on the second setup")
 	}
 }

@@ -53,10 +53,10 @@ func barsOverTime(setup Setup, beside []Setup) *chart.Chart {
 	var forces []float64
 	for _, b := range launch.Bars {
 		peaks := about.peaks(b)
-		curve := chart.Line{Name: barName(b), Ink: pairInks[b.Pair()], Dash: sideDashes[b.Side()], Runs: about.curve(l.Tension[b])}
+		curve := chart.Line{Name: barName(b), Ink: pullInk, Below: pushInk, Dash: sideDashes[b.Side()], Width: pairWidths[b.Pair()], Runs: about.curve(l.Tension[b])}
 		curve.Brief = chart.Always(units.Share(0))
 		if len(peaks) > 0 {
-			curve.Most, curve.Brief = peaks[0].words, chart.Always(units.Share(peaks[0].share))
+			curve.Most, curve.Brief, curve.Over = peaks[0].words, chart.Always(units.Share(peaks[0].share)), peaks[0].share > 1
 		}
 		c.Lines = append(c.Lines, curve)
 		for _, p := range peaks {
@@ -120,7 +120,10 @@ func (p peak) words(s units.System) string {
 
 // point marks a peak on its curve: a disc on a solid line, a ring on a dashed one.
 func (p peak) point() chart.Point {
-	m := chart.Point{Ink: pairInks[p.bar.Pair()], Shape: chart.Disc, At: plotter.XY{X: p.time, Y: signed(p.way, p.force)}, Caption: chart.Caption{Head: units.Share(p.share), Alone: true}}
+	m := chart.Point{
+		Ink: directionInks[p.way], Shape: chart.Disc, At: plotter.XY{X: p.time, Y: signed(p.way, p.force)},
+		Caption: chart.Caption{Head: units.Share(p.share), Alone: true, Over: p.share > 1},
+	}
 	if p.bar.Side() == launch.Left {
 		m.Shape = chart.Ring
 	}
@@ -191,7 +194,8 @@ func (b launchBars) Place(t float64) chart.Place {
 	at := chart.Place{Line: ok, X: m.time}
 	if ok {
 		for _, bar := range launch.Bars {
-			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: m.of(b.l.Tension[bar])}, Ink: pairInks[bar.Pair()]})
+			tension := m.of(b.l.Tension[bar])
+			at.Dots = append(at.Dots, chart.Dot{At: plotter.XY{X: m.time, Y: tension}, Ink: tensionInk(tension)})
 		}
 	}
 	return at

@@ -26,6 +26,17 @@ const (
 // directions are those in which a bar has a limit.
 var directions = [...]column.Direction{column.Push, column.Pull}
 
+// directionInks color what pushes and what pulls, as on the stage.
+var directionInks = [...]chart.Ink{column.Push: pushInk, column.Pull: pullInk}
+
+// tensionInk is the color of a force, pull positive.
+func tensionInk(tension float64) chart.Ink {
+	if tension < 0 {
+		return pushInk
+	}
+	return pullInk
+}
+
 // limits are the allowable loads of a result's bars and what a chart of forces
 // shows of them.
 type limits struct {
@@ -55,26 +66,26 @@ func (l limits) rules() []chart.Rule {
 		shown := func(p car.Pair) bool { return l.loaded(p, d) || p == car.Lower && d == column.Push }
 		upper, lower := l.r.Limit(car.Upper, d).Allowable, l.r.Limit(car.Lower, d).Allowable
 		if shown(car.Upper) && shown(car.Lower) && upper == lower {
-			list = append(list, limitRule(d.String()+" limit of all bars", chart.PlainInk, l.r.Limit(car.Upper, d)))
+			list = append(list, limitRule(d.String()+" limit of all bars", 1, l.r.Limit(car.Upper, d)))
 			continue
 		}
 		for _, p := range car.Pairs {
 			if shown(p) {
-				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairInks[p], l.r.Limit(p, d)))
+				list = append(list, limitRule(pairNames[p]+" "+d.String()+" limit", pairWidths[p], l.r.Limit(p, d)))
 			}
 		}
 	}
 	return list
 }
 
-// limitRule draws an allowable load with its name and value, and where on the bar
-// it holds when that is not the tube.
-func limitRule(name string, color chart.Ink, limit column.Limit) chart.Rule {
+// limitRule draws an allowable load in the color of its direction, with its name and
+// value, and where on the bar it holds when that is not the tube.
+func limitRule(name string, width float64, limit column.Limit) chart.Rule {
 	if limit.Kind == column.WeldYield {
 		name += " at weld"
 	}
 	return chart.Rule{
-		Ink: color, Dash: chart.Long, At: signed(limit.Kind.Direction(), limit.Allowable), Edge: true,
+		Ink: directionInks[limit.Kind.Direction()], Dash: chart.Long, Width: width, At: signed(limit.Kind.Direction(), limit.Allowable), Edge: true,
 		Caption: chart.ValueCaption(name, units.Force, limit.Allowable),
 	}
 }

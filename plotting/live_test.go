@@ -58,11 +58,11 @@ func TestCurvesAreWhereTheLayoutSays(t *testing.T) {
 		for i := 2; i < len(r.Travel)-2; i += 3 {
 			st := &r.Travel[i]
 			px, py := l.ToPixel(st.Pose.Travel, st.Loads.Hit.Lower.Tension)
-			if !charttest.Near(img, px, py, s.Palette.Lower) {
+			if !charttest.Near(img, px, py, s.Palette.Push) {
 				t.Errorf("no lower hit at %g m", st.Pose.Travel)
 			}
 			px, py = l.ToPixel(st.Pose.Travel, st.Loads.Hit.Upper.Tension)
-			if !charttest.Near(img, px, py, s.Palette.Upper) {
+			if !charttest.Near(img, px, py, s.Palette.Pull) {
 				t.Errorf("no upper hit at %g m", st.Pose.Travel)
 			}
 		}
@@ -89,7 +89,7 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 	// The dots are wider than the lines they sit on.
 	px, py = l.ToPixel(travel, st.Loads.Hit.Lower.Tension)
 	for _, dy := range []float64{-2, 0, 2} {
-		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Lower, 60) {
+		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Push, 60) {
 			t.Errorf("no dot %g px off the lower hit line", dy)
 		}
 	}
@@ -102,7 +102,7 @@ func TestMarkerIsWhereTheLayoutSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if px, py := l.ToPixel(-st.Loads.Hit.Lower.Tension, bow); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Lower, 60) {
+	if px, py := l.ToPixel(-st.Loads.Hit.Lower.Tension, bow); !charttest.Like(img.RGBAAt(int(px), int(py)), charttest.Light.Palette.Push, 60) {
 		t.Error("no dot on the bow curve")
 	}
 }
@@ -116,7 +116,7 @@ func TestMarkerOfALaunchIsWhereTheLayoutSays(t *testing.T) {
 	}
 	px, py = layout.ToPixel(0.0305, (l.Tension[3][30]+l.Tension[3][31])/2)
 	for _, dy := range []float64{-2, 0, 2} {
-		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Lower, 60) {
+		if !charttest.Like(img.RGBAAt(int(px), int(py+dy)), charttest.Light.Palette.Push, 60) {
 			t.Errorf("no dot %g px off the lower right line", dy)
 		}
 	}

@@ -104,8 +104,6 @@ func newChart(s Setup, key chart.Key, title string, about chart.Subject) *chart.
 	}
 }
 
-func upperInk(p *palette.Palette) color.RGBA  { return p.Upper }
-func lowerInk(p *palette.Palette) color.RGBA  { return p.Lower }
 func centerInk(p *palette.Palette) color.RGBA { return p.Center }
 func pushInk(p *palette.Palette) color.RGBA   { return p.Push }
 func pullInk(p *palette.Palette) color.RGBA   { return p.Pull }

@@ -1,6 +1,7 @@
 package plotting
 
 import (
+	"image/color"
 	"math"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"bowline/model/car"
 	"bowline/model/units"
 	"bowline/plotting/chart"
+	"bowline/plotting/palette"
 
 	"gonum.org/v1/plot/plotter"
 )
@@ -119,11 +121,11 @@ func (s sixtyFoot) see(c *chart.Chart) {
 	}
 }
 
-// looks are the shapes and colors that tell setups apart.
-var looks = [listed]struct {
-	shape chart.Shape
-	ink   chart.Ink
-}{{chart.Disc, centerInk}, {chart.Square, lowerInk}, {chart.Diamond, pullInk}, {chart.Triangle, pushInk}, {chart.Ring, chart.PlainInk}, {chart.Cross, wholeInk}}
+// shapes tell setups apart, each in its color of the palette's Series.
+var shapes = [listed]chart.Shape{chart.Disc, chart.Square, chart.Diamond, chart.Triangle, chart.Ring, chart.Cross}
+
+// seriesInk is the color of a setup that is shown.
+func seriesInk(i int) chart.Ink { return func(p *palette.Palette) color.RGBA { return p.Series[i] } }
 
 // points puts each run on the chart, those of the current setup on top.
 func (s sixtyFoot) points(c *chart.Chart, current int) {
@@ -138,7 +140,7 @@ func (s sixtyFoot) points(c *chart.Chart, current int) {
 		run := &s.drawn[i]
 		m := chart.Point{Name: "other setups", Ink: chart.MutedInk, Shape: chart.Disc, Size: 0.7, At: run.point(), Colored: true}
 		if k := slices.Index(shown, run.setup); k >= 0 {
-			m.Name, m.Ink, m.Shape, m.Size = names[k], looks[k].ink, looks[k].shape, 1
+			m.Name, m.Ink, m.Shape, m.Size = names[k], seriesInk(k), shapes[k], 1
 		}
 		if run.setup == current {
 			m.Name, m.Size = m.Name+" (current)", currentSize

@@ -37,7 +37,7 @@ func TestCellsAreWrittenInTheirColors(t *testing.T) {
 	for _, c := range []struct {
 		row, column int
 		ink         color.Color
-	}{{1, 0, palette.Light.Ink}, {5, 1, palette.Light.Bad}, {6, 1, palette.Light.Good}, {8, 3, palette.Light.Push}, {5, 3, palette.Light.Ink}} {
+	}{{1, 0, palette.Light.Ink}, {5, 1, palette.Light.Bad}, {6, 1, palette.Light.Good}, {8, 3, palette.Light.Warn}, {5, 3, palette.Light.Ink}} {
 		if count(img, h.cell(c.row, c.column), c.ink) == 0 {
 			t.Errorf("row %d, column %d is not written in %v", c.row, c.column, c.ink)
 		}

@@ -69,7 +69,7 @@ func (t *Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color
 	case theme.ColorNameSuccess:
 		return p.Good
 	case theme.ColorNameWarning:
-		return p.Push
+		return p.Warn
 	}
 	return t.Theme.Color(name, variant)
 }

@@ -75,8 +75,8 @@ func TestTextCanBeRead(t *testing.T) {
 	for name, p := range map[string]*palette.Palette{"light": &palette.Light, "dark": &palette.Dark} {
 		for on, back := range map[string]color.RGBA{"background": p.Background, "raised": p.Raised} {
 			for what, ink := range map[string]color.RGBA{
-				"ink": p.Ink, "muted": p.Muted, "push": p.Push, "pull": p.Pull, "upper": p.Upper, "lower": p.Lower,
-				"accent": p.Accent, "good": p.Good, "bad": p.Bad, "slack": p.Slack, "center": p.Center, "whole": p.Whole,
+				"ink": p.Ink, "muted": p.Muted, "push": p.Push, "pull": p.Pull,
+				"accent": p.Accent, "good": p.Good, "bad": p.Bad, "warn": p.Warn, "slack": p.Slack, "center": p.Center, "whole": p.Whole,
 			} {
 				if got := contrast.Ratio(ink, back); got < least {
 					t.Errorf("%s: %s on %s has a contrast of %.2f, want %.1f", name, what, on, got, least)

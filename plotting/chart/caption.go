@@ -11,6 +11,7 @@ type Caption struct {
 	Amount Words  // nil for the head alone
 	Brief  Words  // the amount where several stand together; nil for all of it
 	Alone  bool   // left out of a comparison, whose legend says as much
+	Over   bool   // more than allowed, and looks it: on a filled box
 }
 
 // ValueCaption names a value: "lower limit 10,257 lb".

@@ -139,8 +139,11 @@ type (
 		Name  string // in the legend
 		Most  Words  // behind it, how far the curve goes; nil for nothing
 		Brief Words  // the same where several setups stand together
+		Over  bool   // that is more than allowed, and looks it
 		Ink   Ink
+		Below Ink // where the line is below zero; nil for Ink. The legend shows such a line in the color of text.
 		Dash  Dash
+		Width float64 // over the usual one; 0 is 1
 		Runs  []plotter.XYs
 		Right bool // its y are values of the right axis
 		// Setup counts whose line it is, from the first; Compare sets it.
@@ -152,7 +155,8 @@ type (
 		Caption
 		Ink     Ink
 		Dash    Dash
-		Upright bool // at an x instead of a y
+		Width   float64 // over the usual one; 0 is 1
+		Upright bool    // at an x instead of a y
 		At      float64
 		Edge    bool // out of sight, the label stands at the edge
 		Setup   int  // whose it is, as in Line

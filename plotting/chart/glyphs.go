@@ -13,11 +13,8 @@ const dotRadius = 2.6
 
 // glyph returns how gonum draws a point's shape in a color.
 func (p *picture) glyph(s Shape, ink color.Color, size float64) draw.GlyphStyle {
-	if size == 0 {
-		size = 1
-	}
 	return draw.GlyphStyle{
-		Color: ink, Radius: dotRadius * p.scale * vg.Length(size),
+		Color: ink, Radius: dotRadius * p.scale * vg.Length(usual(size)),
 		Shape: glyph{shape: s, around: p.style.Palette.Background, scale: p.scale},
 	}
 }

@@ -116,8 +116,11 @@ func (p *picture) drawHeader(to draw.Canvas) {
 		e := &p.header.entries[i]
 		p.drawIcons(to, e.icons, at(e.at.X, e.at.Y-lift-p.body.middle()))
 		ink := p.style.Palette.Ink
-		if e.muted {
+		switch {
+		case e.muted:
 			ink = p.style.Palette.Muted
+		case e.over:
+			ink = p.style.Palette.Bad
 		}
 		p.body.draw(to, ink, at(e.at.X+p.swatchWidth(e), e.at.Y-lift), 0, e.text)
 	}

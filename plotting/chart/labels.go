@@ -15,6 +15,7 @@ type label struct {
 	at      vg.Point     // start of the baseline
 	box     vg.Rectangle // what it covers
 	crosses bool         // a rule runs through it
+	over    bool         // on a filled box
 }
 
 // labeler finds room for the labels of rules and points in the data area, clear of
@@ -61,6 +62,7 @@ const (
 type wish struct {
 	text   string
 	ink    color.Color
+	over   bool // as in Caption
 	places []vg.Point
 	// farther lists more places, for where all of those are taken by other text; nil
 	// for none.
@@ -94,8 +96,16 @@ func (l *labeler) wipe(v *view) {
 
 // write sets the labels.
 func (l *labeler) write(v *view) {
+	look := &l.p.style.Palette
 	for i := range l.placed {
-		l.letters.draw(v, l.placed[i].ink, l.placed[i].at, 0, l.placed[i].text)
+		one := &l.placed[i]
+		ink := one.ink
+		if one.over {
+			ink = look.Background
+			v.SetColor(look.Bad)
+			v.Fill(one.box.Path())
+		}
+		l.letters.draw(v, ink, one.at, 0, one.text)
 	}
 }
 
@@ -167,7 +177,7 @@ func (l *labeler) ofPoint(v *view, m *Point) {
 	}
 	r := (dotRadius + 2) * l.p.scale
 	text := m.Label(l.p.style.Units)
-	w := wish{text: text, ink: l.p.ink(m.Ink), places: l.around(at, r, text), mark: &at}
+	w := wish{text: text, ink: l.p.ink(m.Ink), over: m.Over, places: l.around(at, r, text), mark: &at}
 	if m.Drop {
 		w.places = append(l.atFoot(at.X, text), w.places...)
 		w.mark = nil
@@ -239,7 +249,7 @@ func (l *labeler) cheapest(w *wish, places []vg.Point, most float64) (best label
 			continue
 		}
 		if cost, crosses := l.cost(box, w.own, least-extra); cost+extra < least {
-			least, best = cost+extra, label{w.text, w.ink, at, box, crosses}
+			least, best = cost+extra, label{w.text, w.ink, at, box, crosses, w.over}
 		}
 	}
 	return best, least

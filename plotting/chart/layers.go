@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"slices"
+
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg/draw"
@@ -60,7 +62,7 @@ func (p *picture) edges(r *Region) []plotter.XYs {
 func (p *picture) addRules(out *plot.Plot) {
 	for i := range p.Rules {
 		r := &p.Rules[i]
-		style := p.stroke(r.Ink, r.Dash, ruleWidth, r.Setup)
+		style := p.stroke(r.Ink, r.Dash, ruleWidth*usual(r.Width), r.Setup)
 		switch {
 		case !p.axisOf(r).Contains(r.At):
 		case r.Upright:
@@ -83,15 +85,48 @@ func (p *picture) axisOf(r *Rule) Span {
 func (p *picture) addLines(out *plot.Plot) {
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		style := p.stroke(l.Ink, l.Dash, lineWidth, l.Setup)
+		style := p.stroke(l.Ink, l.Dash, lineWidth*usual(l.Width), l.Setup)
 		for _, run := range l.Runs {
-			if xys := p.onLeft(run, l.Right); len(xys) == 1 {
-				add(out, &plotter.Scatter{XYs: xys, GlyphStyle: draw.GlyphStyle{Color: style.Color, Radius: style.Width, Shape: draw.CircleGlyph{}}})
-			} else {
-				add(out, &plotter.Line{XYs: xys, LineStyle: style})
+			if run = p.onLeft(run, l.Right); l.Below == nil {
+				addRun(out, run, style)
+				continue
+			}
+			for _, part := range cutAtZero(run) {
+				look := style
+				if slices.ContainsFunc(part, func(at plotter.XY) bool { return at.Y < 0 }) {
+					look.Color = p.inkOf(l.Below, l.Setup)
+				}
+				addRun(out, part, look)
 			}
 		}
 	}
+}
+
+func addRun(out *plot.Plot, run plotter.XYs, style draw.LineStyle) {
+	if len(run) == 1 {
+		add(out, &plotter.Scatter{XYs: run, GlyphStyle: draw.GlyphStyle{Color: style.Color, Radius: style.Width, Shape: draw.CircleGlyph{}}})
+		return
+	}
+	add(out, &plotter.Line{XYs: run, LineStyle: style})
+}
+
+// cutAtZero cuts a run where it crosses zero. Each part is on one side and runs up to
+// the crossing.
+func cutAtZero(run plotter.XYs) []plotter.XYs {
+	var parts []plotter.XYs
+	part, side := plotter.XYs(nil), 0.0 // the last value that was not zero
+	for i, at := range run {
+		if at.Y*side < 0 {
+			last := run[i-1]
+			crossing := plotter.XY{X: last.X + (at.X-last.X)*last.Y/(last.Y-at.Y)}
+			parts = append(parts, append(part, crossing))
+			part = plotter.XYs{crossing}
+		}
+		if part = append(part, at); at.Y != 0 {
+			side = at.Y
+		}
+	}
+	return append(parts, part)
 }
 
 // onLeft returns points as the left axis has them.

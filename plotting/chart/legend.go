@@ -16,6 +16,7 @@ type entry struct {
 	at    vg.Point           // left end of the swatch, on the baseline, down from the top
 	icons []plot.Thumbnailer // one above the other in the swatch; none without a swatch
 	muted bool               // no name of anything drawn
+	over  bool               // more than allowed
 }
 
 // line puts all entries in one line.
@@ -59,11 +60,14 @@ func (p *picture) swatchWidth(e *entry) vg.Length {
 func (p *picture) legend() []entry {
 	var list []entry
 	known := map[string]bool{"": true}
-	add := func(name string, icons ...plot.Thumbnailer) {
-		if !known[name] {
-			known[name] = true
-			list = append(list, entry{text: name, icons: icons})
+	put := func(e entry) {
+		if !known[e.text] {
+			known[e.text] = true
+			list = append(list, e)
 		}
+	}
+	add := func(name string, icon plot.Thumbnailer) {
+		put(entry{text: name, icons: []plot.Thumbnailer{icon}})
 	}
 	if len(p.Setups) > 1 {
 		list = p.comparedLines()
@@ -74,7 +78,7 @@ func (p *picture) legend() []entry {
 			if l.Most != nil {
 				name += " " + l.Most(p.style.Units)
 			}
-			add(name, p.lineIcon(l.Ink, l.Dash, l.Setup))
+			put(entry{text: name, icons: []plot.Thumbnailer{p.lineIcon(l)}, over: l.Over})
 		}
 	}
 	for i := range p.Points {
@@ -98,8 +102,14 @@ func (p *picture) legend() []entry {
 	return list
 }
 
-func (p *picture) lineIcon(i Ink, d Dash, setup int) plot.Thumbnailer {
-	return &plotter.Line{LineStyle: p.stroke(i, d, lineWidth, setup)}
+// lineIcon returns the sample of a line; of one of two colors it shows only pattern and
+// width.
+func (p *picture) lineIcon(l *Line) plot.Thumbnailer {
+	ink := l.Ink
+	if l.Below != nil {
+		ink = PlainInk
+	}
+	return &plotter.Line{LineStyle: p.stroke(ink, l.Dash, lineWidth*usual(l.Width), l.Setup)}
 }
 
 // comparedLines lists the setups, told apart by how their lines look, and then
@@ -107,7 +117,7 @@ func (p *picture) lineIcon(i Ink, d Dash, setup int) plot.Thumbnailer {
 func (p *picture) comparedLines() []entry {
 	var list []entry
 	for i, name := range ShortNames(p.Setups, NameLength) {
-		list = append(list, entry{text: name, icons: []plot.Thumbnailer{p.lineIcon(PlainInk, Solid, i)}})
+		list = append(list, entry{text: name, icons: []plot.Thumbnailer{p.lineIcon(&Line{Ink: PlainInk, Setup: i})}})
 	}
 	for i := range p.Lines {
 		if slices.ContainsFunc(p.Lines[:i], func(o Line) bool { return o.Name == p.Lines[i].Name }) {
@@ -115,15 +125,16 @@ func (p *picture) comparedLines() []entry {
 		}
 		var all []*Line
 		var icons []plot.Thumbnailer
+		over := false
 		for k := range p.Lines[i:] {
 			if l := &p.Lines[i+k]; l.Name == p.Lines[i].Name {
-				all = append(all, l)
+				all, over = append(all, l), over || l.Over
 				if k == 0 || len(l.Runs) > 0 {
-					icons = append(icons, p.lineIcon(l.Ink, l.Dash, l.Setup))
+					icons = append(icons, p.lineIcon(l))
 				}
 			}
 		}
-		list = append(list, entry{text: p.comparedName(all, len(icons) > 1), icons: icons})
+		list = append(list, entry{text: p.comparedName(all, len(icons) > 1), icons: icons, over: over})
 	}
 	return list
 }

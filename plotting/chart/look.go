@@ -59,6 +59,14 @@ func (p *picture) stroke(i Ink, d Dash, width float64, setup int) draw.LineStyle
 	return draw.LineStyle{Color: p.inkOf(i, setup), Width: vg.Length(width) * p.scale, Dashes: pattern}
 }
 
+// usual returns a factor whose zero value is 1.
+func usual(factor float64) float64 {
+	if factor == 0 {
+		return 1
+	}
+	return factor
+}
+
 // ink returns a color of the style's palette.
 func (p *picture) ink(i Ink) color.RGBA { return i(&p.style.Palette) }
 

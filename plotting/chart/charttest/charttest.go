@@ -198,7 +198,7 @@ func Like(a, b color.RGBA, tolerance float64) bool {
 func Near(img *image.RGBA, px, py float64, want color.RGBA) bool {
 	for dy := -1.0; dy <= 1; dy++ {
 		for dx := -1.0; dx <= 1; dx++ {
-			if Like(img.RGBAAt(int(px+dx), int(py+dy)), want, 60) {
+			if Like(img.RGBAAt(int(px+dx), int(py+dy)), want, 95) {
 				return true
 			}
 		}
