@@ -185,7 +185,7 @@ Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that
 Esc while dragging: take the drag back.
 
 All views
-Side, Top, Rear and 3-D show the same car; drag in 3-D to turn it, with Shift to move it, arrows turn it too.
+Side, Top, Rear and 3-D show the same car; drag in 3-D to turn it, with Shift to move it; arrows turn it too, except in the launch.
 A bar is filled to its share of what it may carry; the tick is the most that is asked of it anywhere.
 Frame, cage, body, engine, rims and the widths of tires are drawn for orientation only: the car file does not give them.
 Drag a divider between the panes; a double click on it gives back its usual place. Ctrl+I: fold the inputs away.
@@ -203,7 +203,7 @@ Fields
 Enter or Tab takes a value, Esc brings the old one back. Type 22.5, 22 1/2, 5/8, or any unit: 571 mm.
 Undo and redo in a field of the filter, the log or a name are of its text, elsewhere of the car.
 
-Ctrl with 1 to 5: the pages of Tune, Check, the launch.
+Ctrl with 1 to 6: the pages of Tune, Check, the launch.
 Ctrl with O, S, Z, Y, E, P, Q: open, save, undo, redo, export, report, quit.`
 
 // showKeys shows the help on keys.
