@@ -84,6 +84,9 @@ func NewToolbar(s *study.Study, v *stage.Stage, views ...View) *Toolbar {
 	return b
 }
 
+// View returns which of the views is shown, by its place among them.
+func (b *Toolbar) View() int { return slices.Index(b.view.Options, b.view.Selected) }
+
 // names lists the setups.
 func (b *Toolbar) names() []string {
 	setups := b.study.Document().Car().Setups

@@ -20,7 +20,8 @@ const pointsPerInch = 72
 // Renderer draws pictures. It keeps what can be used again and serves one
 // goroutine.
 type Renderer struct {
-	canvas  *raster.Canvas
+	canvas  surface
+	screen  *raster.Canvas // the canvas of images
 	letters *letters
 	path    vg.Path
 	dashes  []vg.Length
@@ -40,12 +41,22 @@ func NewRenderer() *Renderer {
 // Draw fills img with the picture. scale is the number of image pixels to one
 // pixel of the picture's view; u sets the spacing of the grid.
 func (r *Renderer) Draw(img *image.RGBA, scale float64, p *Picture, u units.System, colors *palette.Palette) {
-	if r.canvas == nil {
-		r.canvas = raster.New(img, pointsPerInch*scale)
+	r.onto(img, scale)
+	r.picture(p, u, colors)
+}
+
+// onto has an image drawn on.
+func (r *Renderer) onto(img *image.RGBA, scale float64) {
+	if r.screen == nil {
+		r.screen = raster.New(img, pointsPerInch*scale)
 	} else {
-		r.canvas.Reset(img, pointsPerInch*scale)
+		r.screen.Reset(img, pointsPerInch*scale)
 	}
-	r.height = float64(img.Bounds().Dy()) / scale
+	r.canvas, r.height = r.screen, float64(img.Bounds().Dy())/scale
+}
+
+// picture draws all of a picture on the canvas.
+func (r *Renderer) picture(p *Picture, u units.System, colors *palette.Palette) {
 	r.canvas.Clear(colors.Background)
 	r.grid(p.View, u, colors)
 	for i := range p.Drawn {

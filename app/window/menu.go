@@ -91,6 +91,8 @@ func (w *Window) remake() {
 		fyne.NewMenuItemSeparator(),
 		w.item("Report as PDF…", key(fyne.KeyP), w.printReport),
 		w.item("Export charts…", key(fyne.KeyE), w.exportAll),
+		w.item("Picture of the stage…", nil, w.savePicture),
+		w.item("Movie of the launch…", nil, w.saveMovie),
 		fyne.NewMenuItemSeparator(), quit)
 	edit := fyne.NewMenu("Edit", m.undo, m.redo)
 	view := fyne.NewMenu("View")

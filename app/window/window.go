@@ -51,6 +51,7 @@ type Window struct {
 	soon   *runner.Soon // refreshes the panel on show
 	inputs *inputs.Panel
 	view   *stage.Stage
+	bar    *controls.Toolbar
 	charts *charts.Charts
 	travel *controls.TravelBar
 	clock  *controls.TimeBar
@@ -166,9 +167,9 @@ func (w *Window) build(o Options) {
 	w.choose()
 	w.want()
 	w.soon = runner.NewSoon(w.post, w.refresh)
-	bar := controls.NewToolbar(w.study, w.view, views...)
-	bar.Launched = w.launched
-	w.stage = controls.NewMiddle(bar, w.view, w.below)
+	w.bar = controls.NewToolbar(w.study, w.view, views...)
+	w.bar.Launched = w.launched
+	w.stage = controls.NewMiddle(w.bar, w.view, w.below)
 	caution := form.NewProse(chart.Caution, theme.SizeNameCaptionText, theme.ColorNameForeground, fyne.TextStyle{Italic: true})
 	w.right = container.NewBorder(nil, caution, nil, nil, w.panels.tabs)
 	p := w.app.Preferences()

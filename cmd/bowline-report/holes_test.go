@@ -76,7 +76,7 @@ func TestRefusedCard(t *testing.T) {
 func TestCardOverAnInput(t *testing.T) {
 	car := changed(t, "Reference", "Precious")
 	got := command("-card", car, "-holes", "1,1,1,1", car)
-	if want := "bowline-report: " + car + ": is read from, and a PDF would replace it; give -card another file\n"; got != (outcome{1, "", want}) {
+	if want := "bowline-report: " + car + ": is read from, and it would be replaced; give -card another file\n"; got != (outcome{1, "", want}) {
 		t.Errorf("%+v, want %q", got, want)
 	}
 	if data, err := os.ReadFile(car); err != nil || !strings.Contains(string(data), "Precious") {

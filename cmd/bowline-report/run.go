@@ -32,7 +32,9 @@ const (
 )
 
 const usage = `usage: bowline-report [-setup NAME] [-json] [-pdf FILE] [-csv DIR] [-charts DIR] [-tables FILE]
-                      [-card FILE -holes N,N,N,N] [-search N [-launch-all] [-by ORDER]] [-preload]
+                      [-picture FILE [-at T | -travel Q] [-view VIEW] [-size WxH]]
+                      [-movie FILE [-view VIEW] [-size WxH] [-speed S]] [-card FILE -holes N,N,N,N]
+                      [-search N [-launch-all] [-by ORDER]] [-preload]
                       (CAR.toml | -demo)
 
 Writes a text report of the car to standard output. Options come before the car file.
@@ -49,6 +51,7 @@ type request struct {
 	holes                                     holeNumbers
 	search                                    int
 	json, demo, launchAll, preload            bool
+	shot                                      shot
 	car                                       string
 }
 
@@ -95,6 +98,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	flags.StringVar(&q.pdf, "pdf", "", "write the report with its charts to a PDF `FILE` too")
 	flags.StringVar(&q.csv, "csv", "", "write "+report.TravelFile+", "+report.BarsFile+", "+report.LaunchFile+" and "+report.SummaryFile+" into `DIR` too")
 	flags.StringVar(&q.charts, "charts", "", "write every chart as SVG and PNG into `DIR` too")
+	q.shot.flags(flags)
 	flags.StringVar(&q.card, "card", "", "write a card to tape to the car, with how to get from the setup to -holes, to a PDF `FILE` too")
 	flags.Var(&q.holes, "holes", "the holes of the card: upper chassis, lower chassis, upper housing, lower housing, counted from 1, as in 4,3,2,3 for `N,N,N,N`")
 	flags.IntVar(&q.search, "search", 0, "write the best `N` combinations of holes instead of the report, those within the bars' loads first and then by -by; with -csv all of them into "+report.HolesFile+" too")
@@ -115,7 +119,7 @@ func parse(args []string, stdout, stderr io.Writer) (request, error) {
 	}
 	if err == nil {
 		q.car = flags.Arg(0)
-		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags), q.checkOrder(), q.checkPreload())
+		err = cmp.Or(checkGiven(flags), q.check(flags.Args()), q.checkHoles(flags), q.checkOrder(), q.checkPreload(), q.shot.check(flags))
 	}
 	if err != nil {
 		complain(stderr, err)
@@ -166,6 +170,9 @@ func (q *request) carryOut(stdout io.Writer, now time.Time) error {
 	if q.card != "" {
 		failed = append(failed, q.saveOver("card", q.card, func() error { return q.saveCard(in, now) }))
 	}
+	if q.shot.wanted() {
+		failed = append(failed, q.saveShots(in))
+	}
 	if q.csv != "" {
 		failed = append(failed, report.SaveCSV(q.csv, r, l, system))
 	}
@@ -202,6 +209,7 @@ const patience = 10 * time.Second
 // analyzed is the car asked for with its analysis and launch.
 type analyzed struct {
 	library stock.Library
+	file    *carfile.File
 	result  *analysis.Result
 	launch  *launch.Result
 	worth   []assumptions.Worth // of the launch's assumptions; nil where nothing asked for tells it
@@ -228,7 +236,7 @@ func (q *request) analyze() (*analyzed, error) {
 			return nil, fmt.Errorf("%s: there is no setup %q; give one of %s", q.name(), q.setup, strings.Join(names, ", "))
 		}
 	}
-	in := &analyzed{library: library, units: file.Units}
+	in := &analyzed{library: library, file: file, units: file.Units}
 	if in.result, err = analysis.Run(context.Background(), file.Car, library, analysis.Options{Setup: setup}); err != nil {
 		return nil, err
 	}
@@ -269,7 +277,7 @@ func (q *request) name() string {
 func (q *request) saveOver(option, file string, save func() error) error {
 	for _, input := range []string{q.car, q.tables} {
 		if sameFile(file, input) {
-			return fmt.Errorf("%s: is read from, and a PDF would replace it; give -%s another file", file, option)
+			return fmt.Errorf("%s: is read from, and it would be replaced; give -%s another file", file, option)
 		}
 	}
 	return save()

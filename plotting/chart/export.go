@@ -76,7 +76,7 @@ func Export(w io.Writer, f Format, c *Chart, s Style, size Sheet) error {
 		if err := DrawSheet(canvas, c, s); err != nil {
 			return err
 		}
-		return writeSVG(w, canvas)
+		return WriteSVG(w, canvas)
 	case PNG:
 		canvas := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(size.Width, size.Height), vgimg.UseDPI(size.DPI))}
 		if err := DrawSheet(canvas, c, s); err != nil {
@@ -121,8 +121,9 @@ func DrawSheet(canvas vg.CanvasSizer, c *Chart, s Style) error {
 	return nil
 }
 
-// writeSVG names fonts of the same widths after ours, for readers without it.
-func writeSVG(w io.Writer, canvas *vgsvg.Canvas) error {
+// WriteSVG writes a drawing and names fonts of the same widths after ours, for readers
+// without it.
+func WriteSVG(w io.Writer, canvas *vgsvg.Canvas) error {
 	var out bytes.Buffer
 	if _, err := canvas.WriteTo(&out); err != nil {
 		return err

@@ -95,7 +95,7 @@ func middle(p, q r3.Vec) r3.Vec { return r3.Scale(0.5, r3.Add(p, q)) }
 func along(p, q r3.Vec, part float64) r3.Vec { return r3.Add(p, r3.Scale(part, r3.Sub(q, p))) }
 
 // ringPoints are the corners that a circle is drawn with.
-const ringPoints = 40
+const ringPoints = 64
 
 // ring appends a circle's corners about an axis to corner.
 func (b *Builder) ring(center, axis r3.Vec, radius float64) {
