@@ -66,7 +66,6 @@ var raced = []race{
 	{"./app/look", ""},
 	{"./app/runner", ""},
 	{"./app/runner/runnertest", ""},
-	{"./app/scene", ""},
 	{"./app/study", ""},
 	{"./app/window", "Autosave|Chart|Drag|Export|Launch|Search"},
 	{"./cmd/bowline/e2e", ""},
