@@ -11,7 +11,7 @@ import (
 type Page struct {
 	Scroll *container.Scroll
 	stack  *fyne.Container
-	height float32 // of the stack when it was laid out last
+	height float32 // that the stack was laid out for last
 }
 
 // NewPage returns an empty page.
@@ -34,9 +34,17 @@ func (p *Page) Add(objects ...fyne.CanvasObject) {
 
 // Settle makes room for what has changed its height.
 func (p *Page) Settle() {
-	if height := p.stack.MinSize().Height; height != p.height {
+	changed := false
+	// Words that have just come into sight know their height once they have their width.
+	for range 3 {
+		height := p.stack.MinSize().Height
+		if height == p.height {
+			break
+		}
 		p.stack.Layout.Layout(p.stack.Objects, p.stack.Size())
-		p.height = p.stack.MinSize().Height
+		p.height, changed = height, true
+	}
+	if changed {
 		p.Scroll.Refresh()
 	}
 }

@@ -42,19 +42,26 @@ func (t *Table) natural() *columned {
 	if c := &t.columned; c.titles != nil && c.size == size && c.caption == caption && c.pad == pad && c.bold == bold && c.sorts == sorts {
 		return c
 	}
+	t.columned = columned{size: size, caption: caption, pad: pad, bold: bold, sorts: sorts}
+	t.columned.measure(t.columns)
+	return &t.columned
+}
+
+// measure lays columns out.
+func (c *columned) measure(columns []Column) {
 	mark := float32(0)
-	if sorts {
-		mark = size * triangle * 1.5
+	if c.sorts {
+		mark = c.size * triangle * 1.5
 	}
-	c := columned{size: size, caption: caption, pad: pad, bold: bold, sorts: sorts, grow: grown(t.columns), titles: make([][]string, len(t.columns))}
-	digit := width(sheet.Face(fyne.TextStyle{}, size), "0")
-	small := sheet.Face(fyne.TextStyle{}, caption)
-	for i, column := range t.columns {
+	c.grow, c.titles = grown(columns), make([][]string, len(columns))
+	digit := width(sheet.Face(fyne.TextStyle{}, c.size), "0")
+	small := sheet.Face(fyne.TextStyle{}, c.caption)
+	for i, column := range columns {
 		c.titles[i] = strings.Split(column.Title, "\n")
 		lines := len(c.titles[i])
 		room := float32(column.Width) * digit
 		for j, line := range c.titles[i] {
-			w := width(bold, line)
+			w := width(c.bold, line)
 			if column.Unit == "" && j == lines-1 {
 				w += mark
 			}
@@ -65,16 +72,14 @@ func (t *Table) natural() *columned {
 			lines++
 		}
 		c.lines = max(c.lines, lines)
-		room += 2 * pad
+		room += 2 * c.pad
 		if i == 0 {
 			room += marker
 		}
 		c.widths = append(c.widths, float32(math.Ceil(float64(room))))
 		c.total += c.widths[i]
 	}
-	c.heading = float32(math.Ceil(float64(float32(c.lines)*size*titleHeight + 2*pad)))
-	t.columned = c
-	return &t.columned
+	c.heading = float32(math.Ceil(float64(float32(c.lines)*c.size*titleHeight + 2*c.pad)))
 }
 
 // grown returns each column's part of the room left over, which add up to 1; nil

@@ -136,6 +136,14 @@ func (t *Table) MinSize() fyne.Size {
 // ColumnWidth returns how wide a column is at least [px].
 func (t *Table) ColumnWidth(column int) float32 { return t.natural().widths[column] }
 
+// Measure returns how wide columns would be in the table at least [px].
+func (t *Table) Measure(columns []Column) []float32 {
+	c := *t.natural()
+	c.widths = nil
+	c.measure(columns)
+	return c.widths
+}
+
 // SetSource shows other rows. The table stays scrolled as it is, as far as
 // there are rows.
 func (t *Table) SetSource(s Source) {

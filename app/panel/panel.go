@@ -64,13 +64,6 @@ func (f *Face) Charts() []chart.Key { return f.Drawn }
 // Wants implements Panel.
 func (f *Face) Wants() study.Wants { return f.Computed }
 
-// Filler is a panel that governs its own room and scrolling. The others stand on
-// a Page, words above evidence.
-type Filler interface {
-	// Fill returns words and evidence as they share the panel's room.
-	Fill() fyne.CanvasObject
-}
-
 // Typing is a panel in which values of the car are typed.
 type Typing interface {
 	// CommitPending takes what has been typed, and reports whether it could be.
@@ -91,7 +84,7 @@ type Keeper interface {
 type Host struct {
 	Study *study.Study
 
-	// Page is what the panel stands on, unless it is a Filler.
+	// Page is what the panel's words stand on.
 	Page *form.Page
 
 	// Chart returns the view of one of the panel's charts.

@@ -9,11 +9,11 @@ import (
 
 	"bowline/app/form"
 	"bowline/app/internal/screen"
+	"bowline/app/panel"
 	"bowline/model/car"
 	"bowline/plotting/chart"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 )
@@ -39,7 +39,7 @@ func (d *desk) drawn(key chart.Key) bool {
 
 // exhibit chooses one of the things in evidence.
 func (d *desk) exhibit(index int) {
-	d.panels.current().Evidence().(*container.AppTabs).SelectIndex(index)
+	d.panels.current().Evidence().(*panel.Showcase).Choose(index)
 	d.settle()
 	d.frame()
 }

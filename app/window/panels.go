@@ -97,12 +97,8 @@ func newPanels(host panel.Host, turned func()) *panels {
 		page := form.NewPage()
 		host.Page = page
 		made := e.make(host)
+		page.Add(made.Words())
 		object := page.Object()
-		if f, ok := made.(panel.Filler); ok {
-			object = f.Fill()
-		} else {
-			page.Add(made.Words())
-		}
 		p.list, p.objects = append(p.list, made), append(p.objects, object)
 		p.place(e.tab, made.Title(), object)
 	}

@@ -158,7 +158,7 @@ func TestTheCardGoesToPaper(t *testing.T) {
 	d.show("Holes")
 	d.study.Pick(0)
 	d.settle()
-	test.Tap(paneltest.Button(t, d.panels.current().Evidence(), "Card as PDF…"))
+	test.Tap(paneltest.Button(t, d.panels.current().Words(), "Card as PDF…"))
 	d.settle()
 	d.wantAsked("Card as PDF")
 	d.name("card")

@@ -189,13 +189,7 @@ func (w *Window) later(after time.Duration, run func()) {
 func (w *Window) choose() {
 	launching := w.study.Launching()
 	w.panels.choose(launching)
-	_, fills := w.panels.current().(panel.Filler)
-	if !fills {
-		swap(w.proof, w.panels.current().Evidence())
-	}
-	if w.split.evidence != nil {
-		w.split.evidence.Fold(fills)
-	}
+	swap(w.proof, w.panels.current().Evidence())
 	if launching {
 		swap(w.below, w.clock.Object)
 		w.clock.Realign()

@@ -135,12 +135,8 @@ func show(t testing.TB, make func(panel.Host) panel.Panel, file *carfile.File) *
 		Later:     func(_ time.Duration, run func()) { d.queue.Post(run) },
 		PrintCard: func(to car.Holes) { d.Printed = append(d.Printed, to) },
 	})
+	page.Add(d.Panel.Words(), d.Panel.Evidence())
 	object := page.Object()
-	if f, ok := d.Panel.(panel.Filler); ok {
-		object = f.Fill()
-	} else {
-		page.Add(d.Panel.Words(), d.Panel.Evidence())
-	}
 	d.window = test.NewTempWindow(t, object)
 	d.window.SetPadded(false)
 	d.window.Resize(Size)

@@ -16,7 +16,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -35,7 +34,6 @@ type card struct {
 	use     *widget.Button
 	keep    *widget.Button
 	print   *widget.Button
-	buttons *fyne.Container
 	object  *fyne.Container // hidden while there are no combinations
 	refused func([]car.Problem)
 	say     func(string)
@@ -91,13 +89,12 @@ func newCard(host panel.Host) *card {
 			host.PrintCard(p.Holes())
 		}
 	})
-	turns := container.New(layout.NewCustomPaddedVBoxLayout(0))
+	turns := container.New(form.Stack{})
 	for p := range c.pairs {
 		c.pairs[p] = form.Words(theme.ColorNameForeground)
 		turns.Add(c.pairs[p])
 	}
-	c.buttons = container.NewHBox(c.use, c.keep, c.print)
-	c.object = container.NewVBox(c.title, c.buttons, c.order, c.reason, turns, c.rest, c.changes, c.launch)
+	c.object = form.Group(c.title, container.NewHBox(c.use, c.keep, c.print), c.order, c.reason, turns, c.rest, c.changes, c.launch)
 	return c
 }
 
@@ -107,11 +104,6 @@ const (
 	changeWordsShare = 0.27
 	changeValueShare = (1 - changeNameShare - changeWordsShare) / 2
 )
-
-// head is the height of what is most needed of the card: title and buttons.
-func (c *card) head() float32 {
-	return c.title.MinSize().Height + c.buttons.MinSize().Height + theme.Padding()
-}
 
 // index returns the combination that the card is about.
 func (c *card) index() int {

@@ -31,13 +31,12 @@ const filterAcross = 3
 // filterHint says what may be typed.
 const filterHint = "Write <5, >100, 100 to 160 or 3; Enter takes it."
 
-// newFilter returns the fields, which stand in a scroll of the page; grown is
-// called when they take more room.
-func newFilter(host panel.Host, scroll *container.Scroll, grown func()) *filter {
+// newFilter returns the fields, which stand on a page.
+func newFilter(host panel.Host, on form.Host) *filter {
 	f := &filter{study: host.Study, units: host.Study.Units()}
 	f.clear = widget.NewButton("Clear", f.empty)
 	hint := form.Caption(filterHint, theme.ColorNamePlaceHolder)
-	rows := container.NewVBox(container.NewBorder(nil, nil, nil, f.clear, hint))
+	rows := form.Stacked(container.NewBorder(nil, nil, nil, f.clear, hint))
 	var cells []fyne.CanvasObject
 	var whys []fyne.CanvasObject
 	end := func() {
@@ -51,7 +50,7 @@ func newFilter(host panel.Host, scroll *container.Scroll, grown func()) *filter 
 		if c.Uses&holes.InFilter == 0 {
 			continue
 		}
-		e := newFilterField(f, c, form.Host{Scroll: scroll, Grown: grown, Help: host.Say})
+		e := newFilterField(f, c, on)
 		f.fields = append(f.fields, e)
 		cells, whys = append(cells, container.New(layout.NewCustomPaddedVBoxLayout(0), e.label, e.Entry)), append(whys, e.Why())
 		if len(cells) == filterAcross {

@@ -62,12 +62,12 @@ func TestTheFilterListsWhatMeetsIt(t *testing.T) {
 		t.Errorf("the fold is %q", got)
 	}
 	// A condition that cannot be read is refused in its place, and the list stays.
-	height := p.tools.Content.MinSize().Height
+	height := p.Words().MinSize().Height
 	d.condition("anti_squat", "about 5")
 	if got := e.Why().Text(); got != "Anti-squat: ‘about 5’ is no condition; write <5, >100, 100 to 160 or 3." {
 		t.Errorf("the reason is %q", got)
 	}
-	if !e.Why().Visible() || !e.Refused() || p.tools.Content.MinSize().Height <= height || len(p.list.places) != want || e.Text != "about 5" {
+	if !e.Why().Visible() || !e.Refused() || p.Words().MinSize().Height <= height || len(p.list.places) != want || e.Text != "about 5" {
 		t.Error("the reason is not told, or the list has changed")
 	}
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})

@@ -29,7 +29,7 @@ func newLaunches(s *study.Study) *launches {
 	l.check = form.NewCheck("Launch every combination", s.LaunchesHoles, form.Always(s.LaunchHoles))
 	l.button = widget.NewButton("Stop", l.press)
 	l.button.Hide()
-	l.object = container.NewVBox(container.NewBorder(nil, nil, nil, l.button, l.check), l.basis)
+	l.object = form.Stacked(container.NewBorder(nil, nil, nil, l.button, l.check), l.basis)
 	return l
 }
 

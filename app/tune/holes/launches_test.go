@@ -45,7 +45,7 @@ func (d *desk) tame() *desk {
 // A person ticks the box: what comes of the launches stands next to the holes, "not yet"
 // before, and the panel says what the list rests on. Unticked, all of that is gone.
 func TestEveryCombinationIsLaunched(t *testing.T) {
-	d := searching(t).tame()
+	d := searching(t).tame().all()
 	p := d.p
 	before := d.titles()
 	if slices.Contains(before, "sixty_ft") || p.launches.basis.Text() != "Nearest to the target, by the side view alone." || p.launches.button.Visible() || p.chosen.launch.Visible() {
@@ -90,7 +90,7 @@ func TestEveryCombinationIsLaunched(t *testing.T) {
 
 // What goes by launches has them made: an order, a condition. Unticked, they go.
 func TestOrdersAndConditionsOfLaunches(t *testing.T) {
-	d := searching(t).tame()
+	d := searching(t).tame().all()
 	p := d.p
 	p.folds.target.Open(true)
 	p.folds.filter.Open(true)
@@ -117,8 +117,8 @@ func TestOrdersAndConditionsOfLaunches(t *testing.T) {
 	}
 	test.Tap(p.launches.check)
 	d.Settle()
-	if p.target.order.Selected != holes.NearestTarget.String() || e.Text != "" || len(p.list.places) != 36 || p.list.sorted != listRank || len(d.Study.Conditions()) != 0 {
-		t.Errorf("unticked, it is ordered %q with the condition %q, sorted by column %d, and lists %d", p.target.order.Selected, e.Text, p.list.sorted, len(p.list.places))
+	if p.target.order.Selected != holes.NearestTarget.String() || e.Text != "" || len(p.list.places) != 36 || p.list.sorted() != listRank || len(d.Study.Conditions()) != 0 {
+		t.Errorf("unticked, it is ordered %q with the condition %q, sorted by column %d, and lists %d", p.target.order.Selected, e.Text, p.list.sorted(), len(p.list.places))
 	}
 	d.condition("front_lift", "<1")
 	if !p.launches.check.Checked {

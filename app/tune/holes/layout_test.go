@@ -1,49 +1,40 @@
 package holes
 
 import (
+	"slices"
 	"testing"
 
 	"bowline/app/form"
 	"bowline/app/internal/screen"
+	"bowline/app/listing"
 	"bowline/app/panel/paneltest"
 	"bowline/assets"
+	"bowline/model/holes"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// lay gives the page a size of its own.
-func lay(p *Panel, width, height float32) {
-	p.object.Resize(fyne.NewSize(width, height))
-	p.page.Refresh()
+// openAll opens the folds of the words.
+func (d *desk) openAll(on bool) {
+	for _, f := range []*form.Fold{d.p.folds.target, d.p.folds.filter, d.p.folds.worth} {
+		f.Open(on)
+	}
 }
 
-// The page is of use in the least room that the window gives it: nothing is
-// wider, the list has rows, and folds that are open leave them.
-func TestThePageFitsItsRoom(t *testing.T) {
+// The words are of use in the least room that the window gives them: nothing is wider,
+// and a field that gets the focus comes into sight.
+func TestTheWordsFitTheirRoom(t *testing.T) {
 	d := searching(t)
 	p := d.p
-	if w := p.object.MinSize().Width; w > paneltest.PageWidth {
-		t.Errorf("the page asks for a width of %.0f", w)
+	d.openAll(true)
+	if w := p.Words().MinSize().Width; w > paneltest.PanelWidth {
+		t.Errorf("the words ask for a width of %.0f", w)
 	}
-	for _, fold := range []*form.Fold{nil, p.folds.target, p.folds.filter} {
-		if fold != nil {
-			fold.Open(true)
-		}
-		for _, height := range []float32{560, 430} {
-			lay(p, paneltest.PageWidth, height)
-			if size := p.page.Size(); size.Height > height+0.5 || size.Width > paneltest.PageWidth+0.5 {
-				t.Errorf("in %v the page takes %v", height, size)
-			}
-			if got := p.list.table.Size().Height; got < 105 {
-				t.Errorf("at a height of %v the list has %v", height, got)
-			}
-		}
-	}
-	lay(p, paneltest.PageWidth, 560)
-	for _, o := range screen.Seen(p.object) {
+	for _, o := range screen.Seen(p.Words()) {
 		if b, ok := o.(*widget.Button); ok && b.MinSize().Width > b.Size().Width+0.5 {
 			t.Errorf("button %q is %.0f wide and asks for %.0f", b.Text, b.Size().Width, b.MinSize().Width)
 		}
@@ -61,47 +52,41 @@ func TestThePageFitsItsRoom(t *testing.T) {
 			}
 		}
 	}
-	// A field that gets the focus comes into sight.
-	last := p.filter.fields[len(p.filter.fields)-1]
+	last, page := p.filter.fields[len(p.filter.fields)-1], p.page.Scroll
 	for _, e := range []*filterField{last, p.filter.fields[0]} {
+		page.ScrollToBottom()
 		d.Canvas().Focus(e.Entry)
 		driver := fyne.CurrentApp().Driver()
-		top := driver.AbsolutePositionForObject(e.Entry).Y - driver.AbsolutePositionForObject(p.tools).Y
-		if top < -0.5 || top+e.Size().Height > p.tools.Size().Height+0.5 {
-			t.Errorf("the field of %s is at %.0f in %.0f", e.title(), top, p.tools.Size().Height)
+		top := driver.AbsolutePositionForObject(e.Entry).Y - driver.AbsolutePositionForObject(page).Y
+		if top < -0.5 || top+e.Size().Height > page.Size().Height+0.5 {
+			t.Errorf("the field of %s is at %.0f in %.0f", e.title(), top, page.Size().Height)
 		}
-	}
-	// A very low page scrolls.
-	lay(p, paneltest.PageWidth, 150)
-	if p.page.Size().Height < leastList {
-		t.Errorf("in 150 the page is %v high", p.page.Size().Height)
 	}
 }
 
-// Above the list nothing is higher than it is written, whatever has just opened
-// or been refused: what had no width has no say.
-func TestNoGapAboveTheList(t *testing.T) {
+// On the page nothing is higher than it is written, whatever has just opened or been
+// refused: what had no width has no say.
+func TestNoGapsOnThePage(t *testing.T) {
 	d := searching(t)
 	p := d.p
-	lay(p, paneltest.PageWidth, 2000)
 	tight := func(when string) {
 		t.Helper()
 		// Each part as high as it is at its width, found from inside to outside.
-		var height func(o fyne.CanvasObject)
-		height = func(o fyne.CanvasObject) {
+		var settle func(o fyne.CanvasObject)
+		settle = func(o fyne.CanvasObject) {
 			if c, ok := o.(*fyne.Container); ok && c.Visible() {
 				for _, part := range c.Objects {
-					height(part)
+					settle(part)
 				}
 				c.Layout.Layout(c.Objects, c.Size())
 			}
 		}
-		got := p.tools.Size().Height
+		got := p.Words().Size().Height
 		for range 4 {
-			height(p.tools.Content)
+			settle(p.Words())
 		}
-		if want := p.tools.Content.MinSize().Height; got < want-0.5 || got > want+0.5 {
-			t.Errorf("%s the tools have %.1f and need %.1f", when, got, want)
+		if want := p.Words().MinSize().Height; got < want-0.5 || got > want+0.5 {
+			t.Errorf("%s the words have %.1f and need %.1f", when, got, want)
 		}
 	}
 	tight("closed")
@@ -112,81 +97,94 @@ func TestNoGapAboveTheList(t *testing.T) {
 		t.Fatal("nothing is refused")
 	}
 	tight("with a condition refused")
-	if w := p.tools.Content.MinSize().Width; w > paneltest.PageWidth {
-		t.Errorf("a long text makes the tools ask for a width of %.0f", w)
+	if w := p.Words().MinSize().Width; w > paneltest.PanelWidth {
+		t.Errorf("a long text makes the words ask for a width of %.0f", w)
 	}
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	tight("with the condition back")
-	p.folds.target.Open(true)
-	tight("with both open")
+	d.openAll(true)
+	tight("with all open")
 	typed(entryWith(d, "160"), "many")
 	d.Settle()
 	tight("with a target refused")
-	p.folds.filter.Open(false)
-	p.folds.target.Open(false)
+	d.openAll(false)
 	tight("closed again")
 }
 
-// rowsSeen is how many rows of the list are in sight whole.
-func rowsSeen(p *Panel) int {
-	table := p.list.table
-	free := table.Size().Height - table.MinSize().Height
-	return 3 + int(free/float32(int(theme.TextSize()*1.5+0.5)))
-}
-
-// While a tool is open the card gives its room to the list, and gets it back.
-func TestTheListKeepsItsRows(t *testing.T) {
+// The list shows as many columns as there is room for, none of them cut off, and those
+// that a choice of holes goes by in a window of the usual width; with All columns ticked
+// there are all, and they scroll.
+func TestTheColumnsFitTheList(t *testing.T) {
 	d := demo(t)
-	p := d.p
-	split := p.split
-	for _, size := range []struct {
-		height float32
-		rows   int
-	}{{545, 6}, {825, 10}} {
-		lay(p, paneltest.PageWidth, size.height)
-		for _, f := range []*form.Fold{p.folds.target, p.folds.filter} {
-			before := split.Offset
-			f.Open(true)
-			if got := rowsSeen(p); got < size.rows {
-				t.Errorf("with %q open in %v the list shows %d rows", f.Title(), size.height, got)
+	const usualWidth = 720 // of the list in a window 1440 wide [px]
+	l := d.p.list
+	for _, launched := range []bool{false, true} {
+		d.Study.LaunchHoles(launched)
+		l.refresh()
+		before := 0
+		for _, width := range []float32{360, 560, usualWidth, 1000, 1700, 3000} {
+			l.object.Resize(fyne.NewSize(width, 300))
+			sum := float32(0)
+			for i := range l.headings() {
+				sum += l.table.ColumnWidth(i)
 			}
-			below := split.Trailing.Size().Height
-			if least := p.chosen.buttons.Position().Y + p.chosen.buttons.Size().Height; below < least-0.5 {
-				t.Errorf("with %q open in %v the card has %.0f and its buttons end at %.0f", f.Title(), size.height, below, least)
+			if sum > width-listing.BarWidth || len(l.headings()) < before || len(l.columns) < 3 {
+				t.Errorf("%d columns take %v in %v", len(l.headings()), sum, width)
 			}
-			f.Open(false)
-			if split.Offset != before {
-				t.Errorf("closed again the list has the part %v, had %v", split.Offset, before)
+			before = len(l.headings())
+			if width != usualWidth {
+				continue
+			}
+			wanted := []string{"instant_center_x", "instant_center_z", "anti_squat", "highest_share", "upper_turns", "lower_turns"}
+			if launched {
+				wanted = []string{"sixty_ft", "envelope_share", "rear_apart", "front_lift", "anti_squat"}
+			}
+			for _, key := range wanted {
+				if !slices.Contains(d.titles(), key) {
+					t.Errorf("launched %v, %v wide, the list has %v without %s", launched, width, d.titles(), key)
+				}
 			}
 		}
+		all := 2 // ranks and reasons
+		for _, c := range holes.Columns {
+			if c.Uses&holes.OnScreen != 0 && (launched || !c.OfLaunch) {
+				all++
+			}
+		}
+		if len(l.headings()) != all {
+			t.Errorf("with room for all, there are %d of %d columns", len(l.headings()), all)
+		}
+		l.object.Resize(fyne.NewSize(360, 300))
+		// What the list is sorted by stays in sight.
+		d.all()
+		l.sort(len(l.columns))
+		by := d.titles()[len(l.columns)-1]
+		test.Tap(l.every)
+		if len(l.headings()) == all || !slices.Contains(d.titles(), by) {
+			t.Errorf("sorted by %s, the list has %v", by, d.titles())
+		}
+		l.sort(l.sorted())
+		l.sort(l.sorted())
 	}
-	// What the person has divided stays.
-	p.folds.filter.Open(true)
-	split.SetOffset(0.4)
-	p.relayout()
-	p.folds.filter.Open(false)
-	if split.Offset != 0.4 {
-		t.Errorf("the list has the part %v", split.Offset)
+}
+
+// all has every column shown.
+func (d *desk) all() *desk {
+	if !d.p.list.every.Checked {
+		test.Tap(d.p.list.every)
 	}
-	// What is below the card needs its room.
-	p.folds.filter.Open(true)
-	p.folds.worth.Open(true)
-	if split.Offset != 0.4 {
-		t.Errorf("for the holes' worth the list has the part %v", split.Offset)
-	}
+	return d
 }
 
 // What stands below the verdict does not move with its length.
 func TestTheVerdictHasSteadyRoom(t *testing.T) {
 	d := demo(t)
 	p := d.p
-	lay(p, paneltest.PageWidth, 560)
 	heights, lengths := map[float32]bool{}, map[int]bool{}
 	for i := range 40 {
 		d.Study.UseHoles(d.Study.Ranking()[i*len(d.Study.Ranking())/40].Holes())
 		d.Settle()
-		p.page.Refresh()
-		heights[p.tools.Position().Y], lengths[len(p.verdict.Text())] = true, true
+		heights[p.folds.target.Object.Position().Y], lengths[len(p.verdict.Text())] = true, true
 	}
 	if len(heights) != 1 || len(lengths) < 10 {
 		t.Errorf("verdicts of %d lengths have the heights %v", len(lengths), heights)
@@ -231,7 +229,7 @@ func TestTheTablesOfThePageFit(t *testing.T) {
 
 func TestTheFontHasEveryLetterOfThePage(t *testing.T) {
 	check, letters := paneltest.Lettering(t)
-	d := searching(t)
+	d := searching(t).all()
 	for _, u := range []units.System{units.US, units.SI} {
 		d.Doc.SetUnits(u)
 		d.Study.Pick(0)

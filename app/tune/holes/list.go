@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bowline/app/form"
 	"bowline/app/listing"
 	"bowline/app/panel"
 	"bowline/app/study"
@@ -15,23 +16,29 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 )
 
-// list is the table of the combinations: their ranks, then the columns of
-// package holes that are for the screen, then why each stands where it does.
+// list is the table of the combinations: their ranks, then columns of package holes, as
+// many as there is room for, then why each stands where it does.
 type list struct {
 	study   *study.Study
 	table   *listing.Table
-	columns []*holes.Column // on screen
+	every   *form.Check     // whether all columns are shown, and scroll sideways
+	columns []*holes.Column // on show
+	why     bool            // reasons are on show
 	places  []holes.Place   // as they are sorted
 	units   units.System
-	sorted  int // column; listRank to begin with
+	by      *holes.Column // sorted by; nil: by rank
 	falling bool
+	width   float32 // of the table [px]
+	all     bool    // columns, whether they fit or not
 	made    listMade
 	asked   listAsked
 	picked  int // the row that the table selects
 	say     func(string)
+	object  *fyne.Container
 }
 
 // listAsked is what a person has asked the list for, but for its order.
@@ -46,15 +53,22 @@ func (a *listAsked) same(b *listAsked) bool {
 	return a.wishes == b.wishes && a.target == b.target && slices.Equal(a.conditions, b.conditions)
 }
 
-// listMade is what the order of places was made of, and the table shows.
+// listMade is what the order of places and the columns were made of, and the table shows.
 type listMade struct {
-	ranking  uint64 // revision of the study's list
+	ranking uint64 // revision of the study's list
+	present int
+	by      *holes.Column
+	falling bool
+	listColumns
+}
+
+// listColumns is what the table's columns depend on beside the order.
+type listColumns struct {
 	units    units.System
 	wide     int // digits that the holes need; 0 before the table has its columns
 	launched bool
-	present  int
-	sorted   int
-	falling  bool
+	all      bool
+	width    float32
 }
 
 // listRank is the column of the ranks; it and the one with the holes stay when
@@ -74,8 +88,7 @@ const reasonWidth = 90
 // newList returns the table without rows; say hears why the row under the
 // pointer stands where it does.
 func newList(s *study.Study, say func(string), use func(index int)) *list {
-	l := &list{study: s, say: say, sorted: listRank, picked: study.None}
-	l.columns = onScreen(false)
+	l := &list{study: s, say: say, picked: study.None}
 	l.table = listing.New(l.headings(), listFrozen)
 	l.table.SetSource(l)
 	l.table.OnHovered = l.hovered
@@ -86,40 +99,91 @@ func newList(s *study.Study, say func(string), use func(index int)) *list {
 	l.table.OnActivated = use
 	l.table.OnSort = l.sort
 	l.table.OnPointed = l.pointed
+	l.every = form.NewCheck("All columns", func() bool { return l.all }, form.Always(func(on bool) {
+		l.all = on
+		l.refresh()
+	}))
+	l.object = container.New(listRoom{l}, l.table)
 	return l
 }
 
-// onScreen returns the columns of the list: while all combinations are to be launched, what comes
-// of that stands next to the holes.
+// listRoom gives the table all the room there is, and as many columns as fit.
+type listRoom struct{ list *list }
+
+// MinSize implements fyne.Layout.
+func (r listRoom) MinSize([]fyne.CanvasObject) fyne.Size { return r.list.table.MinSize() }
+
+// Layout implements fyne.Layout.
+func (r listRoom) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	r.list.table.Resize(size)
+	if size.Width != r.list.width {
+		r.list.width = size.Width
+		r.list.refresh()
+	}
+}
+
+// usual are the keys of the columns that are wanted most, in their order; the others
+// follow as they stand in package holes.
+var usual = []string{"instant_center_x", "instant_center_z", "anti_squat", "highest_share", "upper_turns", "lower_turns", "pinion_change", "hit_lower_push"}
+
+// onScreen returns the columns for the screen, those wanted most first: while all
+// combinations are to be launched, what comes of that stands next to the holes.
 func onScreen(launched bool) []*holes.Column {
-	var list []*holes.Column
-	add := func(ofLaunch bool) {
+	names, _ := holes.ColumnOf("holes")
+	list := []*holes.Column{names}
+	add := func(wanted func(*holes.Column) bool) {
 		for _, c := range holes.Columns {
-			if c.Uses&holes.OnScreen != 0 && c.OfLaunch == ofLaunch && c.Key != "holes" {
+			if c.Uses&holes.OnScreen != 0 && !slices.Contains(list, c) && wanted(c) {
 				list = append(list, c)
 			}
 		}
 	}
-	names, _ := holes.ColumnOf("holes")
-	list = append(list, names)
 	if launched {
-		add(true)
+		add(func(c *holes.Column) bool { return c.OfLaunch })
 	}
-	add(false)
+	for _, key := range usual {
+		add(func(c *holes.Column) bool { return c.Key == key })
+	}
+	add(func(c *holes.Column) bool { return !c.OfLaunch })
 	return list
 }
 
-// show shows the columns that there are, sorted as before where there is that column.
-func (l *list) show(launched bool) {
-	var by *holes.Column
-	if l.sorted != listRank {
-		by = l.columns[l.sorted-1]
+// arrange chooses the columns: all, or those that fit, that sorted by among them.
+func (l *list) arrange() {
+	l.columns, l.why = onScreen(l.made.launched), true
+	if !slices.Contains(l.columns, l.by) {
+		l.by, l.falling = nil, l.falling && l.by == nil
 	}
-	l.columns = onScreen(launched)
-	if l.sorted = slices.Index(l.columns, by) + 1; l.sorted == listRank {
-		l.falling = l.falling && by == nil
+	if l.all {
+		return
 	}
+	widths := l.table.Measure(l.headings())
+	room := l.width - listing.BarWidth
+	for _, w := range widths[:listFrozen] {
+		room -= w
+	}
+	if at := slices.Index(l.columns, l.by); at > 0 {
+		room -= widths[at+1]
+	}
+	l.why = false
+	var fit []*holes.Column
+	full := false
+	for i, c := range l.columns {
+		if i > 0 && c != l.by {
+			if room -= widths[i+1]; room < 0 {
+				full = true
+			}
+			if full {
+				continue
+			}
+		}
+		fit = append(fit, c)
+	}
+	l.columns, l.why = fit, !full && room >= widths[len(widths)-1]
 }
+
+// sorted returns the place of the column sorted by.
+func (l *list) sorted() int { return slices.Index(l.columns, l.by) + 1 }
 
 // headings returns the table's columns in the units shown.
 func (l *list) headings() []listing.Column {
@@ -127,7 +191,10 @@ func (l *list) headings() []listing.Column {
 	for _, c := range l.columns {
 		list = append(list, l.heading(c))
 	}
-	return append(list, listing.Column{Title: "Why", Width: reasonWidth})
+	if l.why {
+		list = append(list, listing.Column{Title: "Why", Width: reasonWidth})
+	}
+	return list
 }
 
 // heading returns a column as the table has it.
@@ -155,19 +222,18 @@ func (l *list) holesWidth() int {
 // refresh shows what the study lists, where it points and what it has picked.
 func (l *list) refresh() {
 	l.units = l.study.Units()
-	launched := l.study.LaunchesHoles()
-	if launched != l.made.launched {
-		l.show(launched)
-	}
-	now := listMade{launched: launched, ranking: l.study.RankingRevision(), units: l.units, wide: l.holesWidth(), present: l.study.Present(), sorted: l.sorted, falling: l.falling}
+	now := listMade{ranking: l.study.RankingRevision(), present: l.study.Present(), by: l.by, falling: l.falling, listColumns: listColumns{units: l.units, wide: l.holesWidth(), launched: l.study.LaunchesHoles(), all: l.all, width: l.width}}
 	if now != l.made {
-		l.order(l.study.Listed())
-		if now.wide != l.made.wide || now.launched != l.made.launched || now.units != l.made.units {
+		columns := now.listColumns != l.made.listColumns || now.by != l.made.by
+		l.made = now
+		if columns {
+			l.arrange()
+			l.made.by, l.made.falling = l.by, l.falling
 			l.table.SetColumns(l.headings(), listFrozen)
 		}
-		l.table.SetSorted(l.sorted, l.falling)
+		l.order(l.study.Listed())
+		l.table.SetSorted(l.sorted(), l.falling)
 		l.table.Refresh()
-		l.made = now
 	}
 	asked := listAsked{l.study.Wishes(), holes.TargetOf(l.study.Document().Car()), l.study.Conditions()}
 	if !asked.same(&l.asked) {
@@ -187,27 +253,32 @@ func (l *list) refresh() {
 func (l *list) order(listed []holes.Place) {
 	l.places = listed
 	switch {
-	case l.sorted == listRank && !l.falling:
-	case l.sorted == listRank:
+	case l.by == nil && !l.falling:
+	case l.by == nil:
 		l.places = slices.Clone(listed)
 		slices.Reverse(l.places)
 	default:
 		l.places = slices.Clone(listed)
-		holes.Sort(l.places, l.columns[l.sorted-1], l.falling)
+		holes.Sort(l.places, l.by, l.falling)
 	}
 }
 
 // sort sorts by a column: rising at first, then falling, then by rank again.
 func (l *list) sort(column int) {
-	switch {
-	case column > len(l.columns):
+	if column > len(l.columns) {
 		return // Reasons have no order.
-	case column != l.sorted:
-		l.sorted, l.falling = column, false
+	}
+	var by *holes.Column
+	if column != listRank {
+		by = l.columns[column-1]
+	}
+	switch {
+	case by != l.by:
+		l.by, l.falling = by, false
 	case !l.falling:
 		l.falling = true
 	default:
-		l.sorted, l.falling = listRank, false
+		l.by, l.falling = nil, false
 	}
 	l.refresh()
 	l.table.ScrollToTop()

@@ -19,7 +19,7 @@ import (
 )
 
 func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
-	d := searching(t)
+	d := searching(t).all()
 	for _, u := range []units.System{units.US, units.SI} {
 		d.Doc.SetUnits(u)
 		d.Settle()
@@ -57,7 +57,7 @@ func TestTheListHasRanksColumnsAndReasons(t *testing.T) {
 
 // Nearly parallel bars send the instant center farther off than a number tells.
 func TestFarInstantCentersInWords(t *testing.T) {
-	d := demo(t)
+	d := demo(t).all()
 	l := d.p.list
 	found := map[string]int{}
 	for at, c := range l.columns {
@@ -82,7 +82,7 @@ func TestFarInstantCentersInWords(t *testing.T) {
 // Rows that do not fulfil the wishes, and holes that cannot be used, stay and
 // are told apart.
 func TestUnmetAndRefusedRowsAreToldApart(t *testing.T) {
-	d := searching(t)
+	d := searching(t).all()
 	d.Study.SetWishes(holes.Wishes{OneBar: true})
 	d.Settle()
 	l := d.p.list
@@ -134,7 +134,7 @@ func TestUnmetAndRefusedRowsAreToldApart(t *testing.T) {
 }
 
 func TestTheListIsSortedByItsHeadings(t *testing.T) {
-	d := searching(t)
+	d := searching(t).all()
 	l := d.p.list
 	values := func(column int) []float64 {
 		var list []float64
@@ -154,7 +154,7 @@ func TestTheListIsSortedByItsHeadings(t *testing.T) {
 	}
 	for column := 1; column <= len(l.columns); column++ {
 		l.table.OnSort(column)
-		if !slices.IsSorted(values(column)) || l.sorted != column {
+		if !slices.IsSorted(values(column)) || l.sorted() != column {
 			t.Errorf("column %d is not rising at first", column)
 		}
 		l.table.OnSort(column)
@@ -172,7 +172,7 @@ func TestTheListIsSortedByItsHeadings(t *testing.T) {
 			t.Errorf("column %d is in another order after a new ranking", column)
 		}
 		l.table.OnSort(column)
-		if !byRank() || l.sorted != listRank || l.falling {
+		if !byRank() || l.sorted() != listRank || l.falling {
 			t.Errorf("column %d: not by rank at last", column)
 		}
 	}
@@ -202,7 +202,7 @@ func (d *desk) firstSeen() int {
 // What is asked for anew begins at the top, whatever row is selected; a row
 // picked in the side view comes into sight once.
 func TestTheListBeginsAtItsTop(t *testing.T) {
-	d := demo(t)
+	d := demo(t).all()
 	l := d.p.list
 	deep := func() {
 		l.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
@@ -246,7 +246,7 @@ func TestTheListBeginsAtItsTop(t *testing.T) {
 
 // The column of the holes has room for the highest numbers that there are.
 func TestHolesHaveRoom(t *testing.T) {
-	d := searching(t)
+	d := searching(t).all()
 	l := d.p.list
 	few := l.headings()[listHoles]
 	if few.Unit != "UC·LC·UH·LH" {
@@ -284,7 +284,7 @@ func TestHolesHaveRoom(t *testing.T) {
 
 // The list and the side view point at the same combination, and pick the same.
 func TestListAndStudyPointAlike(t *testing.T) {
-	d := searching(t)
+	d := searching(t).all()
 	l := d.p.list
 	l.table.OnHovered(7)
 	d.Settle()

@@ -20,6 +20,7 @@ import (
 type Panel struct {
 	panel.Face
 	study    *study.Study
+	page     *form.Page
 	verdict  *form.Prose
 	progress *form.Prose
 	button   *widget.Button // stops the search or starts it again
@@ -31,55 +32,41 @@ type Panel struct {
 	chosen   *card
 	worth    *worth
 	folds    struct{ target, filter, worth *form.Fold }
-	tools    *container.Scroll
-	head     *fyne.Container  // words, launches, target and filter
-	split    *container.Split // list over card
-	page     *fyne.Container
-	object   fyne.CanvasObject
-	heights  heights // that the page was laid out for last
 }
 
-// heights are what the parts of the page over the list ask for.
-type heights struct{ verdict, progress, launches, tools float32 }
-
-// New returns the panel: words, target and filter, and below them the list over
-// what is to be known of the combination picked.
+// New returns the panel: verdict, target and filter and the combination picked in words,
+// the list of all combinations as evidence.
 func New(host panel.Host) panel.Panel {
 	s := host.Study
-	p := &Panel{study: s, verdict: form.Words(theme.ColorNameForeground), progress: form.Words(theme.ColorNamePlaceHolder)}
+	p := &Panel{study: s, page: host.Page, verdict: form.Words(theme.ColorNameForeground), progress: form.Words(theme.ColorNamePlaceHolder)}
 	p.verdict.KeepRows(verdictRows)
 	p.button = widget.NewButton("Stop", p.press)
 	p.status = container.NewBorder(nil, nil, nil, p.button, p.progress)
 	p.status.Hide()
 	p.launches = newLaunches(s)
 
-	shelf := container.NewVBox()
-	p.tools = container.NewVScroll(shelf)
-	p.target = newTarget(host, p.tools, p.relayout)
-	p.filter = newFilter(host, p.tools, p.relayout)
-	p.folds.target = form.NewFold("Target and wishes", p.target.object, func() { p.turned(p.folds.target) })
-	p.folds.filter = form.NewFold("Filter", p.filter.object, func() { p.turned(p.folds.filter) })
-	shelf.Add(p.folds.target.Object)
-	shelf.Add(p.folds.filter.Object)
-
+	on := p.page.Host()
+	on.Help = host.Say
+	p.target, p.filter = newTarget(host, on), newFilter(host, on)
+	p.folds.target = form.NewFold("Target and wishes", p.target.object, p.page.Settle)
+	p.folds.filter = form.NewFold("Filter", p.filter.object, p.page.Settle)
 	p.chosen = newCard(host)
 	p.list = newList(s, host.Say, p.chosen.useHoles)
 	p.worth = newWorth(s)
-	p.folds.worth = form.NewFold("What each hole in use is worth", p.worth.object, func() { p.Refresh(); p.relayout() })
-	p.head = container.NewWithoutLayout(p.verdict, p.status, p.launches.object, p.tools)
-	p.split = container.NewVSplit(p.list.table, form.Scrolling(p.chosen.object, p.folds.worth.Object))
-	p.split.SetOffset(listShare)
-	p.page = container.New(&room{panel: p}, p.head, p.split)
-	p.Face = panel.Face{Name: "Holes", Said: p.head, Shown: p.split, Computed: study.WantsSearch}
-	p.object = container.NewVScroll(p.page)
+	p.folds.worth = form.NewFold("What each hole in use is worth", p.worth.object, p.Refresh)
+	p.Face = panel.Face{
+		Name: "Holes",
+		Said: form.Stacked(p.verdict, p.status, p.launches.object,
+			p.folds.target.Object, p.folds.filter.Object, p.chosen.object, p.folds.worth.Object),
+		Shown:    panel.Gallery(panel.Exhibit{Name: "Combinations", Object: p.list.object, Tools: p.list.every}),
+		Computed: study.WantsSearch,
+	}
+	p.Refresh()
 	return p
 }
 
 // verdictRows are the lines of most verdicts in a panel as wide as it is at first.
 const verdictRows = 3
-
-// Fill implements panel.Filler.
-func (p *Panel) Fill() fyne.CanvasObject { return p.object }
 
 // CommitPending implements panel.Typing.
 func (p *Panel) CommitPending() bool { return p.target.inputs.CommitPending() }
@@ -93,27 +80,6 @@ func (p *Panel) press() {
 		p.study.ResumeSearch()
 	} else {
 		p.study.StopSearch()
-	}
-}
-
-// toolOpen reports whether the list has to share its room with an open tool. The
-// fold below the card needs the card's own room, and goes before.
-func (p *Panel) toolOpen() bool {
-	return (p.folds.target.IsOpen() || p.folds.filter.IsOpen()) && !p.folds.worth.IsOpen()
-}
-
-// relayout makes room for what has changed its height.
-func (p *Panel) relayout() {
-	if p.page != nil {
-		p.page.Refresh()
-	}
-}
-
-// turned makes room for a fold of the tools and brings it into sight.
-func (p *Panel) turned(f *form.Fold) {
-	p.relayout()
-	if f.IsOpen() {
-		p.tools.ScrollToOffset(f.Object.Position())
 	}
 }
 
@@ -138,11 +104,7 @@ func (p *Panel) Refresh() {
 	p.folds.target.Retitle(p.target.title())
 	p.folds.filter.Retitle(p.listed())
 	p.list.table.SetPlaceholder(p.empty())
-	now := heights{p.verdict.MinSize().Height, p.progress.MinSize().Height, p.launches.object.MinSize().Height, p.tools.Content.MinSize().Height}
-	if now != p.heights {
-		p.heights = now
-		p.relayout()
-	}
+	p.page.Settle()
 }
 
 // progressWords say how the search stands, and what the button beside them

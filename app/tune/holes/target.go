@@ -49,11 +49,10 @@ const (
 	noLiftLimit   = "No front lift limit set"
 )
 
-// newTarget returns the form, which stands in a scroll of the page; grown is
-// called when it takes more room.
-func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target {
+// newTarget returns the form, which stands on a page.
+func newTarget(host panel.Host, on form.Host) *target {
 	s := host.Study
-	t := &target{study: s, inputs: inputs.NewTarget(s.Document(), s.Library(), form.Host{Scroll: scroll, Grown: grown, Help: host.Say})}
+	t := &target{study: s, inputs: inputs.NewTarget(s.Document(), s.Library(), on)}
 	t.inputs.Later = host.Later
 	boxes := container.NewGridWithColumns(2)
 	for _, b := range wishBoxes {
@@ -76,7 +75,7 @@ func newTarget(host panel.Host, scroll *container.Scroll, grown func()) *target 
 	)
 	t.colors = newColors(s)
 	choices := container.New(layout.NewFormLayout(), widget.NewLabel("Order by"), t.order, widget.NewLabel("Color dots by"), t.colors)
-	t.object = container.NewVBox(choices, t.inputs.Form, boxes)
+	t.object = form.Stacked(choices, t.inputs.Form, boxes)
 	t.refresh()
 	return t
 }

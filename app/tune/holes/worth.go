@@ -9,7 +9,6 @@ import (
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -45,7 +44,7 @@ func newWorth(s *study.Study) *worth {
 		rates: readout.New([]string{"Anti-squat", "IC ahead"}, rowNames[:]),
 	}
 	w.rateTitle = form.Caption("", theme.ColorNamePlaceHolder)
-	w.object = container.NewVBox(
+	w.object = form.Stacked(
 		form.Caption("One hole up or down, bars turned to keep wheelbase and pinion angle", theme.ColorNamePlaceHolder), w.steps,
 		w.rateTitle, w.rates)
 	return w
