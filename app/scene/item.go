@@ -39,6 +39,8 @@ const (
 	Locator
 	BarForce  // of a bar on the chassis
 	Twist     // of the driveshaft on the axle
+	AxleForce // on the axle assembly, of its free body; Index is its place there
+	AxleTorque
 	FrameTube // what is drawn for orientation only
 	InstantCenter
 	CenterPath

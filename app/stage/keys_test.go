@@ -155,3 +155,22 @@ func TestKeysTakenElsewhere(t *testing.T) {
 		t.Errorf("asked for %q, want %q", asked, want)
 	}
 }
+
+func TestLetterOShowsTheForces(t *testing.T) {
+	h := newHand(t, 900, 600)
+	shown := func() bool {
+		h.frame()
+		for _, d := range h.view.Picture().Drawn {
+			if d.ID.Kind == scene.AxleForce {
+				return true
+			}
+		}
+		return false
+	}
+	for _, want := range []bool{false, true, false} {
+		if shown() != want || h.study.Forces() != want {
+			t.Errorf("the forces on the axle are shown: %v, want %v", !want, want)
+		}
+		h.typed("o")
+	}
+}

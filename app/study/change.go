@@ -19,7 +19,7 @@ const (
 const (
 	Analysis     Change = 1 << (8 + iota) // Result returns another analysis, as after each change of Car or Setup.
 	Position                              // The station: travel, front travel, or the instant of the launch.
-	Choice                                // Load case, launch or travel, selected pivot, hole-moving mode.
+	Choice                                // Load case, launch or travel, selected pivot, hole-moving mode, forces on the axle.
 	Launches                              // A launch has been computed, or dropped with its car.
 	LaunchFailed                          // A launch could not be computed: LaunchError says why.
 	Compared                              // The setups that the current one is compared with.

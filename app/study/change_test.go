@@ -68,6 +68,7 @@ func TestAListenerMustNotChangeTheStudy(t *testing.T) {
 		"case":       func() { s.SetCase(analysis.Hooked) },
 		"pivot":      func() { s.Select(car.HousingUpper) },
 		"moving":     func() { s.SetMoving(true) },
+		"forces":     func() { s.SetForces(true) },
 		"launching":  func() { s.SetLaunching(true) },
 		"time":       func() { s.SetTime(0) },
 		"want":       func() { s.Want(0) },

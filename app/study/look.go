@@ -62,6 +62,14 @@ func (s *Study) SetMoving(on bool) {
 	s.change(func() Change { return set(&s.moving, on, Choice) })
 }
 
+// Forces reports whether the forces on the axle are looked at.
+func (s *Study) Forces() bool { return s.forces }
+
+// SetForces shows the forces on the axle, or hides them.
+func (s *Study) SetForces(on bool) {
+	s.change(func() Change { return set(&s.forces, on, Choice) })
+}
+
 // set gives a value and returns c if it was another one.
 func set[T comparable](value *T, to T, c Change) Change {
 	if *value == to {

@@ -36,6 +36,7 @@ type Study struct {
 	load                   analysis.Case
 	pivot                  car.Row
 	moving                 bool
+	forces                 bool
 	playback               playback
 	compared               compared
 	search                 search

@@ -20,6 +20,7 @@ type menu struct {
 	main       *fyne.MainMenu
 	undo, redo *fyne.MenuItem
 	us, si     *fyne.MenuItem
+	forces     *fyne.MenuItem
 	colors     map[look.Mode]*fyne.MenuItem
 }
 
@@ -60,10 +61,11 @@ func (w *Window) item(label string, s fyne.Shortcut, do func(), inText ...func(f
 // remake builds the menu anew, with the recent files of the moment.
 func (w *Window) remake() {
 	m := menu{
-		undo: w.item("Undo", &fyne.ShortcutUndo{}, w.undo, form.Textual.Undo),
-		redo: w.item("Redo", &fyne.ShortcutRedo{}, w.redo, form.Textual.Redo),
-		us:   fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
-		si:   fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
+		undo:   w.item("Undo", &fyne.ShortcutUndo{}, w.undo, form.Textual.Undo),
+		redo:   w.item("Redo", &fyne.ShortcutRedo{}, w.redo, form.Textual.Redo),
+		us:     fyne.NewMenuItem("Inches and pounds", func() { w.setUnits(units.US) }),
+		si:     fyne.NewMenuItem("Millimeters and newtons", func() { w.setUnits(units.SI) }),
+		forces: fyne.NewMenuItem("Forces on the axle", func() { w.study.SetForces(!w.study.Forces()) }),
 		colors: map[look.Mode]*fyne.MenuItem{
 			look.Follow: fyne.NewMenuItem("Colors as the desktop", func() { w.setMode(look.Follow) }),
 			look.Light:  fyne.NewMenuItem("Light colors", func() { w.setMode(look.Light) }),
@@ -108,6 +110,7 @@ func (w *Window) remake() {
 		w.item("Zoom in", key(fyne.KeyEqual), func() { w.view.Zoom(1.25) }),
 		w.item("Zoom out", key(fyne.KeyMinus), func() { w.view.Zoom(1 / 1.25) }),
 		w.item("Ride height", key(fyne.Key0), func() { w.study.SetTravel(0); w.study.SetFront(0) }),
+		m.forces,
 		fyne.NewMenuItemSeparator(), m.us, m.si,
 		fyne.NewMenuItemSeparator(),
 		m.colors[look.Follow], m.colors[look.Light], m.colors[look.Dark])
@@ -133,10 +136,21 @@ func (m *menu) refresh(w *Window) {
 	name(m.redo, "Redo", w.doc.RedoLabel())
 	m.us.Checked = w.doc.Units() == units.US
 	m.si.Checked = w.doc.Units() == units.SI
+	m.forces.Checked = w.study.Forces()
 	for mode, i := range m.colors {
 		i.Checked = w.app.Preferences().String(prefMode) == string(mode)
 	}
 	m.main.Refresh()
+}
+
+// refreshForces marks whether the forces on the axle are shown, and keeps that for the
+// next start.
+func (m *menu) refreshForces(w *Window) {
+	if on := w.study.Forces(); m.main != nil && m.forces.Checked != on {
+		m.forces.Checked = on
+		m.main.Refresh()
+		w.app.Preferences().SetBool(prefForces, on)
+	}
 }
 
 // undo takes the car's last step back; a value being typed is taken first. One that
@@ -179,7 +193,7 @@ Drag a bar's end: it goes from hole to hole. Click a free hole to use it.
 With Shift, or with "Move holes" ticked, the hole itself moves.
 Drag a bracket's plate: all its holes move. Drag elsewhere: pan.
 Click a tire, a bar, a spring, the instant center: its inputs open. The field under the pointer or typed in lights its thing up.
-Mouse wheel, + and −: zoom. F: fit bars. C: fit car. H: fit all instant centers. M: "Move holes".
+Mouse wheel, + and −: zoom. F: fit bars. C: fit car. H: fit all instant centers. M: "Move holes". O: the forces on the axle, for hit and hooked.
 On the page Holes: point at a dot to see its holes, click to look closer, double click or Enter to use them;
 drag the target's box, its edges and corners.
 1, 2, 3, 4: select the upper chassis, lower chassis, upper housing, lower housing pivot.

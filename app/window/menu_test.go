@@ -273,3 +273,26 @@ func (d *desk) typed(old, text string) typing {
 	d.t.Fatalf("no entry holds %q", old)
 	return nil
 }
+
+// The forces on the axle are switched in the menu and by a key, and stay as they were at
+// the next start.
+func TestForcesAreKept(t *testing.T) {
+	app := test.NewTempApp(t)
+	d := sitDown(t, app, Options{})
+	const label = "Forces on the axle"
+	if d.study.Forces() || d.item("View", label).Checked {
+		t.Error("the forces are shown at first")
+	}
+	d.choose("View", label)
+	if !d.study.Forces() || !d.item("View", label).Checked {
+		t.Error("the menu does not show the forces")
+	}
+	d.view.TypedRune('o')
+	if d.study.Forces() || d.item("View", label).Checked {
+		t.Error("the key does not hide the forces")
+	}
+	d.view.TypedRune('o')
+	if next := sitDown(t, app, Options{}); !next.study.Forces() || !next.item("View", label).Checked {
+		t.Error("the next start does not show the forces")
+	}
+}

@@ -31,6 +31,7 @@ var things = []struct {
 	{scene.TargetRay, "check.target_anti_squat", []string{"check.target_anti_squat"}},
 	{scene.InstantCenter, "check.target_ic.x", nil},
 	{scene.Twist, "drive.direction", nil},
+	{scene.AxleTorque, "drive.torque", []string{"drive.torque", "drive.converter", "drive.gear", "drive.axle", "drive.efficiency"}},
 }
 
 // pathOf returns the path of the input that belongs to what is drawn; empty for none.

@@ -71,6 +71,7 @@ const (
 	prefHeight = "height"
 	prefOpen   = "open"
 	prefMode   = "mode"
+	prefForces = "forces"
 )
 
 // First sizes: the window fits a small laptop's screen.
@@ -101,6 +102,7 @@ func New(app fyne.App, o Options) (*Window, error) {
 		w.post = fyne.Do
 	}
 	w.study = study.New(w.doc, study.Options{Library: o.Library, Post: w.post})
+	w.study.SetForces(app.Preferences().Bool(prefForces))
 	w.build(o)
 	w.study.Listen(w.follow)
 	w.window.SetCloseIntercept(func() {
@@ -268,6 +270,7 @@ func (w *Window) Content() fyne.Canvas { return w.window.Canvas() }
 // follow keeps the panel on show, title and menu up to date.
 func (w *Window) follow(c study.Change) {
 	if c.Has(study.Choice) {
+		w.menu.refreshForces(w)
 		w.choose()
 		w.study.Then(w.want)
 		if w.status.Text == hint || w.status.Text == launchHint {

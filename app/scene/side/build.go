@@ -23,6 +23,7 @@ type Options struct {
 	Labels   bool              // numbers at the items
 	Moving   bool              // dragging moves holes rather than choosing them
 	Tuning   bool              // the target can be dragged
+	Forces   bool              // the free body of the axle is shown, at a travel
 	Most     analysis.Envelope // the most that side view and launch ask of each bar
 	Launch   *Instant          // one instant of a launch; nil for a travel and Case
 	Held     bool              // what is Hot is being dragged
@@ -103,6 +104,7 @@ func Build(list *scene.List, r *analysis.Result, s *analysis.Station, o Options)
 	b.barLabels()
 	b.centerPath()
 	b.holes()
+	b.forces()
 	b.marks()
 	b.cloudMarks()
 	b.rayLabels()

@@ -76,6 +76,8 @@ func Describe(id scene.ID, r *analysis.Result, s *analysis.Station, o Options) [
 		return lines
 	case scene.Combination:
 		return o.Cloud.describe(id.Index, s, o)
+	case scene.AxleForce, scene.AxleTorque:
+		return describeForce(id, r, s, o)
 	case scene.Ground:
 		return []string{"Ground"}
 	}

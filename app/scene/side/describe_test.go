@@ -24,7 +24,7 @@ func TestEverythingNamesItself(t *testing.T) {
 		for _, launch := range []*side.Instant{nil, {}} {
 			for _, s := range []*analysis.Station{&r.Ride, &r.Travel[0]} {
 				o := options()
-				o.Case, o.Launch, o.Tuning, o.Cloud = c, launch, true, cloud
+				o.Case, o.Launch, o.Tuning, o.Forces, o.Cloud = c, launch, true, true, cloud
 				o.Ghosts = []side.Ghost{{Name: "one", Result: r, Station: s}, {Name: "two", Result: r, Station: &r.Ride}}
 				for _, d := range picture(r, s, o).Drawn {
 					id := d.ID

@@ -92,7 +92,7 @@ func (v *Viewpoint) use(index int) []car.Problem {
 }
 
 // Press implements scene.Hands: digits select a pivot and arrows nudge its hole,
-// M has drags move holes or choose them, and Enter puts the bars into the holes of
+// M has drags move holes or choose them, O shows the forces on the axle, and Enter puts the bars into the holes of
 // the combination that is looked at closely.
 func (v *Viewpoint) Press(k scene.Key, shift bool) []car.Problem {
 	step := 1.0
@@ -112,6 +112,8 @@ func (v *Viewpoint) Press(k scene.Key, shift bool) []car.Problem {
 		return v.use(v.study.Picked())
 	case "m":
 		v.study.SetMoving(!v.study.Moving())
+	case "o":
+		v.study.SetForces(!v.study.Forces())
 	case "1", "2", "3", "4":
 		v.study.Select(car.Rows[k[0]-'1'])
 	}

@@ -83,7 +83,7 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 	s := v.study
 	o := Options{
 		Units: s.Units(), Case: s.Case(), Selected: s.Pivot(), Hot: p.Hot, Held: p.Held,
-		memory: &v.memory, Most: s.Envelope(), Labels: true, Moving: s.Moving(), Tuning: s.Searching(),
+		memory: &v.memory, Most: s.Envelope(), Labels: true, Moving: s.Moving(), Tuning: s.Searching(), Forces: s.Forces(),
 	}
 	if s.Searching() {
 		o.Cloud = &v.cloud
