@@ -99,18 +99,18 @@ func signed(d column.Direction, magnitude float64) float64 {
 }
 
 // sight decides what must be in sight: zero, all forces that are not beyond
-// reason, and those limits that leave the curves readable. Where another limit
-// is named at an edge there is room for its label.
+// reason, and those limits that leave the curves readable. Beyond a limit, or where
+// another one is named at the edge, there is room for its label.
 func (l limits) sight(curves []chart.Line, others []float64, rules []chart.Rule) chart.Span {
 	forces := l.span(curves, others)
 	sight, room := forces, chart.Span{}
 	for _, limit := range rules {
-		switch {
-		case math.Abs(limit.At) <= l.reach(forces, limit.At):
+		if math.Abs(limit.At) <= l.reach(forces, limit.At) {
 			sight = sight.With(limit.At)
-		case limit.At < 0:
+		}
+		if limit.At < 0 {
 			room.Min = -chart.LabelRoom
-		default:
+		} else {
 			room.Max = chart.LabelRoom
 		}
 	}

@@ -20,6 +20,12 @@ const (
 	Dark   Mode = "dark"  // always dark
 )
 
+// The colors of the words and numbers of a load, as on the stage.
+const (
+	ColorNamePush fyne.ThemeColorName = "push"
+	ColorNamePull fyne.ThemeColorName = "pull"
+)
+
 // Theme is Fyne's own theme in Bowline's colors.
 type Theme struct {
 	fyne.Theme
@@ -70,6 +76,10 @@ func (t *Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color
 		return p.Good
 	case theme.ColorNameWarning:
 		return p.Warn
+	case ColorNamePush:
+		return p.Push
+	case ColorNamePull:
+		return p.Pull
 	}
 	return t.Theme.Color(name, variant)
 }

@@ -28,7 +28,7 @@ func TestModeChoosesThePalette(t *testing.T) {
 		}
 		for name, want := range map[fyne.ThemeColorName]color.RGBA{
 			theme.ColorNameBackground: c.want.Background, theme.ColorNameForeground: c.want.Ink,
-			theme.ColorNamePrimary: c.want.Accent, theme.ColorNameError: c.want.Bad, theme.ColorNameSuccess: c.want.Good,
+			theme.ColorNamePrimary: c.want.Accent, theme.ColorNameError: c.want.Bad, ColorNamePush: c.want.Push, ColorNamePull: c.want.Pull, theme.ColorNameSuccess: c.want.Good,
 		} {
 			if got := th.Color(name, c.desktop); got != color.Color(want) {
 				t.Errorf("mode %q, variant %d: %s is %v, want %v", c.mode, c.desktop, name, got, want)

@@ -1,7 +1,9 @@
 package panel
 
 import (
+	"bowline/app/look"
 	"bowline/model/analysis"
+	"bowline/model/column"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -13,6 +15,20 @@ func ShareColor(share float64) fyne.ThemeColorName {
 		return theme.ColorNameError
 	}
 	return theme.ColorNameSuccess
+}
+
+// LoadColor is the color of a bar's load, which is a share of what it may carry that way:
+// that of push or pull, and of what is beyond a limit.
+func LoadColor(way column.Direction, share float64) fyne.ThemeColorName {
+	switch {
+	case share > 1:
+		return theme.ColorNameError
+	case share == 0:
+		return theme.ColorNameForeground
+	case way == column.Push:
+		return look.ColorNamePush
+	}
+	return look.ColorNamePull
 }
 
 // StandingColor is the color of words about how the bars stand against their limits.

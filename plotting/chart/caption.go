@@ -10,7 +10,7 @@ type Caption struct {
 	Head   string // the text, or what comes before the amount
 	Amount Words  // nil for the head alone
 	Brief  Words  // the amount where several stand together; nil for all of it
-	Alone  bool   // left out of a comparison, whose legend says as much
+	Alone  bool   // the legend says as much: left out of a comparison, and where it is crowded
 	Over   bool   // more than allowed, and looks it: on a filled box
 }
 

@@ -138,7 +138,7 @@ type (
 	Line struct {
 		Name  string // in the legend
 		Most  Words  // behind it, how far the curve goes; nil for nothing
-		Brief Words  // the same where several setups stand together
+		Brief Words  // the same where several setups stand together, or room is scarce
 		Over  bool   // that is more than allowed, and looks it
 		Ink   Ink
 		Below Ink // where the line is below zero; nil for Ink. The legend shows such a line in the color of text.

@@ -19,16 +19,27 @@ type noteLine struct {
 	down vg.Length
 }
 
-// layHeader finds the places: title, subtitle, legend, notes. The legend
-// stands beside the title where there is room.
+// layHeader lays the header out. Where that leaves little height for the data, the
+// legend is brief.
 func (p *picture) layHeader(paper bool) header {
+	h := p.headerWith(p.legend(false), paper)
+	if p.height-h.height-p.bottom() < briefBelow*p.scale {
+		if brief := p.headerWith(p.legend(true), paper); brief.height < h.height {
+			return brief
+		}
+	}
+	return h
+}
+
+// headerWith finds the places: title, subtitle, legend, notes. The legend stands beside
+// the title where there is room.
+func (p *picture) headerWith(entries []entry, paper bool) header {
 	s := p.scale
 	h := header{height: edge*s + p.title.row()}
 	if paper {
 		h.height += p.body.row()
 		h.subtitle = h.height - 0.3*p.body.size
 	}
-	entries := p.legend()
 	if p.asideBelow() {
 		entries = append([]entry{{text: p.asideText(), muted: true}}, entries...)
 	}

@@ -54,6 +54,9 @@ const (
 	// away from its rule.
 	fartherOff = 2
 	offRule    = 30
+	// crowded is what text costs that is hard to read: it looks farther away for a place,
+	// or is left out where the legend says as much.
+	crowded = 12
 	// besideRule is how far off text still stands beside its rule, over its size.
 	besideRule = 0.3
 )
@@ -64,8 +67,7 @@ type wish struct {
 	ink    color.Color
 	over   bool // as in Caption
 	places []vg.Point
-	// farther lists more places, for where all of those are taken by other text; nil
-	// for none.
+	// farther lists more places, for where all of those are crowded; nil for none.
 	farther func() []vg.Point
 	own     []vg.Point // its rule, which costs nothing; nil for none
 	mark    *vg.Point  // what it stands beside; nil for none
@@ -185,7 +187,11 @@ func (l *labeler) ofPoint(v *view, m *Point) {
 	if m.Apart {
 		w.places = append(w.places, l.apart(at, r, v.y(l.p.frame.Y.Clamp(0)), text)...)
 	}
-	l.put(&w, overText)
+	most := float64(overText)
+	if m.Alone && !m.Over {
+		most = crowded
+	}
+	l.put(&w, most)
 }
 
 // ofRule places the label of a rule at its line, or at the edge beyond which
@@ -197,16 +203,16 @@ func (l *labeler) ofRule(v *view, i int) {
 	case shown.Contains(r.At) && r.Upright:
 		w.places = append(l.besideUpright(v.x(r.At), w.text), l.atFoot(v.x(r.At), w.text)...)
 	case shown.Contains(r.At):
-		w.places = l.alongLevel(v.y(r.At), r.At < 0, 0, w.text)
+		w.places = append(l.alongLevel(v.y(r.At), r.At < 0, 0, w.text), l.onLevel(v.y(r.At), w.text)...)
 		w.farther = func() []vg.Point { return l.offLevel(v.y(r.At), r.At < 0, w.text) }
 	case r.Edge && r.At < shown.Min:
 		w.text += " ↓"
 		w.places = l.atEdge(false, 0, w.text)
-		w.farther = func() []vg.Point { return l.offEdge(false, w.text) }
+		w.farther = func() []vg.Point { return l.offEdge(false, v.y(l.p.frame.Y.Clamp(0)), w.text) }
 	case r.Edge:
 		w.text += " ↑"
 		w.places = l.atEdge(true, 0, w.text)
-		w.farther = func() []vg.Point { return l.offEdge(true, w.text) }
+		w.farther = func() []vg.Point { return l.offEdge(true, v.y(l.p.frame.Y.Clamp(0)), w.text) }
 	}
 	most := math.Inf(1)
 	if r.Setup > 0 {
@@ -219,7 +225,7 @@ func (l *labeler) ofRule(v *view, i int) {
 // that costs as much as most everywhere is left out.
 func (l *labeler) put(w *wish, most float64) {
 	best, least := l.cheapest(w, w.places, most)
-	if least >= overText && w.farther != nil {
+	if least >= crowded && w.farther != nil {
 		if other, cost := l.cheapest(w, w.farther(), least); cost < least {
 			best, least = other, cost
 		}
@@ -267,12 +273,14 @@ func gapTo(r vg.Rectangle, p vg.Point) vg.Length {
 	return vg.Length(math.Hypot(float64(x), float64(y)))
 }
 
-// cost says how bad it is to cover a box, and whether a rule runs through it.
+// cost says how bad it is to cover a box, and whether a rule runs through it, its own or
+// another one.
 // From most on it does not matter how much worse it is.
 func (l *labeler) cost(box vg.Rectangle, own []vg.Point, most float64) (cost float64, crosses bool) {
 	if box.Min.X < l.area.Min.X || box.Max.X > l.area.Max.X || box.Min.Y < l.area.Min.Y || box.Max.Y > l.area.Max.Y {
 		return math.Inf(1), false
 	}
+	crosses = covered(own, box) > 0
 	box = vg.Rectangle{Min: box.Min.Sub(vg.Point{X: l.air, Y: l.air}), Max: box.Max.Add(vg.Point{X: l.air, Y: l.air})}
 	for _, t := range l.taken {
 		if box.Min.X < t.Max.X && t.Min.X < box.Max.X && box.Min.Y < t.Max.Y && t.Min.Y < box.Max.Y {
@@ -281,7 +289,7 @@ func (l *labeler) cost(box vg.Rectangle, own []vg.Point, most float64) (cost flo
 	}
 	for i := range l.curves {
 		if cost >= most {
-			return cost, false
+			return cost, crosses
 		}
 		s := &l.curves[i]
 		if box.Min.X <= s.within.Max.X && s.within.Min.X <= box.Max.X && box.Min.Y <= s.within.Max.Y && s.within.Min.Y <= box.Max.Y {

@@ -56,8 +56,8 @@ func (p *picture) swatchWidth(e *entry) vg.Length {
 	return (swatch + gap) * p.scale
 }
 
-// legend lists what is drawn by name, each name once.
-func (p *picture) legend() []entry {
+// legend lists what is drawn by name, each name once; briefly on demand.
+func (p *picture) legend(brief bool) []entry {
 	var list []entry
 	known := map[string]bool{"": true}
 	put := func(e entry) {
@@ -75,7 +75,10 @@ func (p *picture) legend() []entry {
 		for i := range p.Lines {
 			l := &p.Lines[i]
 			name := l.Name
-			if l.Most != nil {
+			switch {
+			case brief && l.Brief != nil:
+				name += " " + l.Brief(p.style.Units)
+			case l.Most != nil:
 				name += " " + l.Most(p.style.Units)
 			}
 			put(entry{text: name, icons: []plot.Thumbnailer{p.lineIcon(l)}, over: l.Over})

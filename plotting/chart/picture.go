@@ -16,7 +16,9 @@ const (
 	swatch    = 16 // legend line
 	swatchGap = 9  // between legend entries
 	comfort   = 80 // height of the data area that notes leave alone
-	leastArea = 24 // width and height of a data area
+	// briefBelow is the height of the data area below which the legend is brief.
+	briefBelow = 1.5 * comfort
+	leastArea  = 24 // width and height of a data area
 )
 
 // picture is a chart made ready to draw at a size: axes fixed, text set, room

@@ -31,14 +31,21 @@ func (l *labeler) atEdge(upper bool, rows vg.Length, text string) []vg.Point {
 	return l.spread(l.area.Min.Y+(descent+0.25)*l.size+rows*l.row(), text)
 }
 
-// offEdge returns places row by row away from an edge.
-func (l *labeler) offEdge(upper bool, text string) []vg.Point {
+// offEdge returns places row by row away from an edge, on its side of zero.
+func (l *labeler) offEdge(upper bool, zero vg.Length, text string) []vg.Point {
 	var points []vg.Point
 	for rows := vg.Length(1); rows < edgeRows; rows++ {
-		points = append(points, l.atEdge(upper, rows, text)...)
+		for _, at := range l.atEdge(upper, rows, text) {
+			if above := at.Y+l.middle() > zero; above == upper {
+				points = append(points, at)
+			}
+		}
 	}
 	return points
 }
+
+// onLevel returns places on a level line, which stops for them.
+func (l *labeler) onLevel(y vg.Length, text string) []vg.Point { return l.spread(y-l.middle(), text) }
 
 // alongLevel returns places outside of a level line, where below is outside, and then
 // inside of it, so far away from it.

@@ -11,6 +11,7 @@ import (
 	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/analysis"
+	"bowline/model/column"
 	"bowline/model/launch"
 	"bowline/model/units"
 	"bowline/plotting"
@@ -137,14 +138,9 @@ func (p *Panel) writeBars(r *launch.Result, u units.System) {
 		}
 		p.bars.Set(row, 0, now, color)
 		peak := r.Peaks[b]
-		for column, tension := range []float64{-peak.Push, peak.Pull} {
-			text, color := "none", fyne.ThemeColorName("")
-			if tension != 0 {
-				use, _ := p.study.Result().Hold(b.Pair(), tension)
-				text = words.Use(use, u)
-				color = panel.ShareColor(use.Share)
-			}
-			p.bars.Set(row, 1+column, text, color)
+		for way, tension := range [...]float64{column.Push: -peak.Push, column.Pull: peak.Pull} {
+			use, _ := p.study.Result().Hold(b.Pair(), tension)
+			p.bars.Set(row, 1+way, words.Use(use, u), panel.LoadColor(column.Direction(way), use.Share))
 		}
 	}
 }
@@ -152,11 +148,7 @@ func (p *Panel) writeBars(r *launch.Result, u units.System) {
 // held writes a tension as push or pull.
 func (p *Panel) held(b launch.RodID, tension float64, u units.System) (string, fyne.ThemeColorName) {
 	use, way := p.study.Result().Hold(b.Pair(), tension)
-	color := fyne.ThemeColorName("")
-	if use.Share > 1 {
-		color = theme.ColorNameError
-	}
-	return words.Load(way, use, u), color
+	return words.Load(way, use, u), panel.LoadColor(way, use.Share)
 }
 
 // writeCar writes where the car is now.

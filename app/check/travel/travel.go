@@ -123,10 +123,7 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 		text, color := "no force", fyne.ThemeColorName("")
 		if c.Of(&p.study.Station().Loads).Balanced {
 			use, way := r.Use(pair, c, p.study.Station())
-			text = words.Load(way, use, u)
-			if use.Share > 1 {
-				color = theme.ColorNameError
-			}
+			text, color = words.Load(way, use, u), panel.LoadColor(way, use.Share)
 		}
 		p.numbers.Set(row, int(pair), text, color)
 	}
@@ -144,11 +141,7 @@ func (p *Panel) column(pair car.Pair, r *analysis.Result, u units.System) {
 func (p *Panel) worst(pair car.Pair, e *analysis.Envelope, u units.System) {
 	for row, way := range map[int]column.Direction{rowPush: column.Push, rowPull: column.Pull} {
 		d := e.OfPair(pair, way)
-		color := fyne.ThemeColorName("")
-		if d.Force > 0 {
-			color = panel.ShareColor(d.Share)
-		}
-		p.numbers.Set(row, int(pair), words.Demand(d, u), color)
+		p.numbers.Set(row, int(pair), words.Demand(d, u), panel.LoadColor(way, d.Share))
 		p.numbers.Set(row+1, int(pair), words.Where(d, u), "")
 	}
 }

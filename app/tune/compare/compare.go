@@ -320,7 +320,7 @@ func (p *Part) writeForces(table int, load analysis.Case, list []words.Setup, u 
 	for _, pair := range car.Pairs {
 		for i, way := range column.Directions {
 			p.write(table, 2*int(pair)+i,
-				func(i int) (string, fyne.ThemeColorName) { return useWords(most[i][pair][way], u) },
+				func(i int) (string, fyne.ThemeColorName) { return useWords(way, most[i][pair][way], u) },
 				func(i int) string {
 					return words.Difference(u, units.Force, most[0][pair][way].Force, most[i][pair][way].Force, "more", "less")
 				})
@@ -329,11 +329,8 @@ func (p *Part) writeForces(table int, load analysis.Case, list []words.Setup, u 
 }
 
 // useWords writes a force with its share of the limit, and its color.
-func useWords(use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
-	if use.Force == 0 {
-		return words.Use(use, u), ""
-	}
-	return words.Use(use, u), panel.ShareColor(use.Share)
+func useWords(way column.Direction, use analysis.Use, u units.System) (string, fyne.ThemeColorName) {
+	return words.Use(use, u), panel.LoadColor(way, use.Share)
 }
 
 // writePlan writes turns, and how to get from the current setup to the others.

@@ -57,7 +57,7 @@ func (p *Part) writeLaunch(list []words.Setup, u units.System) {
 		for _, way := range column.Directions {
 			use := func(i int) analysis.Use { return list[i].Result.InLaunch(list[i].Launch, bar, way) }
 			row(barRow(bar, way),
-				func(i int) (string, fyne.ThemeColorName) { return useWords(use(i), u) },
+				func(i int) (string, fyne.ThemeColorName) { return useWords(way, use(i), u) },
 				func(i int) string { return words.WholePoints(use(0).Share, use(i).Share, "more", "less") })
 		}
 	}
