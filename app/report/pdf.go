@@ -12,15 +12,18 @@ import (
 )
 
 // WritePDF writes the report as a PDF document, on letter paper for US units
-// and A4 for SI: what WriteText writes, then the charts. Each page has its
+// and A4 for SI: what WriteText writes, with a picture of the stage, then the charts. Each page has its
 // number, the date and the caution. l is the launch of the same car and setup,
 // nil for none.
 func WritePDF(out io.Writer, r *analysis.Result, l *launch.Result, worth []assumptions.Worth, s units.System, date time.Time) error {
 	w := writer{r, l, worth, s}
 	on := newSheets(s)
 	on.title(w.title())
-	for _, part := range w.sections() {
+	for i, part := range w.sections() {
 		on.section(&part)
+		if i == 0 { // the verdict
+			on.stage(w)
+		}
 	}
 	on.charts(charts(r, l), s)
 	doc := paper.New(on.width, on.height, w.title(), date)

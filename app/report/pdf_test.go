@@ -43,8 +43,14 @@ func squeezed(s string) string { return strings.Join(strings.Fields(s), "") }
 func TestPDFPages(t *testing.T) {
 	r, s := load(t, reference)
 	_, pages := pdf(t, r, nil, s)
-	if len(pages) != 4 {
-		t.Errorf("%d pages, want 2 of text and 2 of charts", len(pages))
+	if len(pages) != 5 {
+		t.Errorf("%d pages, want 3 of text with the stage and 2 of charts", len(pages))
+	}
+	// The stage stands on the first page.
+	for _, want := range []string{"Upper bars pull", "Lower bars push", "Anti-squat 155 %"} {
+		if !strings.Contains(pages[0], squeezed(want)) {
+			t.Errorf("the first page lacks %q", want)
+		}
 	}
 	for i, page := range pages {
 		for _, want := range []string{chart.Caution, "2031-05-17 · Reference, setup \"baseline\"", fmt.Sprintf("%d / %d", i+1, len(pages))} {

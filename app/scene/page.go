@@ -80,8 +80,12 @@ func (f *Foot) rows(letters *letters, width float64) []string {
 	return append(rows, row)
 }
 
-// FootHeight returns how much room a foot takes below a picture of a width [px].
+// FootHeight returns how much room a foot takes below a picture of a width [px]; an empty one
+// takes none.
 func (r *Renderer) FootHeight(f Foot, width float64) float64 {
+	if f == (Foot{}) {
+		return 0
+	}
 	return 2*footPad + footLine*float64(1+len(f.rows(r.letters, width-2*footPad)))
 }
 
@@ -104,6 +108,9 @@ func (r *Renderer) DrawPage(c vg.Canvas, p *Picture, f Foot, u units.System, col
 
 // foot writes title and small print below a picture.
 func (r *Renderer) foot(p *Picture, f Foot, colors *palette.Palette) {
+	if f == (Foot{}) {
+		return
+	}
 	width := p.View.Width
 	r.plate(0, p.View.Height, width, r.height-p.View.Height, colors.Raised)
 	y := p.View.Height + footPad + 0.8*footLine

@@ -101,6 +101,16 @@ func (c *Canvas) Pop() {
 	c.stack = c.stack[:len(c.stack)-1]
 }
 
+// Clip keeps what follows within an upright rectangle until EndClip.
+func (c *Canvas) Clip(r vg.Rectangle) {
+	x0, y0 := c.m.apply(r.Min)
+	x1, y1 := c.m.apply(r.Max)
+	c.doc.ClipRect(math.Min(x0, x1), math.Min(y0, y1), math.Abs(x1-x0), math.Abs(y1-y0), false)
+}
+
+// EndClip ends a Clip.
+func (c *Canvas) EndClip() { c.doc.ClipEnd() }
+
 // Stroke implements vg.Canvas.
 func (c *Canvas) Stroke(p vg.Path) {
 	if !(c.line > 0) {
