@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Placed is a label in its place on the picture.
@@ -27,6 +28,7 @@ type layout struct {
 	before    []memory // of the labels of the last picture
 	now       []memory
 	view      View // of the last picture
+	dotted    bool // that picture had dots
 }
 
 // memory is where a label was.
@@ -65,8 +67,8 @@ func (p *Picture) arrange() {
 		}
 	}
 	slices.SortStableFunc(l.order, func(i, j int) int { return int(p.Drawn[i].Rank - p.Drawn[j].Rank) })
-	if l.view.Width != p.View.Width || l.view.Height != p.View.Height || turned(&l.view.Plane, &p.View.Plane) {
-		l.before = l.before[:0]
+	if dotted := p.dots() != nil; dotted != l.dotted || another(&l.view, &p.View) {
+		l.before, l.dotted = l.before[:0], dotted
 	}
 	l.now = l.now[:0]
 	for _, i := range l.order {
@@ -84,11 +86,12 @@ func (p *Picture) letters() *letters {
 	return p.layout.letters
 }
 
-// turned reports whether two planes are too far from each other for labels to keep
-// their places.
-func turned(a, b *Plane) bool {
-	const near = 0.9
-	return a.Right.X*b.Right.X+a.Right.Y*b.Right.Y+a.Right.Z*b.Right.Z < near || a.Up.X*b.Up.X+a.Up.Y*b.Up.Y+a.Up.Z*b.Up.Z < near
+// another reports whether two views are too far from each other for labels to keep their
+// places: of other sizes, from elsewhere, or in another fit.
+func another(a, b *View) bool {
+	const near, zoom = 0.9, 1.3 // cosine; more than a notch of the mouse's wheel
+	return a.Width != b.Width || a.Height != b.Height || a.Scale > zoom*b.Scale || b.Scale > zoom*a.Scale ||
+		r3.Dot(a.Plane.Right, b.Plane.Right) < near || r3.Dot(a.Plane.Up, b.Plane.Up) < near
 }
 
 // place places a label.

@@ -107,6 +107,21 @@ func TestLabelsMoveWithTheView(t *testing.T) {
 	}
 }
 
+// They leave the places where dots appear.
+func TestLabelsGoOutOfTheWayOfDots(t *testing.T) {
+	var p scene.Picture
+	words := plate(scene.CG, pixels(0, 40), r2.Vec{Y: -1}, scene.Ordinary)
+	p.Project([]scene.Item{words}, in(800, 600))
+	crowded := scene.Box{Left: 360, Top: 260, Right: 440, Bottom: 340}
+	if b := placed(t, &p, scene.CG).Box; !b.Meets(crowded) {
+		t.Fatalf("without dots the label stands at %v", b)
+	}
+	p.Project([]scene.Item{crowd(0, 0), words}, in(800, 600))
+	if b := placed(t, &p, scene.CG).Box; b.Meets(crowded) {
+		t.Errorf("the label stays on dots, at %v", b)
+	}
+}
+
 // Its box keeps its width while digits come and go.
 func TestALabelKeepsItsWidth(t *testing.T) {
 	var p scene.Picture

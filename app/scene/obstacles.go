@@ -136,8 +136,11 @@ func (o *obstacles) radiusAt(p r2.Vec) float64 {
 // inkCell is the size of the cells that a picture's ink is counted in [px].
 const inkCell = 8.0
 
-// faintInk is what something counts that cannot be picked.
-const faintInk = 0.3
+// What is drawn counts 1 a cell, but:
+const (
+	faintInk = 0.3 // what cannot be picked
+	dotInk   = 6.0 // a dot, which is to be clicked
+)
 
 // ink is how much is drawn where in a picture, of what may be covered.
 type ink struct {
@@ -178,7 +181,7 @@ func (k *ink) take(d *Drawn) {
 	case d.Shape == Swarm:
 		for _, p := range d.Points {
 			if k.view.Holds(p) {
-				k.add(p, weight)
+				k.add(p, dotInk)
 			}
 		}
 	case d.Shape == Disc && d.Item.Radius > 0:

@@ -9,7 +9,7 @@ import (
 
 // Places that are tried around a label's point.
 var (
-	rings = [...]float64{6, 14, 26, 42, 64, 92, 128, 172, 224, 290}
+	rings = [...]float64{6, 10, 14, 18, 24, 32, 42, 54, 70, 92, 128, 172, 224, 290}
 	ways  = func() (ways [16]r2.Vec) {
 		for i := range ways {
 			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(ways)))
@@ -18,6 +18,9 @@ var (
 		return ways
 	}()
 )
+
+// dear is what a place with room around costs that one without is looked for.
+const dear = 60.0
 
 // secondaryReach is how far words for reference go from what they belong to [px].
 const secondaryReach = 64.0
@@ -28,6 +31,12 @@ func (l *layout) search(p *Picture, label *Placed, m *memory, size r2.Vec) bool 
 		b, cost := l.best(p, label, size, k)
 		if math.IsInf(cost, 1) && k != roomy && label.Rank < Secondary {
 			b, cost = l.nook(p, label, size, k)
+		}
+		if k == roomy && cost > dear {
+			// Rather close to something than far from its thing.
+			if near, less := l.best(p, label, size, allClear); less+dear < cost {
+				b, cost, k = near, less, allClear
+			}
 		}
 		if !math.IsInf(cost, 1) {
 			label.Box, m.keep = b, k
