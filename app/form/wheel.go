@@ -19,11 +19,6 @@ func newWheel(turned func(*fyne.ScrollEvent)) *wheel {
 	return w
 }
 
-// UnderWheel returns an object whose mouse wheel goes to turned.
-func UnderWheel(o fyne.CanvasObject, turned func(*fyne.ScrollEvent)) fyne.CanvasObject {
-	return container.NewStack(o, newWheel(turned))
-}
-
 // Scrolled implements fyne.Scrollable.
 func (w *wheel) Scrolled(e *fyne.ScrollEvent) { w.turned(e) }
 

@@ -113,3 +113,7 @@ type Answer struct {
 	Name string
 	Do   func()
 }
+
+// FarAway is from which distance on a list does not tell how far off an instant
+// center is [m].
+const FarAway = 9.99

@@ -32,11 +32,11 @@ func TestChartsDrawBothSetups(t *testing.T) {
 	}
 }
 
-// The chart of the run log stands below it and follows it.
+// The chart of the run log stands beside it and follows it.
 func TestTheLogsChartFollows(t *testing.T) {
 	d, _ := openDesk(t)
 	d.show("Setups")
-	d.frame()
+	d.exhibit(2)
 	v := d.charts.View("sixty-foot")
 	if v.Frame().X == v.Frame().Y {
 		t.Fatal("the chart is not drawn")

@@ -16,8 +16,8 @@ type loggedRun struct {
 	name         string // of the setup
 }
 
-// column is a column of the list. Those up to the anti-squat have room beside
-// each other in the least width of a page; what is wider goes to words.
+// column is a column of the list. Those up to the anti-squat have room beside each other
+// in the least width of a window; what is wider goes to words.
 type column struct {
 	listing.Column
 	text     func(*loggedRun) string // nil where there is a number

@@ -1,5 +1,5 @@
 // Package runlog shows what the car did with a setup, the runs logged, and takes
-// another one that is typed: a part of the page of setups.
+// another one that is typed: parts of the page of setups.
 package runlog
 
 import (
@@ -11,12 +11,11 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// Log is the run log with the form below it.
+// Log is the run log with its form.
 type Log struct {
 	study   *study.Study
 	against *form.Prose // the time computed
@@ -29,11 +28,10 @@ type Log struct {
 	all     *widget.Check
 	edit    *widget.Button
 	remove  *widget.Button
-	Object  fyne.CanvasObject
-}
 
-// mostRuns is how many runs the list shows before it scrolls.
-const mostRuns = 10
+	Said  fyne.CanvasObject // words on the runs and the form
+	Shown panel.Exhibit     // the runs
+}
 
 // New returns the log.
 func New(host panel.Host) *Log {
@@ -57,10 +55,8 @@ func New(host panel.Host) *Log {
 		l.show()
 		l.say(said)
 	}
-	l.Object = form.Group(
-		container.NewHBox(widget.NewLabelWithStyle("Run log", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}), l.all, layout.NewSpacer(), l.edit, l.remove),
-		panel.ListOn(on, l.list.table, l.list.Len, mostRuns), l.against, l.detail, l.form.object,
-	)
+	l.Said = form.Group(l.against, l.detail, l.form.object)
+	l.Shown = panel.Exhibit{Name: "Run log", Object: l.list.table, Tools: container.NewHBox(l.all, l.edit, l.remove)}
 	return l
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"bowline/app/form"
 	"bowline/app/internal/screen"
 	"bowline/app/panel"
 	"bowline/app/panel/paneltest"
@@ -28,7 +29,7 @@ func logging(t *testing.T) (*paneltest.Desk, *Log) {
 	var l *Log
 	d := paneltest.Reference(t, func(host panel.Host) panel.Panel {
 		l = New(host)
-		return paneltest.Part(l.Object, l.Refresh, 0)
+		return paneltest.Part(form.Stacked(l.Said, l.Shown.Tools, l.Shown.Object), l.Refresh, 0)
 	})
 	l.form.today = func() time.Time { return time.Date(2031, 5, 17, 23, 59, 0, 0, time.FixedZone("", 9*3600)) }
 	l.Refresh()
@@ -325,7 +326,7 @@ func TestLoggedTimesStandAgainstTheOneComputed(t *testing.T) {
 	var l *Log
 	d := paneltest.Demo(t, func(host panel.Host) panel.Panel {
 		l = New(host)
-		return paneltest.Part(l.Object, l.Refresh, study.WantsAllLaunches)
+		return paneltest.Part(form.Stacked(l.Said, l.Shown.Tools, l.Shown.Object), l.Refresh, study.WantsAllLaunches)
 	})
 	d.Log(0, car.Run{Date: "2031-05-17", SixtyFoot: 1.5}, car.Run{Date: "2031-05-18", SixtyFoot: 1.2}, car.Run{Date: "2031-05-18"})
 	d.Settle()

@@ -77,7 +77,8 @@ func TestTheFontHasEveryLetter(t *testing.T) {
 	for row := range l.list.Len() {
 		check(paneltest.Cells(l.list, row, 8))
 	}
-	check(paneltest.Texts(l.Object))
+	check(paneltest.Texts(l.Said))
+	check(paneltest.Texts(l.Shown.Object))
 	if *letters < 200 {
 		t.Errorf("only %d letters were looked at", *letters)
 	}

@@ -9,6 +9,7 @@ import (
 	"bowline/app/study"
 	"bowline/model/analysis"
 	"bowline/model/car"
+	"bowline/model/launch"
 	"bowline/model/units"
 
 	"fyne.io/fyne/v2"
@@ -40,8 +41,9 @@ const (
 	setupAhead
 	setupUp
 	setupShare
-	setupRuns
+	setupSixty
 	setupBest
+	setupRuns
 )
 
 func newSetupList(s *study.Study) *setupList {
@@ -57,13 +59,15 @@ func (l *setupList) refresh() {
 		l.units = u
 		length := u.Symbol(units.Length)
 		l.table.SetColumns([]listing.Column{
-			setupName: {Title: "Setup", Width: 7, Grow: 1}, setupHoles: {Title: "Holes", Width: 6},
-			setupSquat: {Title: "Anti-\nsquat", Unit: "%", Width: 5, Align: listing.Right},
-			setupAhead: {Title: "IC\nahead", Unit: length, Width: 5, Align: listing.Right},
-			setupUp:    {Title: "IC\nup", Unit: length, Width: 5, Align: listing.Right},
-			setupShare: {Title: "Share\nof\nlimit", Unit: "%", Width: 4, Align: listing.Right},
-			setupRuns:  {Title: "Log", Unit: "runs", Width: 2, Align: listing.Right},
-			setupBest:  {Title: "Best\n60 ft", Unit: "s", Width: 5, Align: listing.Right},
+			setupName:  {Title: "Setup", Width: 8, Grow: 1},
+			setupHoles: {Title: "Holes", Width: 6},
+			setupSquat: {Title: "Anti-squat", Unit: "%", Width: 5, Align: listing.Right},
+			setupAhead: {Title: "IC ahead", Unit: length, Width: 5, Align: listing.Right},
+			setupUp:    {Title: "IC up", Unit: length, Width: 5, Align: listing.Right},
+			setupShare: {Title: "Share\nof limit", Unit: "%", Width: 4, Align: listing.Right},
+			setupSixty: {Title: "60 ft\ncomputed", Unit: "s", Width: 6, Align: listing.Right},
+			setupBest:  {Title: "60 ft\nlogged", Unit: "s", Width: 5, Align: listing.Right},
+			setupRuns:  {Title: "Log", Unit: "runs", Width: 3, Align: listing.Right},
 		}, 1)
 	}
 	if now := (setupBasis{l.study.Document().Car(), l.study.Front()}); now != l.of {
@@ -93,7 +97,7 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 	case setupRuns:
 		return strconv.Itoa(len(setup.Runs)), ""
 	case setupBest:
-		return bestSixty(setup.Runs), ""
+		return bestSixty(setup.Runs, l.units), ""
 	}
 	if l.results[row] == nil {
 		l.results[row] = l.study.ResultOf(row)
@@ -118,20 +122,29 @@ func (l *setupList) Cell(row, column int) (string, fyne.ThemeColorName) {
 		return length(ride.InstantCenter.Y), ""
 	}
 	launched, current := l.study.LaunchOf(row)
-	share := r.LoadVerdict(launched).Demand.Share
-	if !current {
-		return units.ShareFigure(share) + "…", theme.ColorNamePlaceHolder
+	text, color := "—", fyne.ThemeColorName("")
+	switch column {
+	case setupSixty:
+		if launched != nil && launched.Outcome == launch.Finished {
+			text = u.Figure(units.Time, launched.Elapsed, 0)
+		}
+	case setupShare:
+		share := r.LoadVerdict(launched).Demand.Share
+		text, color = units.ShareFigure(share), panel.ShareColor(share)
 	}
-	return units.ShareFigure(share), panel.ShareColor(share)
+	if !current {
+		return text + "…", theme.ColorNamePlaceHolder
+	}
+	return text, color
 }
 
 // bestSixty writes the least 60-ft time of runs [s].
-func bestSixty(runs []car.Run) string {
+func bestSixty(runs []car.Run, u units.System) string {
 	best, ok := car.Quickest(runs)
 	if !ok {
 		return "—"
 	}
-	return units.US.Figure(units.Time, best, 0)
+	return u.Figure(units.Time, best, 0)
 }
 
 // coarse writes a length with a decimal less than is usual, as a list has room

@@ -34,10 +34,8 @@ type Panel struct {
 	page    *form.Page
 }
 
-// mostSetups is how many setups the list shows before it scrolls.
-const mostSetups = 8
-
-// New returns the panel: setups, comparison and run log over the log's chart.
+// New returns the panel: comparison and the form of a run in words; setups, the runs and
+// their chart as evidence.
 func New(host panel.Host) panel.Panel {
 	s, doc := host.Study, host.Study.Document()
 	p := &Panel{study: s, say: host.Say, page: host.Page, list: newSetupList(s), refused: form.Words(theme.ColorNameError), compare: compare.New(s)}
@@ -57,13 +55,11 @@ func New(host panel.Host) panel.Panel {
 	b.down = widget.NewButtonWithIcon("", theme.MoveDownIcon(), func() { p.try(doc.MoveSetup(doc.Setup(), 1)) })
 	p.Face = panel.Face{
 		Name: "Setups",
-		Said: form.Stacked(
-			panel.ListOn(p.page, p.list.table, p.list.Len, mostSetups),
-			container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down),
-			p.name.object, p.refused,
-			p.compare.Object, p.log.Object,
-		),
-		Shown:    panel.Gallery(host.Charts(plotting.SixtyFootKey)...),
+		Said: form.Stacked(p.name.object, p.refused, p.compare.Object, p.log.Said),
+		Shown: panel.Gallery(append([]panel.Exhibit{
+			{Name: "Setups", Object: p.list.table, Tools: container.NewHBox(b.copy, b.rename, b.remove, b.up, b.down)},
+			p.log.Shown,
+		}, host.Charts(plotting.SixtyFootKey)...)...),
 		Drawn:    []chart.Key{plotting.SixtyFootKey},
 		Computed: study.WantsAllLaunches,
 	}
