@@ -44,7 +44,7 @@ func TestUndoOfTextLeavesTheCar(t *testing.T) {
 	} {
 		d.show(f.panel)
 		if f.button != "" {
-			test.Tap(paneltest.Button(t, d.panels.current().Words(), f.button))
+			test.Tap(paneltest.Button(t, d.split.words, f.button))
 		}
 		fields := d.texts()
 		field := fields[0]

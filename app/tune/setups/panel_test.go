@@ -290,6 +290,7 @@ func TestTheListIsComputedOnceACar(t *testing.T) {
 // Entries leave the wheel to the page that they stand on.
 func TestThePageTakesTheWheel(t *testing.T) {
 	d := showing(t, paneltest.Reference)
+	d.Resize(paneltest.PageWidth, 250)
 	page := d.p.page.Object().(*container.Scroll)
 	turned := 0
 	for _, o := range screen.Seen(d.p.Words()) {
