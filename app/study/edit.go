@@ -94,6 +94,18 @@ func (s *Study) Nudge(forward, up float64) []car.Problem {
 	})
 }
 
+// SetSpread moves the left and right bars apart or together where they are held in a row
+// of holes, to a distance from center to center [m], rounded to 1/16 in or 1 mm.
+func (s *Study) SetSpread(row car.Row, spread float64) []car.Problem {
+	u := s.Units()
+	step := nudgeStep[u]
+	to := u.ToSI(units.Length, math.Round(u.FromSI(units.Length, spread)/step)*step)
+	return s.doc.Apply(SpreadLabel(row), func(c *car.Car) { *row.Spread(c) = to })
+}
+
+// SpreadLabel names the step of moving the bars in a row of holes apart or together.
+func SpreadLabel(row car.Row) string { return "Move " + row.String() + " holes apart" }
+
 // MoveBracket moves all holes of the chassis or the housing bracket from where
 // they were in before by a distance in the bracket's own frame [m], rounded to
 // the grid.

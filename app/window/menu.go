@@ -198,6 +198,7 @@ On the page Holes: point at a dot to see its holes, click to look closer, double
 drag the target's box, its edges and corners.
 1, 2, 3, 4: select the upper chassis, lower chassis, upper housing, lower housing pivot.
 Arrow keys: move the selected hole by 1/16 in or 1 mm; with Shift ten times that.
+In Top and Rear: drag a hole, and the left and right bars go apart or together.
 Esc while dragging: take the drag back.
 
 All views

@@ -89,6 +89,12 @@ func (r Row) In(c *Car) *[]r2.Vec {
 	}
 }
 
+// Spread returns how far apart the left and the right bars are held in the row, center to
+// center [m].
+func (r Row) Spread(c *Car) *float64 {
+	return [...]*float64{&c.Chassis.SpreadUpper, &c.Chassis.SpreadLower, &c.Housing.SpreadUpper, &c.Housing.SpreadLower}[r]
+}
+
 // Of returns the row's choice in h.
 func (r Row) Of(h *Holes) *int {
 	return [...]*int{&h.ChassisUpper, &h.ChassisLower, &h.HousingUpper, &h.HousingLower}[r]

@@ -5,14 +5,16 @@ import (
 
 	"bowline/app/scene"
 	"bowline/app/scene/side"
+	"bowline/app/study"
 	"bowline/model/car"
 	"bowline/model/launch"
+	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // Describe implements scene.Viewpoint.
-func (v *Viewpoint) Describe(id scene.ID, _ scene.Pointer) []string {
+func (v *Viewpoint) Describe(id scene.ID, p scene.Pointer) []string {
 	switch id.Kind {
 	case scene.BarForce:
 		return []string{"Force of the " + launch.RodID(id.Index).String() + " on the chassis, to scale"}
@@ -28,7 +30,18 @@ func (v *Viewpoint) Describe(id scene.ID, _ scene.Pointer) []string {
 	if name := map[scene.Side]string{scene.Left: "left", scene.Right: "right"}[id.Side]; name != "" && len(lines) > 0 {
 		lines[0] += ", " + name
 	}
+	if v.spreads(id) && len(lines) > 0 {
+		lines = append(lines, "left and right bars "+s.Units().FormatExact(units.Length, *id.Row.Spread(s.Result().Car))+" apart here")
+		if !p.Held {
+			lines = append(lines, "drag moves both apart or together")
+		}
+	}
 	return lines
+}
+
+// spreads reports whether a drag of an item moves left and right bars apart or together.
+func (v *Viewpoint) spreads(id scene.ID) bool {
+	return v.from != Around && (id.Kind == scene.Pivot || id.Kind == scene.Hole)
 }
 
 // Hands implements scene.Viewpoint.
@@ -36,8 +49,11 @@ func (v *Viewpoint) Hands() scene.Hands { return v }
 
 // Cursor implements scene.Hands.
 func (v *Viewpoint) Cursor(id scene.ID) scene.Cursor {
-	if id.Kind == scene.Hole {
+	switch {
+	case id.Kind == scene.Hole:
 		return scene.Hand
+	case v.spreads(id):
+		return map[From]scene.Cursor{Above: scene.Upright, Behind: scene.Across}[v.from]
 	}
 	return scene.Arrow
 }
@@ -45,9 +61,13 @@ func (v *Viewpoint) Cursor(id scene.ID) scene.Cursor {
 // Point implements scene.Hands.
 func (v *Viewpoint) Point(scene.ID) {}
 
-// Hold implements scene.Hands: it turns the view around the car; with Shift, and in the other
-// views, the picture moves as a whole.
-func (v *Viewpoint) Hold(_ *scene.Picture, at r2.Vec, shift bool) scene.Hold {
+// Hold implements scene.Hands: it turns the view around the car, and from above and behind
+// moves left and right bars apart or together by their holes. Elsewhere, and with Shift, the
+// picture moves as a whole.
+func (v *Viewpoint) Hold(p *scene.Picture, at r2.Vec, shift bool) scene.Hold {
+	if id := p.Pick(at); v.spreads(id) && !shift {
+		return v.holdSpread(p, id, at)
+	}
 	if v.from != Around || shift {
 		return nil
 	}
@@ -95,6 +115,34 @@ const (
 func (v *Viewpoint) turn(around, up float64) {
 	v.azimuth = math.Remainder(v.azimuth+around, 2*math.Pi)
 	v.height = math.Max(lowest, math.Min(highest, v.height+up))
+}
+
+// heldSpread is a hole on one side that moves with its like on the other.
+type heldSpread struct {
+	study.Drag
+	id     scene.ID
+	middle float64 // of the car, to the left in the ground's frame [m]
+	grip   r2.Vec  // from the pointer to the hole [px]
+}
+
+func (v *Viewpoint) holdSpread(p *scene.Picture, id scene.ID, at r2.Vec) *heldSpread {
+	h := &heldSpread{Drag: study.Drag{Study: v.study, Label: study.SpreadLabel(id.Row)}, id: id}
+	hole := (*id.Row.In(v.study.Document().Car()))[id.Index]
+	h.middle = (v.parts.Hole(id.Row, 1, hole).Y + v.parts.Hole(id.Row, -1, hole).Y) / 2
+	if center, ok := p.Find(id); ok {
+		h.grip = r2.Sub(center, at)
+	}
+	return h
+}
+
+// To implements scene.Hold: the hole stays on its side.
+func (h *heldSpread) To(v scene.View, at r2.Vec) (scene.ID, []car.Problem) {
+	h.Begin()
+	out := v.World(r2.Add(at, h.grip)).Y - h.middle
+	if h.id.Side == scene.Right {
+		out = -out
+	}
+	return h.id, h.Study.SetSpread(h.id.Row, 2*out)
 }
 
 // turning is a drag that turns the view.

@@ -79,16 +79,7 @@ func (b *Builder) Hole(row car.Row, y float64, h r2.Vec) r3.Vec {
 
 // Outboard returns how far the bars in a row of holes, on either side, are from the middle
 // of the car [m].
-func Outboard(row car.Row, c *car.Car) float64 {
-	bracket := &c.Housing
-	if row.OnChassis() {
-		bracket = &c.Chassis
-	}
-	if row.Pair() == car.Upper {
-		return bracket.SpreadUpper / 2
-	}
-	return bracket.SpreadLower / 2
-}
+func Outboard(row car.Row, c *car.Car) float64 { return *row.Spread(c) / 2 }
 
 // Driveshaft adds the shaft between its joints, where the car file gives them.
 func (b *Builder) Driveshaft() {
