@@ -16,10 +16,10 @@ import (
 // frameDelay is the time between two frames of a movie [s/100]: 25 a second.
 const frameDelay = 4
 
-// Of a movie: how much slower than the car it may play, and for how long its last frame stands
-// [s/100].
+// Slowest is the least speed of a movie over that of the car; lastHold is for how long its last
+// frame stands [s/100].
 const (
-	slowest  = 1. / 50
+	Slowest  = 1. / 50
 	lastHold = 150
 )
 
@@ -27,7 +27,7 @@ const (
 // fails when the context is done, for a speed out of range, and for a car without a launch.
 // told, unless nil, hears of each frame.
 func (s *Studio) WriteMovie(ctx context.Context, w io.Writer, size Size, speed float64, told func(done, all int)) error {
-	if !(speed >= slowest && speed <= 1) {
+	if !(speed >= Slowest && speed <= 1) {
 		return fmt.Errorf("a movie at %v times the car's speed is refused; give from 0.02 to 1", speed)
 	}
 	s.study.SetLaunching(true)
@@ -69,7 +69,7 @@ type inks struct {
 func newInks() *inks {
 	p := &palette.Light
 	k := &inks{known: map[color.RGBA]uint8{}}
-	grounds := []color.RGBA{p.Background, p.Raised, p.Tire, p.Shell, p.Frame}
+	grounds := []color.RGBA{p.Background, p.Raised, p.Tire, p.Shell, p.Frame, over(p.Target, p.Background), over(p.Target, p.Shell)}
 	ink := []color.RGBA{p.Ink, p.Muted, p.Push, p.Pull, p.Bad, p.Rim, p.Housing, p.Center, p.Whole, p.Chassis, p.Ground, p.FrameEdge, p.Grid, p.Shaft, p.Spring}
 	seen := map[color.RGBA]bool{}
 	add := func(c color.RGBA) {
@@ -88,14 +88,22 @@ func newInks() *inks {
 			}
 		}
 	}
-	for len(k.list) <= int(same) {
-		k.list = append(k.list, color.RGBA{})
+	for len(k.list) < int(same) {
+		k.list = append(k.list, p.Background)
 	}
+	// The encoder takes the first clear color for the one that leaves pixels as they were.
+	k.list = append(k.list, color.RGBA{})
 	return k
 }
 
 // same is the place of the color that leaves a pixel as it was in the frame before.
 const same = uint8(255)
+
+// over is a translucent color on another one.
+func over(c, ground color.RGBA) color.RGBA {
+	mix := func(x, y uint8) uint8 { return x + uint8(uint32(y)*uint32(255-c.A)/255) }
+	return color.RGBA{mix(c.R, ground.R), mix(c.G, ground.G), mix(c.B, ground.B), 255}
+}
 
 // between is the color at a part of the way from one to another.
 func between(a, b color.RGBA, part float64) color.RGBA {

@@ -92,7 +92,7 @@ func (s *Studio) Close() { s.study.Close() }
 // Stand puts the car at a rear travel [m]; it refuses one beyond the stops.
 func (s *Studio) Stand(travel float64) error {
 	k := s.study.Document().Car().Springs
-	if u := s.study.Units(); travel < -k.RearDroop || travel > k.RearBump {
+	if u := s.study.Units(); !(travel >= -k.RearDroop && travel <= k.RearBump) {
 		return fmt.Errorf("the rear does not travel that far: %s; it goes from %s to %s", u.Travel(travel), u.Travel(-k.RearDroop), u.Travel(k.RearBump))
 	}
 	s.study.SetLaunching(false)
@@ -104,7 +104,7 @@ func (s *Studio) Stand(travel float64) error {
 // not have.
 func (s *Studio) Launch(at float64) error {
 	s.study.SetLaunching(true)
-	if end := s.study.LaunchEnd(); end == 0 || at < 0 || at > end {
+	if end := s.study.LaunchEnd(); end == 0 || !(at >= 0 && at <= end) {
 		return fmt.Errorf("the launch has no instant at %.3f s; it goes from 0 to %.3f s", at, end)
 	}
 	s.study.SetTime(at)

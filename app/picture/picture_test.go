@@ -6,9 +6,12 @@ import (
 	"encoding/xml"
 	"errors"
 	"image"
+	"image/color"
+	"image/draw"
 	"image/gif"
 	"image/png"
 	"io"
+	"math"
 	"strings"
 	"testing"
 
@@ -136,6 +139,14 @@ func TestMovie(t *testing.T) {
 	if b := movie.Image[0].Bounds(); b.Dx() != size.Width || b.Dy() <= size.Height {
 		t.Errorf("its frames are %v", b)
 	}
+	// What a frame leaves out shows the frame before: the corner stays as it was.
+	shown := image.NewRGBA(movie.Image[0].Bounds())
+	for i, frame := range movie.Image {
+		draw.Draw(shown, frame.Bounds(), frame, frame.Bounds().Min, draw.Over)
+		if got, want := shown.At(1, 1), color.RGBAModel.Convert(movie.Image[0].At(1, 1)); got != want {
+			t.Fatalf("frame %d: its corner is %v, %v at first", i, got, want)
+		}
+	}
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	if err := s.WriteMovie(ctx, io.Discard, size, 1, nil); !errors.Is(err, context.Canceled) {
@@ -149,7 +160,7 @@ func TestMovie(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	s := studio(t, "side")
 	for what, err := range map[string]error{
-		"beyond the stops": s.Stand(1), "before the start": s.Launch(-0.1), "after the end": s.Launch(9),
+		"beyond the stops": s.Stand(1), "no number of a travel": s.Stand(math.NaN()), "no number of a time": s.Launch(math.NaN()), "before the start": s.Launch(-0.1), "after the end": s.Launch(9),
 		"too small": picture.Size{Width: 10, Height: 400}.Check(), "too large": picture.Size{Width: 500, Height: 90000}.Check(),
 	} {
 		if err == nil {

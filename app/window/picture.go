@@ -3,7 +3,6 @@ package window
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -56,8 +55,8 @@ var (
 // firstMovieSpeed is which of the speeds is offered first.
 const firstMovieSpeed = 3
 
-// saveMovie asks for size, speed and file and has the launch drawn as a moving picture, from
-// where the stage is looked at.
+// saveMovie asks for size, speed and file and has the launch drawn as a moving picture, in the
+// view that is chosen, with the whole car in sight.
 func (w *Window) saveMovie() {
 	if !w.settled() {
 		return
@@ -104,9 +103,10 @@ func (w *Window) makeMovie(path string, size picture.Size, speed float64) {
 			studio.Close()
 		}
 		w.post(func() {
-			box.Hide()
+			stopped := ctx.Err() != nil
+			box.Hide() // which ends ctx
 			switch {
-			case errors.Is(err, context.Canceled):
+			case stopped:
 				w.say("The movie was stopped.")
 				return
 			case err == nil:

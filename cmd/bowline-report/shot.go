@@ -9,6 +9,7 @@ import (
 	"io"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,7 +35,7 @@ func (s *shot) flags(flags *flag.FlagSet) {
 	flags.Float64Var(&s.at, "at", 0, "with -picture, the instant of the launch, `T` seconds after the brake's first give")
 	flags.Float64Var(&s.travel, "travel", 0, "with -picture, the rear travel `Q` in the car file's unit, bump positive")
 	flags.StringVar(&s.view, "view", picture.Views[0], "with -picture and -movie, from where: "+strings.Join(picture.Views, ", ")+"; the `VIEW`")
-	flags.StringVar(&s.size, "size", "", "with -picture and -movie, the size in pixels, `WxH`; 1200x620 for a picture, 820x420 for a movie if left out")
+	flags.StringVar(&s.size, "size", "", "with -picture and -movie, the size without caption and caution, `WxH`; a PNG has twice as many pixels each way, a movie as many; 1200x620 for a picture, 820x420 for a movie if left out")
 	flags.StringVar(&s.movie, "movie", "", "draw the launch as a moving GIF to `FILE` too")
 	flags.Float64Var(&s.speed, "speed", usualSpeed, "with -movie, how fast, `S` times the car's speed, from 0.02 to 1")
 }
@@ -66,6 +67,12 @@ func (s *shot) check(flags *flag.FlagSet) error {
 	}
 	if s.timed && s.traveled {
 		wrong = append(wrong, errors.New("-at and -travel exclude each other: a picture is of the launch or of a travel"))
+	}
+	if !slices.Contains(picture.Views, s.view) {
+		wrong = append(wrong, fmt.Errorf("there is no -view %q; give one of %s", s.view, strings.Join(picture.Views, ", ")))
+	}
+	if !(s.speed >= picture.Slowest && s.speed <= 1) {
+		wrong = append(wrong, fmt.Errorf("-speed is %v; give from %v to 1 times the car's speed", s.speed, picture.Slowest))
 	}
 	if end := strings.ToLower(filepath.Ext(s.picture)); s.picture != "" && end != ".png" && end != ".svg" {
 		wrong = append(wrong, fmt.Errorf("-picture writes .png or .svg; %q ends otherwise", s.picture))

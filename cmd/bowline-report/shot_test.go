@@ -60,10 +60,10 @@ func TestRefusedPictures(t *testing.T) {
 		{[]string{"-movie", png}, 2, "writes .gif"},
 		{[]string{"-picture", png, "-size", "large"}, 2, "as in 1200x620"},
 		{[]string{"-picture", png, "-size", "10x10"}, 2, "10 × 10"},
-		{[]string{"-picture", png, "-view", "below"}, 1, "side, top, rear, 3d"},
+		{[]string{"-picture", png, "-view", "below"}, 2, "side, top, rear, 3d"},
 		{[]string{"-picture", png, "-at", "99"}, 1, "no instant at 99.000 s"},
 		{[]string{"-picture", png, "-travel", "99"}, 1, "does not travel that far"},
-		{[]string{"-movie", filepath.Join(folder, "a.gif"), "-speed", "7"}, 1, "0.02 to 1"},
+		{[]string{"-movie", filepath.Join(folder, "a.gif"), "-speed", "7"}, 2, "0.02 to 1"},
 	} {
 		got := command(append(c.args, "-demo")...)
 		if got.status != c.status || !strings.Contains(got.stderr, c.want) {
