@@ -209,7 +209,7 @@ func TestPlatesAreDrawnAndRead(t *testing.T) {
 		if _, n := such(img, half, func(c color.RGBA) bool { return c == colors.Ink }); n < 20 {
 			t.Errorf("%s: %d pixels of the name", theme, n)
 		}
-		for _, c := range []scene.Color{scene.Ink, scene.Push, scene.Pull, scene.Slack, scene.Center, scene.Whole} {
+		for _, c := range []scene.Color{scene.Ink, scene.Push, scene.Pull, scene.Slack, scene.Bad, scene.Center, scene.Whole} {
 			if got := contrast.Ratio(c.In(colors), colors.Raised); got < 4.5 {
 				t.Errorf("%s: color %d has a contrast of %.2f on a plate", theme, c, got)
 			}

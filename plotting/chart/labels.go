@@ -189,7 +189,7 @@ func (l *labeler) ofPoint(v *view, m *Point) {
 	}
 	most := float64(overText)
 	if m.Alone && !m.Over {
-		most = crowded
+		most = 2 * crowded
 	}
 	l.put(&w, most)
 }

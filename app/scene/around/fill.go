@@ -198,10 +198,7 @@ func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad
 			use, way := r.Hold(bar.Pair(), load.Tension)
 			name += [...]string{column.Push: " pushes", column.Pull: " pulls"}[way]
 			figure = u.Format(units.Force, use.Force) + " — " + units.Share(use.Share)
-			color = scene.Push
-			if load.Tension > 0 {
-				color = scene.Pull
-			}
+			color = parts.NumberColor(load.Tension, use.Share)
 		}
 		l.Add(scene.Item{ID: parts.BarID(bar), Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: name, Figure: figure, Stroke: color, Beside: v.beside(bar), Rank: scene.Foremost})
 	}

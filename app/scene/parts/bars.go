@@ -37,6 +37,16 @@ func (l *BarLoad) color() (c scene.Color, arrows int) {
 	return scene.Push, 1
 }
 
+// NumberColor returns the color of words about a tension, pull positive [N], that is a share
+// of what the bar may carry: that of push or pull, and of what is beyond a limit.
+func NumberColor(tension, share float64) scene.Color {
+	if share > 1 {
+		return scene.Bad
+	}
+	color, _ := (&BarLoad{Tension: tension}).color()
+	return color
+}
+
 // BarID names a bar of the car shown.
 func BarID(bar launch.RodID) scene.ID {
 	return scene.ID{Kind: [...]scene.Kind{car.Upper: scene.UpperBar, car.Lower: scene.LowerBar}[bar.Pair()], Side: sideOf(int(bar.Side()))}

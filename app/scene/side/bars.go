@@ -62,7 +62,7 @@ func barID(pair car.Pair, ghost int) scene.ID {
 var far = r2.Vec{X: -7, Y: -7}
 
 // barWords names the bars of a pair with what they do, and writes their forces with
-// the greater of their shares, in the color of that bar.
+// the greater of their shares, in the color of that bar or of what is beyond its limit.
 func (b *builder) barWords(pair car.Pair) (name, figure string, color scene.Color) {
 	name = words.Capital(pair.Bars())
 	right := launch.RodID(2*pair) + 1
@@ -74,10 +74,12 @@ func (b *builder) barWords(pair car.Pair) (name, figure string, color scene.Colo
 	use, way := b.result.Hold(pair, tension)
 	if b.options.Launch == nil {
 		figure = u.Format(units.Force, use.Force) + " — " + units.Share(use.Share)
+		color = parts.NumberColor(tension, use.Share)
 		if most := b.options.most(barID(pair, 0)); most.Share > 1 && most.Share > use.Share {
 			figure += "; " + words.Most(most, u)
+			color = scene.Bad
 		}
-		return name + " " + way.String(), figure, loadColor(tension)
+		return name + " " + way.String(), figure, color
 	}
 	left, _ := b.tension(right.Opposite())
 	leftUse, leftWay := b.result.Hold(pair, left)
@@ -87,22 +89,11 @@ func (b *builder) barWords(pair car.Pair) (name, figure string, color scene.Colo
 	} else {
 		leftForce, rightForce = leftWay.String()+" "+leftForce, way.String()+" "+rightForce
 	}
-	color = loadColor(tension)
+	color = parts.NumberColor(tension, use.Share)
 	if leftUse.Share > use.Share {
-		color = loadColor(left)
+		color = parts.NumberColor(left, leftUse.Share)
 	}
 	return name, "left " + leftForce + " · right " + rightForce + " — " + units.Share(math.Max(use.Share, leftUse.Share)), color
-}
-
-// loadColor returns the color of a tension [N].
-func loadColor(tension float64) scene.Color {
-	switch {
-	case tension > 0:
-		return scene.Pull
-	case tension < 0:
-		return scene.Push
-	}
-	return scene.Slack
 }
 
 // most returns the most that is asked of a bar by its ID; of both bars of a pair where

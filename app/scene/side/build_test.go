@@ -180,6 +180,9 @@ func TestBarsTellPushFromPull(t *testing.T) {
 			if struck(p, kind, side) {
 				t.Errorf("kind %v: a bar within its limit is marked", kind)
 			}
+			if got := labelColor(p, kind); got != want.color {
+				t.Errorf("kind %v: its numbers are in %v", kind, got)
+			}
 		}
 	}
 	q := edited(t, r, func(c *car.Car) { c.Check.Factor = 10 })
@@ -187,12 +190,15 @@ func TestBarsTellPushFromPull(t *testing.T) {
 	if part, _ := filled(t, over, scene.LowerBar, scene.Right); part != 1 || !struck(over, scene.LowerBar, scene.Right) {
 		t.Errorf("a bar beyond its limit is filled by %v, not marked", part)
 	}
+	if got := labelColor(over, scene.LowerBar); got != scene.Bad {
+		t.Errorf("the numbers of a bar beyond its limit are in %v", got)
+	}
 	// One that is within it here and beyond it elsewhere is marked too, and says where.
 	o := options()
 	o.Most = r.Envelope(nil)
 	o.Most[launch.LowerRight][column.Push] = analysis.Demand{Bar: launch.LowerRight, Way: column.Push, Source: analysis.FromLaunch, Force: 1, Share: 1.57, Time: 0.054}
 	p = picture(r, &r.Ride, o)
-	if !struck(p, scene.LowerBar, scene.Right) || !strings.Contains(strings.Join(labels(p, scene.LowerBar), ""), "157 %") {
+	if !struck(p, scene.LowerBar, scene.Right) || labelColor(p, scene.LowerBar) != scene.Bad || !strings.Contains(strings.Join(labels(p, scene.LowerBar), ""), "157 %") {
 		t.Errorf("a bar beyond its limit in the launch is not marked: %q", labels(p, scene.LowerBar))
 	}
 	if struck(p, scene.LowerBar, scene.Left) || struck(p, scene.UpperBar, scene.Right) {

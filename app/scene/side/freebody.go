@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/statics"
@@ -53,8 +54,8 @@ func (b *builder) freeBody(l *statics.Load) [forces]force {
 		push = r2.Scale(l.Spring/n, push)
 	}
 	return [...]force{
-		onUpper:     {"Both upper bars", upper, r2.Scale(2, l.Upper.OnHousing), loadColor(l.Upper.Tension)},
-		onLower:     {"Both lower bars", lower, r2.Scale(2, l.Lower.OnHousing), loadColor(l.Lower.Tension)},
+		onUpper:     {"Both upper bars", upper, r2.Scale(2, l.Upper.OnHousing), parts.NumberColor(l.Upper.Tension, 0)},
+		onLower:     {"Both lower bars", lower, r2.Scale(2, l.Lower.OnHousing), parts.NumberColor(l.Lower.Tension, 0)},
 		fromSpring:  {"Both springs", low, push, scene.Ink},
 		thrust:      {"Thrust", r2.Vec{}, r2.Vec{X: l.Thrust}, scene.Ink},
 		tireLoad:    {"Tire load", r2.Vec{}, r2.Vec{Y: l.RearLoad}, scene.Ink},

@@ -106,6 +106,16 @@ func labels(p *scene.Picture, kind scene.Kind) []string {
 	return words
 }
 
+// labelColor returns the color of the numbers at items of a kind.
+func labelColor(p *scene.Picture, kind scene.Kind) scene.Color {
+	for _, d := range p.Drawn {
+		if d.ID.Kind == kind && d.Shape == scene.Label {
+			return d.Stroke
+		}
+	}
+	return scene.None
+}
+
 // at returns a place of the side view given in inches.
 func at(x, z float64) r3.Vec { return r3.Vec{X: x * inch, Z: z * inch} }
 
