@@ -107,7 +107,7 @@ func TestLabelsMoveWithTheView(t *testing.T) {
 	}
 }
 
-// They leave the places where dots appear.
+// Labels leave the places where dots appear.
 func TestLabelsGoOutOfTheWayOfDots(t *testing.T) {
 	var p scene.Picture
 	words := plate(scene.CG, pixels(0, 40), r2.Vec{Y: -1}, scene.Ordinary)
@@ -122,7 +122,7 @@ func TestLabelsGoOutOfTheWayOfDots(t *testing.T) {
 	}
 }
 
-// Its box keeps its width while digits come and go.
+// A label keeps its width while digits come and go.
 func TestALabelKeepsItsWidth(t *testing.T) {
 	var p scene.Picture
 	item := plate(scene.UpperBar, pixels(0, 0), r2.Vec{Y: 1}, scene.Foremost)
@@ -152,7 +152,7 @@ func TestLabelsWithoutRoomAreLeftOut(t *testing.T) {
 	}
 }
 
-// Labels make room for what is written into a corner, and come back to nothing else.
+// Labels make room for what is written into a corner, and stay where they went then.
 func TestLabelsMakeRoomForACorner(t *testing.T) {
 	v := in(800, 600)
 	v.Plane = sidePlane
