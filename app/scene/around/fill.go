@@ -5,6 +5,7 @@ import (
 
 	"bowline/app/scene"
 	"bowline/app/scene/parts"
+	"bowline/app/scene/side"
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -54,6 +55,7 @@ func (v *Viewpoint) Fill(l *scene.List, p scene.Pointer) {
 	b.Flush()
 	b.Wheels()
 	b.Flush()
+	v.listGhosts(l, launching)
 	b.Housing()
 	b.CoilOvers()
 	b.Driveshaft()
@@ -67,6 +69,32 @@ func (v *Viewpoint) Fill(l *scene.List, p scene.Pointer) {
 	v.forces(l, &loads)
 	v.twist(l)
 	v.labels(l, &loads)
+}
+
+// listGhosts lists the bars of the setups that the one shown is held against, and in a
+// launch their tires.
+func (v *Viewpoint) listGhosts(l *scene.List, launching bool) {
+	for n, other := range v.study.Others() {
+		g := side.GhostOf(v.study, other)
+		stance := parts.Standing(g.Result, g.Station)
+		if g.Stance != nil {
+			stance = *g.Stance
+		} else if launching {
+			continue // its launch is not there yet
+		}
+		b := &v.ghost
+		b.Start(l, g.Result.Car, stance, v.Plane())
+		if launching {
+			b.GhostTires(n + 1)
+		}
+		setup := g.Result.Options.Setup
+		b.GhostBars(setup, n+1)
+		b.Flush()
+		id := parts.BarID(launch.UpperRight)
+		id.Ghost = n + 1
+		housing, chassis := b.Joints(launch.UpperRight, setup)
+		l.Add(scene.Item{ID: id, Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: g.Name, Stroke: scene.Muted, Beside: r2.Vec{X: 1, Y: -1}, Rank: scene.Ordinary})
+	}
 }
 
 // loads returns what the bars carry, by launch.RodID.

@@ -26,6 +26,9 @@ func (v *Viewpoint) Describe(id scene.ID, p scene.Pointer) []string {
 	if i, ok := s.Instant(); ok {
 		o.Launch = &side.Instant{Tension: s.Launch().Tensions(i)}
 	}
+	for _, other := range s.Others() {
+		o.Ghosts = append(o.Ghosts, side.GhostOf(s, other))
+	}
 	lines := side.Describe(id, s.Result(), s.Station(), o)
 	if name := map[scene.Side]string{scene.Left: "left", scene.Right: "right"}[id.Side]; name != "" && len(lines) > 0 {
 		lines[0] += ", " + name
@@ -41,7 +44,7 @@ func (v *Viewpoint) Describe(id scene.ID, p scene.Pointer) []string {
 
 // spreads reports whether a drag of an item moves left and right bars apart or together.
 func (v *Viewpoint) spreads(id scene.ID) bool {
-	return v.from != Around && (id.Kind == scene.Pivot || id.Kind == scene.Hole)
+	return v.from != Around && id.Ghost == 0 && (id.Kind == scene.Pivot || id.Kind == scene.Hole)
 }
 
 // Hands implements scene.Viewpoint.

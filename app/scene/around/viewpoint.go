@@ -34,6 +34,7 @@ type Viewpoint struct {
 	azimuth float64 // of the eye, from ahead to the left [rad]
 	height  float64 // of the eye over the horizon [rad]
 	parts   parts.Builder
+	ghost   parts.Builder // of a setup that the one shown is held against
 	stance  parts.Stance
 	fits    []scene.Fit
 	sights  [1]r3.Vec

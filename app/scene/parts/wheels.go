@@ -5,6 +5,7 @@ import (
 
 	"bowline/app/scene"
 	"bowline/model/launch"
+	"bowline/model/units"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -23,15 +24,29 @@ const (
 // the launch has it, flat where they stand on the ground.
 func (b *Builder) Wheels() {
 	c := b.car
-	unloaded := func(radius, load, rate float64) float64 { return radius + load/rate }
-	rear := unloaded(c.Tires.RearRadius, c.Body.RearMass*9.80665/2, c.Launch.Tires.RearRate)
-	front := unloaded(c.Tires.FrontRadius, (c.Body.Mass-c.Body.RearMass)*9.80665/2, c.Launch.Tires.FrontRate)
+	rear, front := b.unloaded()
 	for side, y := range sides {
 		axis := b.turned(b.stance.Axle, y)
 		b.wheel(scene.ID{Kind: scene.RearTire, Side: sideOf(side)}, b.stance.Rear[side], axis, rear, rearWidth*c.Tires.RearRadius, rearRim, b.stance.Spin, b.stance.WindUp[side])
 		axis = b.turned(b.stance.Chassis, y)
 		b.wheel(scene.ID{Kind: scene.FrontTire, Side: sideOf(side)}, b.stance.Front[side], axis, front, frontWidth*c.Tires.FrontRadius, frontRim, b.stance.Roll, 0)
 	}
+}
+
+// unloaded returns the radii of the tires where nothing presses on them [m].
+func (b *Builder) unloaded() (rear, front float64) {
+	c := b.car
+	radius := func(loaded, load, rate float64) float64 { return loaded + load/rate }
+	return radius(c.Tires.RearRadius, c.Body.RearMass*units.Gravity/2, c.Launch.Tires.RearRate),
+		radius(c.Tires.FrontRadius, (c.Body.Mass-c.Body.RearMass)*units.Gravity/2, c.Launch.Tires.FrontRate)
+}
+
+// tread puts the corners of a tire's outer and inner edge into corner.
+func (b *Builder) tread(center, axis r3.Vec, radius, width float64) {
+	b.corner = b.corner[:0]
+	b.ring(r3.Add(center, r3.Scale(width/2, axis)), axis, radius)
+	b.ring(r3.Sub(center, r3.Scale(width/2, axis)), axis, radius)
+	b.flatten()
 }
 
 // turned is a body's y axis, outward on a side.
@@ -42,10 +57,7 @@ func (b *Builder) turned(p launch.Placement, y float64) r3.Vec {
 // wheel adds a tire with its rim. axis points outward.
 func (b *Builder) wheel(id scene.ID, center, axis r3.Vec, radius, width, rim, spin, windUp float64) {
 	outer, inner := r3.Add(center, r3.Scale(width/2, axis)), r3.Sub(center, r3.Scale(width/2, axis))
-	b.corner = b.corner[:0]
-	b.ring(outer, axis, radius)
-	b.ring(inner, axis, radius)
-	b.flatten()
+	b.tread(center, axis, radius, width)
 	b.add(center, scene.Item{ID: id, Shape: scene.Area, Points: b.outline(), Fill: scene.Tire, Stroke: scene.Rim, Width: line, Pick: 1})
 	face := outer
 	if r3.Dot(axis, b.eye) < 0 {

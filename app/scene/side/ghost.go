@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"bowline/app/scene"
+	"bowline/app/scene/parts"
+	"bowline/app/study"
 	"bowline/app/words"
 	"bowline/model/analysis"
 	"bowline/model/car"
@@ -22,6 +24,18 @@ type Ghost struct {
 	Result  *analysis.Result
 	Station *analysis.Station
 	Tension *[2][2]float64 // in a launch, as in Instant; nil where it is not known
+	Stance  *parts.Stance  // in its launch; nil as at the station
+}
+
+// GhostOf returns a setup that a study's is held against, where it is now.
+func GhostOf(s *study.Study, c *study.Comparison) Ghost {
+	g := Ghost{Name: c.Name, Result: c.Result, Station: &c.Station}
+	if i, ok := s.Instant(); ok && c.Launch != nil && len(c.Launch.Frames) > 0 {
+		i = min(i, len(c.Launch.Frames)-1)
+		tension, stance := c.Launch.Tensions(i), parts.Launched(c.Launch, i)
+		g.Tension, g.Stance = &tension, &stance
+	}
+	return g
 }
 
 // ghosts draws bars, holes and instant centers of the setups held against this
@@ -35,6 +49,13 @@ func (b *builder) ghosts() {
 // ghost draws one of them, counted from 1.
 func (b *builder) ghost(g *Ghost, number int) {
 	of := b.beside(g.Result, g.Station)
+	if g.Stance != nil {
+		of.parts.Start(b.list, g.Result.Car, *g.Stance, Plane)
+		of.parts.Part(far)
+		of.parts.GhostTires(number)
+		of.parts.GhostBars(g.Result.Options.Setup, number)
+		of.parts.Flush()
+	}
 	ic, near := g.Station.InstantCenter, g.Station.HasInstantCenter
 	near = near && math.Abs(ic.X) < farCenter && math.Abs(ic.Y) < farCenter
 	for _, pair := range car.Pairs {
@@ -42,7 +63,9 @@ func (b *builder) ghost(g *Ghost, number int) {
 			housing, chassis := of.seen(pair)
 			b.add(scene.Item{ID: scene.ID{Kind: scene.BarLine, Index: int(pair), Ghost: number}, Points: b.middle(nearer(ic, housing, chassis), ic), Stroke: scene.Muted, Width: thin, Dashed: true, Pick: closePick})
 		}
-		b.add(scene.Item{ID: barID(pair, number), Points: b.list.Points(of.ends(pair)), Stroke: scene.Muted, Width: line, Dashed: true, Pick: closePick})
+		if g.Stance == nil {
+			b.add(scene.Item{ID: barID(pair, number), Points: b.list.Points(of.ends(pair)), Stroke: scene.Muted, Width: line, Dashed: true, Pick: closePick})
+		}
 	}
 	for _, row := range car.Rows {
 		id := scene.ID{Kind: scene.Pivot, Row: row, Index: *row.Of(&g.Result.Car.Setups[g.Result.Options.Setup].Holes), Ghost: number}

@@ -96,20 +96,10 @@ func (v *Viewpoint) options(p scene.Pointer) Options {
 	}
 	v.ghosts = v.ghosts[:0]
 	for _, other := range s.Others() {
-		v.ghosts = append(v.ghosts, v.ghost(other))
+		v.ghosts = append(v.ghosts, GhostOf(s, other))
 	}
 	o.Ghosts = v.ghosts
 	return o
-}
-
-// ghost returns a setup that the current one is held against.
-func (v *Viewpoint) ghost(c *study.Comparison) Ghost {
-	g := Ghost{Name: c.Name, Result: c.Result, Station: &c.Station}
-	if i, ok := v.study.Instant(); ok && c.Launch != nil && len(c.Launch.Frames) > 0 {
-		tension := c.Launch.Tensions(min(i, len(c.Launch.Frames)-1))
-		g.Tension = &tension
-	}
-	return g
 }
 
 // What a framing is fitted to.
