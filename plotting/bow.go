@@ -90,10 +90,12 @@ func (b bow) worst(c *chart.Chart, p car.Pair) {
 	if push == 0 {
 		return
 	}
+	caption := chart.ValueCaption(pairNames[p]+" worst", units.Force, push)
+	caption.Over = push > b.r.Limit(p, column.Push).Allowable
 	if at, ok := b.under(p, push); ok && push <= yield {
 		c.Points = append(c.Points, chart.Point{
 			Name: "worst push", Ink: pushInk, Shape: chart.Disc, At: plotter.XY{X: push, Y: at}, Drop: true,
-			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
+			Caption: caption,
 		})
 		return
 	}
@@ -101,7 +103,7 @@ func (b bow) worst(c *chart.Chart, p car.Pair) {
 		c.X.Sight = c.X.Sight.With(push)
 		c.Rules = append(c.Rules, chart.Rule{
 			Ink: pushInk, Width: pairWidths[p], Upright: true, At: push,
-			Caption: chart.ValueCaption(pairNames[p]+" worst", units.Force, push),
+			Caption: caption,
 		})
 	}
 	c.AddNote(func(shown chart.Frame) string {

@@ -91,3 +91,24 @@ func TestBeyondALimitLooksIt(t *testing.T) {
 		}
 	}
 }
+
+// Of several setups one beyond its limit is enough.
+func TestOneOfSeveralBeyondItsLimitLooksIt(t *testing.T) {
+	r := analyze(t, saltgrass())
+	beyond := copied(r)
+	beyond.Worst[1][column.Push].Force = 1.1 * r.Bars[1].Push.Allowable
+	for _, c := range []struct {
+		first, second plotting.Setup
+		want          bool
+	}{
+		{plotting.Setup{Name: "a", Result: r}, plotting.Setup{Name: "b", Result: r}, false},
+		{plotting.Setup{Name: "a", Result: r}, plotting.Setup{Name: "b", Result: beyond}, true},
+		{plotting.Setup{Name: "a", Result: beyond}, plotting.Setup{Name: "b", Result: r}, true},
+	} {
+		for _, p := range plotting.Bow(c.first, c.second).Points {
+			if label := p.Label(units.US); strings.HasPrefix(label, "lower worst") && p.Over != c.want {
+				t.Errorf("%q of %s and %s: %v", label, c.first.Name, c.second.Name, p.Over)
+			}
+		}
+	}
+}

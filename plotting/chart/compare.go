@@ -135,6 +135,7 @@ func (g *common) caption(alike bool, names []string) Caption {
 	if !alike {
 		c, between = Versus(g.captions...), " vs "
 	}
+	c.Over = slices.ContainsFunc(g.captions, func(o Caption) bool { return o.Over })
 	if len(g.of) == len(names) || len(g.of) == 1 && g.of[0] == 0 {
 		return c
 	}

@@ -105,7 +105,8 @@ func (l *labeler) write(v *view) {
 		if one.over {
 			ink = look.Background
 			v.SetColor(look.Bad)
-			v.Fill(one.box.Path())
+			aside := vg.Point{X: l.air}
+			v.Fill(vg.Rectangle{Min: one.box.Min.Sub(aside), Max: one.box.Max.Add(aside)}.Path())
 		}
 		l.letters.draw(v, ink, one.at, 0, one.text)
 	}
@@ -198,7 +199,7 @@ func (l *labeler) ofPoint(v *view, m *Point) {
 // it lies.
 func (l *labeler) ofRule(v *view, i int) {
 	r := &l.p.Rules[i]
-	w := wish{text: r.Label(l.p.style.Units), ink: l.p.ink(r.Ink), own: l.rules[i]}
+	w := wish{text: r.Label(l.p.style.Units), ink: l.p.ink(r.Ink), over: r.Over, own: l.rules[i]}
 	switch shown := l.p.axisOf(r); {
 	case shown.Contains(r.At) && r.Upright:
 		w.places = append(l.besideUpright(v.x(r.At), w.text), l.atFoot(v.x(r.At), w.text)...)
