@@ -65,9 +65,35 @@ func New(key chart.Key, host Host) *View {
 	v.plot = newArea(v)
 	export := widget.NewButton("Export…", func() { host.Export(key) })
 	export.Importance = widget.LowImportance
-	v.object = container.NewBorder(nil, container.NewBorder(nil, nil, nil, export, v.values), nil, nil, v.plot)
+	v.object = container.New(room{}, v.plot, container.NewBorder(nil, nil, nil, export, v.values))
 	v.ExtendBaseWidget(v)
 	return v
+}
+
+// room is the layout of a chart over its values, which it does without where there is too
+// little height for both.
+type room struct{}
+
+// MinSize implements fyne.Layout.
+func (room) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	plot, below := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(max(plot.Width, below.Width), plot.Height)
+}
+
+// Layout implements fyne.Layout.
+func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	plot, below := objects[0], objects[1]
+	below.Resize(fyne.NewSize(size.Width, below.Size().Height)) // The height of words depends on their width.
+	foot := below.MinSize().Height
+	if size.Height-foot < plot.MinSize().Height {
+		foot = 0
+		below.Hide()
+	} else {
+		below.Show()
+		below.Move(fyne.NewPos(0, size.Height-foot))
+		below.Resize(fyne.NewSize(size.Width, foot))
+	}
+	plot.Resize(fyne.NewSize(size.Width, size.Height-foot))
 }
 
 // CreateRenderer implements fyne.Widget.

@@ -57,31 +57,23 @@ func (r *Radio) SetSelected(option string) {
 // CreateRenderer implements fyne.Widget.
 func (r *Radio) CreateRenderer() fyne.WidgetRenderer { return r.sheet.Renderer() }
 
-// words returns how wide the words of each option are, and together.
-func (r *Radio) words() (list []float32, sum float32) {
+// widths returns how wide each option is.
+func (r *Radio) widths() []float32 {
 	f := sheet.Face(fyne.TextStyle{}, theme.TextSize())
-	for _, option := range r.Options {
-		w := float32(f.Width(option))
-		list, sum = append(list, w), sum+w
+	list := make([]float32, len(r.Options))
+	for i, option := range r.Options {
+		list[i] = float32(f.Width(option)) + 2*radioPad
 	}
-	return list, sum
-}
-
-// widths returns how wide each option is, and the room beside its words: less of it
-// where the whole is narrower than it would be.
-func (r *Radio) widths() (list []float32, pad float32) {
-	list, sum := r.words()
-	pad = max(1, min(radioPad, (r.Size().Width-sum-2*radioEdge)/float32(2*len(list))))
-	for i := range list {
-		list[i] += 2 * pad
-	}
-	return list, pad
+	return list
 }
 
 // MinSize implements fyne.CanvasObject.
 func (r *Radio) MinSize() fyne.Size {
-	list, sum := r.words()
-	return fyne.NewSize(sum+2*radioEdge+float32(2*len(list))*radioPad, widget.NewLabel("").MinSize().Height)
+	width := float32(2 * radioEdge)
+	for _, w := range r.widths() {
+		width += w
+	}
+	return fyne.NewSize(width, widget.NewLabel("").MinSize().Height)
 }
 
 // paint draws the options.
@@ -90,14 +82,13 @@ func (r *Radio) paint(on *sheet.Pen) {
 	f := sheet.Face(fyne.TextStyle{}, theme.TextSize())
 	on.Box(0, 0, size.Width, size.Height, theme.Color(theme.ColorNameButton))
 	x := float32(radioEdge)
-	widths, pad := r.widths()
-	for i, w := range widths {
+	for i, w := range r.widths() {
 		color := theme.Color(theme.ColorNameForeground)
 		if r.Options[i] == r.Selected {
 			on.Box(x, radioEdge, w, size.Height-2*radioEdge, theme.Color(theme.ColorNamePrimary))
 			color = theme.Color(theme.ColorNameForegroundOnPrimary)
 		}
-		on.Words(x+pad, size.Height/2+0.36*theme.TextSize(), r.Options[i], f, color)
+		on.Words(x+radioPad, size.Height/2+0.36*theme.TextSize(), r.Options[i], f, color)
 		x += w
 	}
 	if r.focused {
@@ -108,8 +99,7 @@ func (r *Radio) paint(on *sheet.Pen) {
 // Tapped implements fyne.Tappable.
 func (r *Radio) Tapped(e *fyne.PointEvent) {
 	x := float32(radioEdge)
-	widths, _ := r.widths()
-	for i, w := range widths {
+	for i, w := range r.widths() {
 		if e.Position.X >= x && e.Position.X < x+w {
 			r.SetSelected(r.Options[i])
 			return

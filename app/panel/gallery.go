@@ -26,6 +26,7 @@ type Showcase struct {
 	widget.BaseWidget
 	exhibits []Exhibit
 	names    *form.Radio
+	list     *form.Select // in place of the names where they have no room
 	shown    int
 	object   *fyne.Container
 }
@@ -43,9 +44,12 @@ func Gallery(exhibits ...Exhibit) *Showcase {
 		}
 		c.mark(i)
 	}
-	c.names = form.NewRadio(names, func() string { return names[c.shown] }, func(name string) { c.Choose(slices.Index(names, name)) })
-	c.names.Hidden = len(names) < 2
-	c.object = container.New(hall{c}, append(objects, c.names)...)
+	shown := func() string { return names[c.shown] }
+	c.names = form.NewRadio(names, shown, func(name string) { c.Choose(slices.Index(names, name)) })
+	c.list = form.NewSelect(func() []string { return names }, shown, form.Always(c.Choose))
+	c.list.Update()
+	c.names.Hidden, c.list.Hidden = len(names) < 2, true
+	c.object = container.New(hall{c}, append(objects, c.names, c.list)...)
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -71,6 +75,7 @@ func (c *Showcase) Choose(index int) {
 	c.mark(was)
 	c.mark(index)
 	c.names.Update()
+	c.list.Update()
 	c.object.Refresh()
 }
 
@@ -78,14 +83,14 @@ func (c *Showcase) Choose(index int) {
 func (c *Showcase) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.object) }
 
 // hall is the layout of a Showcase: names and tools in one row where they fit, the exhibit
-// below them.
+// below them. Names that have no room stand in a list.
 type hall struct{ *Showcase }
 
-// MinSize implements fyne.Layout. Names close up where there is little room.
+// MinSize implements fyne.Layout.
 func (h hall) MinSize([]fyne.CanvasObject) fyne.Size {
 	var least fyne.Size
 	row := float32(0)
-	if h.names.Visible() {
+	if len(h.exhibits) > 1 {
 		row = h.names.MinSize().Height
 	}
 	for _, e := range h.exhibits {
@@ -100,10 +105,16 @@ func (h hall) MinSize([]fyne.CanvasObject) fyne.Size {
 // Layout implements fyne.Layout.
 func (h hall) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	shown, y, used := h.exhibits[h.shown], float32(0), float32(0)
-	if h.names.Visible() {
+	if len(h.exhibits) > 1 {
 		least := h.names.MinSize()
 		used, y = min(least.Width, size.Width), least.Height
-		h.names.Resize(fyne.NewSize(used, least.Height))
+		for o, on := range map[fyne.CanvasObject]bool{h.names: least.Width <= size.Width, h.list: least.Width > size.Width} {
+			if o.Resize(fyne.NewSize(used, y)); on {
+				o.Show()
+			} else {
+				o.Hide()
+			}
+		}
 	}
 	if o := shown.Tools; o != nil {
 		least := o.MinSize()

@@ -98,7 +98,7 @@ func (v *Stage) Look(p scene.Viewpoint) {
 func (v *Stage) CreateRenderer() fyne.WidgetRenderer { return look.PictureRenderer(v.raster) }
 
 // MinSize implements fyne.CanvasObject.
-func (v *Stage) MinSize() fyne.Size { return fyne.NewSize(280, 240) }
+func (v *Stage) MinSize() fyne.Size { return fyne.NewSize(280, 180) }
 
 // Resize implements fyne.CanvasObject.
 func (v *Stage) Resize(size fyne.Size) {

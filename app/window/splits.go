@@ -28,13 +28,16 @@ const (
 	mostWords     = 460  // [px]
 	wordsShare    = 0.3  // of the width that the inputs leave
 	evidenceShare = 0.42 // of the height
+	mostEvidence  = 420  // [px]
 )
 
 func usualWords(whole float32) float32 { return min(max(wordsShare*whole, leastWords), mostWords) }
 
+func usualEvidence(whole float32) float32 { return min(evidenceShare*whole, mostEvidence) }
+
 // build puts the parts of the window together, as they were left.
 func (s *splits) build(inputs, stage, evidence, words fyne.CanvasObject, p fyne.Preferences) {
-	s.evidence = panes.New(panes.Below, evidence, steady(stage), func(whole float32) float32 { return evidenceShare * whole })
+	s.evidence = panes.New(panes.Below, evidence, steady(stage), usualEvidence)
 	s.words = panes.New(panes.Right, words, s.evidence, usualWords)
 	s.inputs = panes.New(panes.Left, steady(inputs), s.words, func(float32) float32 { return usualInputs })
 	for key, split := range s.kept() {
