@@ -53,8 +53,11 @@ type Picture struct {
 	Layout chart.Layout
 }
 
-// height of the chart without its words at least [px].
-const height = 120
+// Height of the chart without its words [px].
+const (
+	height = 120 // at least
+	roomy  = 150 // with its words below it
+)
 
 // baseDPI is the resolution of an unscaled screen that charts are made for.
 const baseDPI = 96
@@ -85,7 +88,7 @@ func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	plot, below := objects[0], objects[1]
 	below.Resize(fyne.NewSize(size.Width, below.Size().Height)) // The height of words depends on their width.
 	foot := below.MinSize().Height
-	if size.Height-foot < plot.MinSize().Height {
+	if size.Height-foot < roomy {
 		foot = 0
 		below.Hide()
 	} else {
