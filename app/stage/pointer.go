@@ -111,6 +111,7 @@ func (v *Stage) DoubleTapped(*fyne.PointEvent) {
 		v.refuse(v.hands.DoubleClick(v.clicks[0]))
 	}
 	v.clicks = [2]scene.ID{}
+	v.settle()
 }
 
 // Dragged implements fyne.Draggable.

@@ -202,7 +202,7 @@ In Top and Rear: drag a hole, and the left and right bars go apart or together.
 Esc while dragging: take the drag back.
 
 All views
-Side, Top, Rear and 3-D show the same car; drag in 3-D to turn it, with Shift to move it; arrows turn it too, except in the launch.
+Side, Top, Rear and 3-D show the same car; drag in 3-D to turn it, with Shift to move it, a double click beside the car turns it back; arrows turn it too, except in the launch.
 A bar is filled to its share of what it may carry; the tick is the most that is asked of it anywhere.
 Frame, cage, body, engine, rims and the widths of tires are drawn for orientation only: the car file does not give them.
 Drag a divider between the panes; a double click on it gives back its usual place. Ctrl+I: fold the inputs away.

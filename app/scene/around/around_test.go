@@ -337,3 +337,19 @@ func BenchmarkFill(b *testing.B) {
 		})
 	}
 }
+
+// A double click beside the car brings the first view back; one on the car does not.
+func TestADoubleClickTurnsBack(t *testing.T) {
+	s := open(t, assets.DemoCar)
+	v := around.New(s.Study, around.Around)
+	first := v.Plane()
+	v.Press(scene.RightKey, false)
+	v.Press(scene.UpKey, false)
+	turned := v.Plane()
+	if v.Hands().DoubleClick(scene.ID{Kind: scene.RearTire}); turned == first || v.Plane() != turned {
+		t.Errorf("a double click on a tire turns from %+v to %+v", turned, v.Plane())
+	}
+	if v.Hands().DoubleClick(scene.ID{}); v.Plane() != first {
+		t.Errorf("a double click beside the car turns to %+v, want %+v", v.Plane(), first)
+	}
+}

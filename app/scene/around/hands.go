@@ -85,8 +85,14 @@ func (v *Viewpoint) Click(id scene.ID, shift bool) []car.Problem {
 	return nil
 }
 
-// DoubleClick implements scene.Hands.
-func (v *Viewpoint) DoubleClick(scene.ID) []car.Problem { return nil }
+// DoubleClick implements scene.Hands: beside the car it turns the view around it back to
+// where it was first.
+func (v *Viewpoint) DoubleClick(id scene.ID) []car.Problem {
+	if id.Kind == scene.Nothing || id.Kind == scene.Ground {
+		v.azimuth, v.height = firstAzimuth, firstHeight
+	}
+	return nil
+}
 
 // Press implements scene.Hands: arrows turn the view around the car.
 func (v *Viewpoint) Press(k scene.Key, _ bool) []car.Problem {
