@@ -6,7 +6,6 @@ import (
 	"bowline/app/form"
 	"bowline/app/internal/screen"
 	"bowline/app/study"
-	"bowline/assets"
 	"bowline/model/analysis"
 	"bowline/model/car"
 	"bowline/model/holes"
@@ -48,10 +47,13 @@ func TestNothingChangesTheStudyWhileItTells(t *testing.T) {
 		func(d *desk) { d.doc.CopySetup(1) },
 		func(d *desk) { d.doc.DeleteSetup(0) },
 		func(d *desk) {
-			d.doc.Apply("Fewer holes", func(c *car.Car) { c.Chassis.Upper = c.Chassis.Upper[:len(c.Chassis.Upper)-1] })
+			p := d.doc.Apply("Fewer holes", func(c *car.Car) { c.Chassis.Lower = c.Chassis.Lower[:len(c.Chassis.Lower)-1] })
+			if p != nil {
+				d.t.Fatal(p)
+			}
 		},
 		func(d *desk) { d.study.SetConditions(nil) },
-		func(d *desk) { d.openExample(assets.CarNames()[0]) },
+		func(d *desk) { d.open(carFile(d.t)) },
 		func(d *desk) { d.doc.SetUnits(units.US) },
 	}
 	heard := study.Change(0)
