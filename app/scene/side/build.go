@@ -155,10 +155,6 @@ func (b *builder) add(i scene.Item) { b.list.Add(i) }
 // middle keeps points of the side view that are in the middle of the car.
 func (b *builder) middle(p ...r2.Vec) []r3.Vec { return b.list.Aside(0, p...) }
 
-// right keeps points of the side view that are on the right, out from the middle
-// of the car [m].
-func (b *builder) right(out float64, p ...r2.Vec) []r3.Vec { return b.list.Aside(-out, p...) }
-
 // across returns the point of the ground's frame that is y to the left of the
 // middle of the car and seen at p in side view.
 func across(p r2.Vec, y float64) r3.Vec { return r3.Vec{X: p.X, Y: y, Z: p.Y} }
