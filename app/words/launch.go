@@ -31,7 +31,12 @@ func LaunchVerdict(r *launch.Result, s units.System) string {
 		said = append(said, spinning(r, spin, s))
 	}
 	if r.Lift.Height > 0 {
-		said = append(said, fmt.Sprintf("The front wheels rise up to %s and are off the ground for %.2f s.", s.Format(units.Length, r.Lift.Height), r.Lift.Duration))
+		height := s.Format(units.Length, r.Lift.Height)
+		if r.Lift.Duration < leastFlight {
+			said = append(said, fmt.Sprintf("One front wheel at a time leaves the ground, up to %s.", height))
+		} else {
+			said = append(said, fmt.Sprintf("The front wheels rise up to %s and are both off the ground for %.2f s.", height, r.Lift.Duration))
+		}
 	}
 	if bar, way, force, at := r.Strongest(); force > 0 {
 		said = append(said, fmt.Sprintf("The %s carries the most: %s in %s at %s.", bar, s.Format(units.Force, force), way, s.Format(units.Time, at)))
@@ -51,6 +56,10 @@ func spinning(r *launch.Result, spin []launch.Event, s units.System) string {
 	}
 	return text + " on."
 }
+
+// leastFlight is for how long both front wheels are off the ground at least to be said so [s]:
+// less reads as nothing.
+const leastFlight = 0.005
 
 // ending says how a launch that has a history ended.
 func ending(r *launch.Result, s units.System) string {

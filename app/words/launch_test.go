@@ -45,7 +45,7 @@ func TestLaunchVerdict(t *testing.T) {
 		"no rest":    {&launch.Result{Outcome: launch.NoRest, Car: &car.Car{Setups: []car.Setup{{}}}}, "There is no launch: the car finds no rest at ride height on its springs and tires."},
 		"wound up":   {&launch.Result{Outcome: launch.NoRest, Car: &car.Car{Setups: []car.Setup{{Turns: car.Turns{UpperLeft: 9}}}}}, "There is no launch: the car finds no rest with this preload. Take turns off the bars."},
 		"no history": {&launch.Result{Outcome: launch.Stopped}, "There is no launch: the run was stopped before it began."},
-		"finished":   {lifted, "60 ft in 1.395 s after a rollout of 12.00 in, 1.570 s from release. The rear tires spin past their peak grip from 0.031 s, for 1.269 s in 2 spells. The front wheels rise up to 3.21 in and are off the ground for 0.46 s." + most},
+		"finished":   {lifted, "60 ft in 1.395 s after a rollout of 12.00 in, 1.570 s from release. The rear tires spin past their peak grip from 0.031 s, for 1.269 s in 2 spells. The front wheels rise up to 3.21 in and are both off the ground for 0.46 s." + most},
 		"no rollout": {history(launch.Finished, 1.5, 60), "60 ft in 1.395 s." + most},
 		"hooks":      {hooked, "60 ft in 1.395 s. The rear tires spin past their peak grip from 0.034 s to 0.334 s." + most},
 		"spins":      {spun, "60 ft in 1.395 s. The rear tires spin past their peak grip from 0.034 s on." + most},
@@ -101,6 +101,16 @@ func TestNearestInLaunch(t *testing.T) {
 	a.Bars[1].Push.Allowable = 12300 * lbf
 	check(t, "pushed", words.NearestInLaunch(a, history(launch.Finished, 1, 1)), "Nearest to its limit comes the lower right bar: 100.4 % of what it may push.")
 	check(t, "unloaded", words.NearestInLaunch(a, &launch.Result{}), "")
+}
+
+// Front wheels that are never both off the ground for a while are not said to be.
+func TestOneFrontWheelAtATime(t *testing.T) {
+	r := history(launch.Finished, 1.5, 60.02*units.Foot)
+	r.Lift = launch.Lift{Height: 1.29 * inch, Duration: 0.001}
+	text := words.LaunchVerdict(r, units.US)
+	if !strings.Contains(text, "One front wheel at a time leaves the ground, up to 1.29 in.") || strings.Contains(text, "0.00 s") {
+		t.Errorf("it says %q", text)
+	}
 }
 
 func TestFrontLift(t *testing.T) {

@@ -353,3 +353,26 @@ func TestADoubleClickTurnsBack(t *testing.T) {
 		t.Errorf("a double click beside the car turns to %+v, want %+v", v.Plane(), first)
 	}
 }
+
+// A bar that the launch takes over its limit says so where it stands, in the view of a travel.
+func TestALimitCrossedElsewhereIsSaid(t *testing.T) {
+	s := open(t, assets.DemoCar)
+	s.Want(study.WantsLaunch)
+	s.Document().Apply("Turns", func(c *car.Car) { c.Setups[0].Turns.UpperRight = -10 })
+	s.queue.Settle(s.Busy)
+	p := s.look(around.New(s.Study, around.Around), around.FitBars)
+	said := map[scene.ID]string{}
+	for i := range s.list.Items {
+		if item := &s.list.Items[i]; item.Shape == scene.Label {
+			said[item.ID] = item.Figure
+		}
+	}
+	e := s.Envelope()
+	if over := e.Of(launch.LowerRight); over.Share <= 1 {
+		t.Fatalf("the example is another one: %+v", over)
+	}
+	right, left := said[scene.ID{Kind: scene.LowerBar, Side: scene.Right}], said[scene.ID{Kind: scene.LowerBar, Side: scene.Left}]
+	if want := units.Share(e.Of(launch.LowerRight).Share); !strings.Contains(right, want) || strings.Contains(left, want) {
+		t.Errorf("the lower bars say %q and %q, want %s on the right; %d things drawn", left, right, want, len(p.Drawn))
+	}
+}

@@ -217,7 +217,8 @@ func (v *Viewpoint) beside(bar launch.RodID) r2.Vec {
 
 // labels lists what each bar carries.
 func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad) {
-	r, u := v.study.Result(), v.study.Units()
+	r, e, u := v.study.Result(), v.study.Envelope(), v.study.Units()
+	_, launching := v.study.Instant()
 	for _, bar := range launch.Bars {
 		load := &loads[bar]
 		housing, chassis := v.parts.Joints(bar, v.study.Document().Setup())
@@ -227,6 +228,9 @@ func (v *Viewpoint) labels(l *scene.List, loads *[len(launch.Bars)]parts.BarLoad
 			name += [...]string{column.Push: " pushes", column.Pull: " pulls"}[way]
 			figure = u.Format(units.Force, use.Force) + " — " + units.Share(use.Share)
 			color = parts.NumberColor(load.Tension, use.Share)
+			if !launching && load.Most > 1 && load.Most > use.Share {
+				figure, color = figure+"; "+words.Most(e.Of(bar), u), scene.Bad
+			}
 		}
 		l.Add(scene.Item{ID: parts.BarID(bar), Shape: scene.Label, Points: l.Points(r3.Scale(0.5, r3.Add(housing, chassis))), Text: name, Figure: figure, Stroke: color, Beside: v.beside(bar), Rank: scene.Foremost})
 	}

@@ -168,6 +168,12 @@ func describeSpring(r *analysis.Result, s *analysis.Station, o Options) []string
 	if !l.Balanced {
 		return []string{"Rear springs"}
 	}
+	if l.Spring < 0 {
+		return []string{
+			"Rear springs would have to pull " + o.Units.Format(units.Force, -l.Spring) + ", both (" + o.Case.String() + ")",
+			"so the rear rises until its shocks stop it",
+		}
+	}
 	return []string{
 		"Rear springs, both " + o.Units.Format(units.Force, l.Spring) + " (" + o.Case.String() + ")",
 		words.SpringChange(r.SpringChange(l), o.Units),

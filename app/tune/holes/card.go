@@ -61,7 +61,7 @@ var changeKeys = [changeRows]string{
 
 // launchNames and launchKeys are those of what changes in the launch.
 var (
-	launchNames = []string{"60 ft", "Share with launch", "Rear tires apart", "Front lift"}
+	launchNames = []string{"60 ft", "Share, launch", "Rear tires apart", "Front lift"}
 	launchKeys  = []string{"sixty_ft", "envelope_share", "rear_apart", "front_lift"}
 )
 
