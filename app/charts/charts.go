@@ -101,12 +101,24 @@ func (c *Charts) View(key chart.Key) *chartview.View { return c.views[key] }
 // LaunchAxis returns where on the window's canvas the chart over the launch that is on
 // show has the start of the launch and its end [px]; false while none is.
 func (c *Charts) LaunchAxis() (start, end float64, ok bool) {
+	return c.axis(0, c.study.LaunchEnd(), func(k plotting.Kind) bool { return k.Over == plotting.AtTime })
+}
+
+// TravelAxis returns where on the window's canvas the chart over travel that is on show has
+// full droop and full bump of the rear [px]; false while none is.
+func (c *Charts) TravelAxis() (droop, bump float64, ok bool) {
+	k := c.study.Document().Car().Springs
+	return c.axis(-k.RearDroop, k.RearBump, func(k plotting.Kind) bool { return k.Key == plotting.BarForceKey || k.Key == plotting.AntiSquatKey })
+}
+
+// axis returns where a chart on show of some kinds has two positions.
+func (c *Charts) axis(from, to float64, of func(plotting.Kind) bool) (start, end float64, ok bool) {
 	for _, kind := range plotting.Kinds() {
-		if kind.Over != plotting.AtTime || !slices.Contains(c.shown(), kind.Key) {
+		if !of(kind) || !slices.Contains(c.shown(), kind.Key) {
 			continue
 		}
-		if start, ok = c.views[kind.Key].Place(0); ok {
-			end, _ = c.views[kind.Key].Place(c.study.LaunchEnd())
+		if start, ok = c.views[kind.Key].Place(from); ok {
+			end, _ = c.views[kind.Key].Place(to)
 			return start, end, true
 		}
 	}

@@ -189,6 +189,40 @@ func TestTheTravelBarIsOneRow(t *testing.T) {
 	}
 }
 
+// Over a chart of travel the rear slider's knob stands where the chart has that travel, and
+// no part of the bar lies on another.
+func TestTheTravelBarStandsOnTheAxis(t *testing.T) {
+	d := see(t)
+	b := NewTravelBar(d.Study)
+	on(t, b.Object)
+	b.Object.Resize(fyne.NewSize(700, b.Object.MinSize().Height))
+	corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(b.Object).X
+	b.Axis = func() (droop, bump float64, ok bool) { return float64(corner) + 80, float64(corner) + 640, true }
+	b.Realign()
+	k := d.Doc.Car().Springs
+	for _, x := range []float32{80, 200, 430, 640} {
+		b.rear.Slider.Tapped(&fyne.PointEvent{Position: fyne.NewPos(x-b.rear.Slider.Position().X, 10)})
+		want := -k.RearDroop + float64(x-80)/560*(k.RearDroop+k.RearBump)
+		if got := d.Study.Travel(); math.Abs(got-want) > 0.01*paneltest.Inch {
+			t.Errorf("%v px along, the rear is at %v in, the chart has %v in there", x, got/paneltest.Inch, want/paneltest.Inch)
+		}
+	}
+	ride := paneltest.Button(t, b.Object, "Ride height")
+	if b.front.Slider.Position().X+b.front.Slider.Size().Width > ride.Position().X || b.front.said.Position().X+b.front.said.Size().Width > b.front.Slider.Position().X+0.01 ||
+		b.rear.said.Position().X+b.rear.said.Size().Width > b.front.said.Position().X+0.01 || b.rear.Slider.Position().Y < b.front.Slider.Position().Y {
+		t.Errorf("front at %v and %v, rear at %v", b.front.said.Position(), b.front.Slider.Position(), b.rear.said.Position())
+	}
+	if width := b.front.said.Size().Width; width < 110 {
+		t.Errorf("the words of the front have %v px", width)
+	}
+	// Without a chart they are side by side.
+	b.Axis = func() (droop, bump float64, ok bool) { return 0, 0, false }
+	b.Realign()
+	if b.front.Slider.Position().Y != b.rear.Slider.Position().Y {
+		t.Error("without a chart the sliders are not side by side")
+	}
+}
+
 // At any width the parts of the bar lie side by side within it, above the view.
 func TestTheBarWraps(t *testing.T) {
 	d := paneltest.Demo(t, nothing)

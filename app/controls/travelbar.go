@@ -14,11 +14,17 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// TravelBar has a slider for the rear and one for the front travel, side by side.
+// TravelBar has a slider for the rear and one for the front travel: the rear's over the travel
+// of the chart below, or else side by side.
 type TravelBar struct {
 	study       *study.Study
 	rear, front *slider
-	Object      fyne.CanvasObject
+	Object      *fyne.Container
+
+	// Axis, if set, returns where on the window's canvas a chart over travel has full droop
+	// and full bump [px]; false while none is on show.
+	Axis  func() (droop, bump float64, ok bool)
+	drawn [2]float32 // where the rear slider's ends were put last; zero for side by side
 }
 
 // slider is a slider under its name and its value in words.
@@ -68,7 +74,7 @@ func NewTravelBar(s *study.Study) *TravelBar {
 		s.SetTravel(0)
 		s.SetFront(0)
 	})
-	parts := &travelLayout{b.rear, b.front, ride}
+	parts := &travelLayout{b, ride}
 	b.Object = container.New(parts, b.rear.said, b.rear.Slider, b.front.said, b.front.Slider, ride)
 	s.Listen(func(c study.Change) {
 		if c.Has(study.Analysis | study.Position | study.Units) {
@@ -85,36 +91,86 @@ func (b *TravelBar) refresh() {
 	b.front.update(b.study.Units())
 }
 
-// travelLayout is one row: both sliders, which share the room, and the button.
+// Realign puts the rear slider over the axis where that is by now.
+func (b *TravelBar) Realign() {
+	if b.axis() != b.drawn {
+		b.Object.Refresh()
+	}
+}
+
+// axis returns where the rear slider's ends are to be, from the bar's left edge; zero where
+// there is no axis or too little room.
+func (b *TravelBar) axis() [2]float32 {
+	size := b.Object.Size()
+	if b.Axis == nil || size.Width < leastAligned {
+		return [2]float32{}
+	}
+	corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(b.Object).X
+	left, right, ok := b.Axis()
+	from, to := float32(left)-corner, float32(right)-corner
+	if !ok || from < knobEnd() || to > size.Width-knobEnd() || to-from < leastTravel {
+		return [2]float32{}
+	}
+	return [2]float32{from, to}
+}
+
+// knobEnd is how far the middle of a slider's knob is from the slider's end at most.
+func knobEnd() float32 {
+	return (theme.Size(theme.SizeNameInlineIcon)-4)/2 + theme.Size(theme.SizeNameInnerPadding) - 1.5
+}
+
+// travelLayout has the rear slider over the axis with its words and the front one above, or
+// both sliders side by side, and the button at the right.
 type travelLayout struct {
-	rear, front *slider
-	ride        *widget.Button
+	bar  *TravelBar
+	ride *widget.Button
 }
 
 const (
-	travelHeight = 32  // of the row [px]
+	travelHeight = 34  // of the bar [px]
 	leastTravel  = 96  // width of a slider [px]
-	knobRoom     = 22  // height of a slider [px]
+	leastAligned = 480 // width of a bar with the rear slider over an axis [px]
+	frontTravel  = 130 // width of the front slider in it [px]
+	frontWords   = 126 // of the words before it [px]
+	knobRoom     = 16  // height of a slider [px]
 	travelGap    = 6.0 // between two parts [px]
 )
 
 // MinSize implements fyne.Layout.
 func (l *travelLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(2*(leastTravel+travelGap)+l.ride.MinSize().Width, max(travelHeight, l.ride.MinSize().Height))
+	return fyne.NewSize(2*(leastTravel+travelGap)+l.ride.MinSize().Width, travelHeight)
 }
 
 // Layout implements fyne.Layout.
 func (l *travelLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	ride := l.ride.MinSize()
-	l.ride.Move(fyne.NewPos(size.Width-ride.Width, (size.Height-ride.Height)/2))
-	l.ride.Resize(ride)
+	b, ride := l.bar, l.ride.MinSize()
+	put := func(o fyne.CanvasObject, x, y, width, height float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, height))
+	}
+	// The room around words is a slider's.
+	words := func(s *slider, x, y, width float32) {
+		put(s.said, x, y-theme.InnerPadding(), width, s.said.MinSize().Height)
+	}
+	b.drawn = b.axis()
+	if b.drawn != [2]float32{} {
+		from, to := b.drawn[0], b.drawn[1]
+		top := size.Height - knobRoom
+		button := size.Width - ride.Width
+		put(l.ride, button, 0, ride.Width, top)
+		slide := button - travelGap - frontTravel
+		put(b.front.Slider, slide, (top-knobRoom)/2, frontTravel, knobRoom)
+		told := min(float32(frontWords), slide/2)
+		words(b.front, slide-told, 3, told)
+		words(b.rear, max(from-theme.InnerPadding(), 0), 3, slide-told-from)
+		put(b.rear.Slider, from-knobEnd(), size.Height-knobRoom, to-from+2*knobEnd(), knobRoom)
+		return
+	}
+	put(l.ride, size.Width-ride.Width, (size.Height-ride.Height)/2, ride.Width, ride.Height)
 	width := (size.Width - ride.Width - 2*travelGap) / 2
-	for i, s := range []*slider{l.rear, l.front} {
+	for i, s := range []*slider{b.rear, b.front} {
 		x := float32(i) * (width + travelGap)
-		// The words stand at the upper edge; the room around them is the slider's.
-		s.said.Move(fyne.NewPos(x, -theme.InnerPadding()))
-		s.said.Resize(fyne.NewSize(width, s.said.MinSize().Height))
-		s.Move(fyne.NewPos(x, size.Height-knobRoom))
-		s.Resize(fyne.NewSize(width, knobRoom))
+		words(s, x, 3, width)
+		put(s.Slider, x, size.Height-knobRoom-2, width, knobRoom)
 	}
 }

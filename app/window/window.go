@@ -161,9 +161,13 @@ func (w *Window) build(o Options) {
 		Say: w.say, Refused: w.refused, Ask: w.ask, Later: w.later, PrintCard: w.printCard,
 	}, w.turned)
 	w.clock = controls.NewTimeBar(w.study)
-	w.clock.Axis, w.charts.Presented = w.charts.LaunchAxis, w.clock.Realign
-	w.view.Keys = w.clock.Press
 	w.travel, w.below = controls.NewTravelBar(w.study), container.NewStack()
+	w.clock.Axis, w.travel.Axis = w.charts.LaunchAxis, w.charts.TravelAxis
+	w.charts.Presented = func() {
+		w.clock.Realign()
+		w.travel.Realign()
+	}
+	w.view.Keys = w.clock.Press
 	w.proof = container.NewStack()
 	w.panels.open(w.panels.named(firstPanel))
 	w.choose()
