@@ -56,7 +56,7 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 	for i := math.Ceil(low.X / (2 * step)); i*2*step <= high.X; i++ {
 		x := i * 2 * step
 		at := v.screen(r2.Vec{X: x})
-		r.number(r2.Vec{X: at.X, Y: v.Height - edge}, gridText(u, x), r2.Vec{X: 0.5}, colors)
+		r.number(r2.Vec{X: at.X, Y: v.Height - edge}, r.gridText(u, x), r2.Vec{X: 0.5}, colors)
 	}
 	for i := math.Ceil(low.Y / (2 * step)); i*2*step <= high.Y; i++ {
 		y := i * 2 * step
@@ -64,7 +64,7 @@ func (r *Renderer) gridNumbers(v View, u units.System, colors *palette.Palette) 
 		if at.Y > v.Height-3*small {
 			continue
 		}
-		r.number(r2.Vec{X: edge, Y: at.Y}, gridText(u, y), r2.Vec{Y: 0.5}, colors)
+		r.number(r2.Vec{X: edge, Y: at.Y}, r.gridText(u, y), r2.Vec{Y: 0.5}, colors)
 	}
 }
 
@@ -81,7 +81,30 @@ func (r *Renderer) number(at r2.Vec, text string, anchor r2.Vec, colors *palette
 // numberRoom is how wide the numbers along the left edge are [px].
 const numberRoom = 34
 
-// gridText writes a grid line's distance.
-func gridText(u units.System, x float64) string {
+// gridMark is a grid line: its distance in the numbers of a unit system.
+type gridMark struct {
+	units units.System
+	at    float64
+}
+
+// mostMarks is how many grid lines a renderer remembers the words of.
+const mostMarks = 1000
+
+// gridText writes a grid line's distance, which is made into words once.
+func (r *Renderer) gridText(u units.System, x float64) string {
+	mark := gridMark{u, x}
+	text, known := r.marks[mark]
+	if !known {
+		if r.marks == nil || len(r.marks) >= mostMarks {
+			r.marks = map[gridMark]string{}
+		}
+		text = distance(u, x)
+		r.marks[mark] = text
+	}
+	return text
+}
+
+// distance writes a grid line's distance.
+func distance(u units.System, x float64) string {
 	return u.FormatExact(units.Length, u.ToSI(units.Length, math.Round(u.FromSI(units.Length, x)*100)/100+0))
 }

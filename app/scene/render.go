@@ -25,6 +25,7 @@ type Renderer struct {
 	letters *letters
 	path    vg.Path
 	dashes  []vg.Length
+	marks   map[gridMark]string // the words of grid lines
 	height  float64
 	dotted  bool       // dots are shown, which plates behind words cover
 	ink     color.RGBA // that is drawn in, kept here so that handing it on takes no memory
@@ -57,7 +58,8 @@ func (r *Renderer) onto(img *image.RGBA, scale float64) {
 
 // picture draws all of a picture on the canvas.
 func (r *Renderer) picture(p *Picture, u units.System, colors *palette.Palette) {
-	r.canvas.Clear(colors.Background)
+	r.ink = colors.Background
+	r.canvas.Clear(&r.ink)
 	r.grid(p.View, u, colors)
 	for i := range p.Drawn {
 		if d := &p.Drawn[i]; d.Shape != Label {

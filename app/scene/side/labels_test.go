@@ -70,3 +70,14 @@ func BenchmarkPlaying(b *testing.B) {
 		})
 	}
 }
+
+// Once a picture of a launch has been drawn, drawing it again takes no memory.
+func TestDrawingTakesNoMemory(t *testing.T) {
+	p := launched(t, side.Instant{Tension: [2][2]float64{{10000, 30000}, {-20000, 60000}}, Distance: 3})
+	img := image.NewRGBA(image.Rect(0, 0, 800, 600))
+	r := scene.NewRenderer()
+	r.Draw(img, 1, p, units.US, &palette.Light)
+	if n := testing.AllocsPerRun(5, func() { r.Draw(img, 1, p, units.US, &palette.Light) }); n > 0 {
+		t.Errorf("drawing takes memory %v times", n)
+	}
+}
