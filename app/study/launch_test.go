@@ -150,10 +150,8 @@ func TestALaunchIsKept(t *testing.T) {
 	s.SetLaunching(true)
 	s.settle()
 	s.Compare(1)
-	s.queue.Wait()
+	s.settle()
 	s.Compare()
-	for s.queue.Step() {
-	}
 	s.Compare(1)
 	if o := s.Others()[0]; o.Outdated || o.Launch.Setup != 1 {
 		t.Error("the launch of the setup compared again is lost")
