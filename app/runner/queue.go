@@ -39,8 +39,19 @@ func (q *Queue) Step() bool {
 	return true
 }
 
-// Wait blocks until something has been posted.
-func (q *Queue) Wait() { <-q.more }
+// Wait blocks until something waits to be run.
+func (q *Queue) Wait() {
+	for q.empty() {
+		<-q.more
+	}
+}
+
+// empty reports whether nothing waits.
+func (q *Queue) empty() bool {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	return len(q.waiting) == 0
+}
 
 // Settle runs what is posted until nothing waits and no worker is busy. A
 // worker that is busy must be one that will post.
